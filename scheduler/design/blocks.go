@@ -1,0 +1,107 @@
+package design
+
+// blockClasses returns a resolvable balanced design with blocks of four: v people in (v-1)/3 rounds
+// of v/4 blocks such that each two share exactly one block, where a formula is known:
+// v = 3q+1 for a prime power q ≡ 1 (mod 4), and powers of 4. Such designs exist for all v ≡ 4 (mod
+// 12) (Hanani, Ray-Chaudhuri & Wilson, Discrete Math. 3 (1972) 343-357).
+func blockClasses(v int) (classes [][]Table, ok bool) {
+	if v == 4 {
+		return [][]Table{{{0, 1, 2, 3}}}, true
+	}
+	if v%3 != 1 {
+		return nil, false
+	}
+	if q := (v - 1) / 3; q%4 == 1 {
+		if _, _, ok := primePower(q); ok {
+			return threeLayers(q), true
+		}
+	}
+	if p, k, ok := primePower(v); ok && p == 2 && k%2 == 0 {
+		return affineLines(v), true
+	}
+	return nil, false
+}
+
+// threeLayers builds the resolvable design of blocks of four on three copies of the field of q =
+// 4t+1 elements and one more person, ∞ (Hanani, Ray-Chaudhuri & Wilson 1972). The base class holds
+// {∞, 0₀, 0₁, 0₂} and, for g a generator and e = 0..t-1, the blocks
+// {gᵉ, -gᵉ} in copy j with {g^(e+t), -g^(e+t)} in copy j+1; its translates are the others. The
+// person x of copy j has the number j·q + x, ∞ has 3q.
+func threeLayers(q int) [][]Table {
+	f := field(q)
+	g := 1
+	for f.order(g) != q-1 {
+		g++
+	}
+	t := (q - 1) / 4
+	power := make([]int, q-1)
+	power[0] = f.one
+	for e := 1; e < q-1; e++ {
+		power[e] = f.times(power[e-1], g)
+	}
+	base := []Table{{3 * q, 0, q, 2 * q}}
+	for j := range 3 {
+		next := (j + 1) % 3
+		for e := range t {
+			x, y := power[e], power[e+t]
+			base = append(base, Table{j*q + x, j*q + f.negative[x], next*q + y, next*q + f.negative[y]})
+		}
+	}
+	return developLayers(f, 3, base)
+}
+
+// developLayers returns the translates of a base round on several copies of the ring: the person x
+// of copy j, numbered j·n + x, moves to x+t of the same copy. Numbers from layers·n up stay.
+func developLayers(r *ring, layers int, base []Table) [][]Table {
+	rounds := make([][]Table, r.n)
+	for t := range rounds {
+		rounds[t] = relabelRound(base, func(p int) int {
+			if p >= layers*r.n {
+				return p
+			}
+			return p - p%r.n + r.add(p%r.n, t)
+		})
+	}
+	return rounds
+}
+
+// affineLines returns the lines of the affine space of v = 4^d points over the field of four
+// elements, sorted into classes of parallels (Bose 1942). Points are elements of the field of v
+// elements; the lines through 0 are the cosets of the four-element subfield's units.
+func affineLines(v int) [][]Table {
+	f := field(v)
+	w := f.one // a cube root of 1, so that {0, 1, w, w²} is the subfield of four
+	for x := 2; f.order(w) != 3; x++ {
+		w = x
+	}
+	var classes [][]Table
+	seen := make([]bool, v)
+	for x := 1; x < v; x++ {
+		if seen[x] {
+			continue
+		}
+		line := Table{0, x, f.times(w, x), f.times(w, f.times(w, x))}
+		for _, p := range line {
+			seen[p] = true
+		}
+		classes = append(classes, parallels(f, line))
+	}
+	return classes
+}
+
+// parallels returns the distinct translates of a line, which fill the space without overlap.
+func parallels(f *ring, line Table) []Table {
+	seen := make([]bool, f.n)
+	var class []Table
+	for t := range f.n {
+		if seen[t] {
+			continue
+		}
+		moved := line.relabel(func(p int) int { return f.add(p, t) })
+		for _, p := range moved {
+			seen[p] = true
+		}
+		class = append(class, moved)
+	}
+	return class
+}
