@@ -1,0 +1,37 @@
+package scoring
+
+// Which scores a game can come to. Both sides can score one point at a time in any order, under side-out
+// scoring as under rally scoring, and with the last point on serve or not: the receivers only have to win
+// the serve first. So the set depends on target, lead, cap and start alone, and a score can be reached
+// when the one before the last point can, and is not itself an end. The tests compare these closed
+// forms with every state the engine comes to.
+
+// ends reports whether a game can be played to an end at a-b.
+func (r *Rules) ends(a, b int) bool {
+	winner, loser, startWinner, startLoser := a, b, r.StartA, r.StartB
+	if b > a {
+		winner, loser, startWinner, startLoser = b, a, r.StartB, r.StartA
+	}
+	if winner <= startWinner || loser < startLoser || !r.final(winner, loser) {
+		return false
+	}
+	return !r.final(winner-1, loser)
+}
+
+// final reports whether a side with own points has won against one with fewer.
+func (r *Rules) final(own, other int) bool {
+	return own >= r.To && own-other >= r.WinBy || r.Cap > 0 && own >= r.Cap
+}
+
+// passes reports whether a game can stand at a-b and go on. Beyond the target less the lead a score is
+// only reached with the sides close together, for a side further ahead would have won before.
+func (r *Rules) passes(a, b int) bool {
+	if a < r.StartA || b < r.StartB {
+		return false
+	}
+	high, low := max(a, b), min(a, b)
+	if r.final(high, low) {
+		return false
+	}
+	return high < r.To || high-low < r.WinBy
+}

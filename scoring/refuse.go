@@ -1,0 +1,88 @@
+package scoring
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// near is how many possible final scores a refusal names.
+const near = 3
+
+// refuse says why no game under r ends at a-b, and which scores it may have been.
+func (r *Rules) refuse(a, b int) error {
+	score := Score{a, b}
+	why := "cannot come up in"
+	if r.passes(a, b) {
+		why = "does not end"
+	}
+	msg := fmt.Sprintf("%v %s a game to %d, win by %d", score, why, r.To, r.WinBy)
+	if r.Cap > 0 {
+		msg += fmt.Sprintf(", cap %d", r.Cap)
+	}
+	if r.StartA != 0 || r.StartB != 0 {
+		msg += fmt.Sprintf(", starting at %d-%d", r.StartA, r.StartB)
+	}
+	var names []string
+	for _, s := range r.Nearest(a, b) {
+		names = append(names, s.String())
+	}
+	msg += ": " + strings.Join(names, " or ") + " would"
+	if why == "does not end" {
+		msg += "; if play was stopped there, add timed or retired"
+	}
+	return fmt.Errorf("%s", msg)
+}
+
+// refuseStopped says why play cannot have been stopped at a-b, and is nil when it can.
+func (r *Rules) refuseStopped(a, b int, how How) error {
+	switch {
+	case a < 0 || b < 0:
+		return fmt.Errorf("%d-%d is no score: points are 0 or more", a, b)
+	case r.passes(a, b) && how == Retired && a == b:
+		return nil
+	case r.passes(a, b):
+		return nil
+	case r.ends(a, b):
+		return fmt.Errorf("%d-%d is a finished game, so it was not %v: enter the score alone", a, b, how)
+	}
+	return r.refuse(a, b)
+}
+
+// Nearest lists the final scores nearest to a-b that a game under r can be played to, at most three: first
+// those that differ by the fewest points, of these first those that leave the winner as typed, then
+// the one with the higher sum.
+func (r Rules) Nearest(a, b int) []Score {
+	var out []Score
+	add := func(s Score) {
+		if r.ends(s.A, s.B) {
+			out = append(out, s)
+		}
+	}
+	// Beyond the target every final score is one lead apart, so the nearest ones lie at the target, at
+	// the cap or along the two diagonals beside the typed score.
+	for lose := range r.To {
+		add(Score{r.To, lose})
+		add(Score{lose, r.To})
+	}
+	for win := r.To + 1; win <= max(a, b, r.To)+r.WinBy && (r.Cap == 0 || win <= r.Cap); win++ {
+		for lead := 1; lead <= r.WinBy; lead++ {
+			add(Score{win, win - lead})
+			add(Score{win - lead, win})
+		}
+	}
+	far := func(s Score) int {
+		d := 4 * (abs(s.A-a) + abs(s.B-b))
+		if (s.A > s.B) != (a > b) {
+			d += 2
+		}
+		if s.A+s.B < a+b {
+			d++
+		}
+		return d
+	}
+	slices.SortStableFunc(out, func(x, y Score) int { return far(x) - far(y) })
+	return out[:min(near, len(out))]
+}
+
+func abs(n int) int { return max(n, -n) }

@@ -1,0 +1,119 @@
+package scoring
+
+import "fmt"
+
+// Score is the points of both sides.
+type Score struct {
+	A int `json:"a"`
+	B int `json:"b"`
+}
+
+// Of is the points of one side.
+func (s Score) Of(side Side) int {
+	if side == A {
+		return s.A
+	}
+	return s.B
+}
+
+// String is the score with A's points first, such as "11-7".
+func (s Score) String() string { return fmt.Sprintf("%d-%d", s.A, s.B) }
+
+// add gives side n more points.
+func (s *Score) add(side Side, n int) {
+	if side == A {
+		s.A += n
+	} else {
+		s.B += n
+	}
+}
+
+// What is what the last rally changed.
+type What uint8
+
+// The changes a rally can make.
+const (
+	Begin        What = iota // nothing was played yet
+	Point                    // the serving side scored and serves on
+	SecondServer             // the serve goes to the partner
+	ServeOver                // the serve goes to the other side
+	Game                     // the rally ended the game
+)
+
+var whatNames = [...]string{"start", "point", "second server", "side out", "game"}
+
+// String is "start", "point", "second server", "side out" or "game".
+func (w What) String() string {
+	if int(w) < len(whatNames) {
+		return whatNames[w]
+	}
+	return fmt.Sprintf("change %d", uint8(w))
+}
+
+// State is a game between two rallies, or after its last one. It is a value: [State.After] makes a new
+// one. Start and After keep its fields true to one another; set none of them by hand.
+type State struct {
+	Score    Score
+	Rally    int  // rallies played
+	Serving  Side // who serves next, and once the game is over who served last
+	Number   int  // 1 or 2, the server's number; 0 where the call has two numbers
+	Server   Seat
+	Receiver Seat
+	Box      Box  // the box the server serves from; the receiver stands in the box of the same name
+	Won      Side // who won the last rally; A before the first
+	What     What
+	Done     bool
+	Winner   Side // once Done
+
+	rules Rules
+	ends  endChange
+	last  turn    // who served in the last rally: what Why talks about
+	flip  [2]bool // the partners stand in each other's box, after a correction
+}
+
+// turn is the serve that a rally was played under.
+type turn struct {
+	server   Seat
+	number   int
+	opening  bool // the first turn of the game, which has one server
+	withheld bool // the rally won no point because the last point must be won on serve
+}
+
+// Start is the state before the first serve of a game in which first serves. In side-out doubles that
+// side has one server in its first turn, who counts as the second: the call is 0-0-2 (4.B.6; 2026: 5.B).
+//
+// The rules must be valid ([Rules.Validate]).
+func Start(r Rules, first Side) State {
+	s := State{
+		Score:    Score{r.StartA, r.StartB},
+		Serving:  first,
+		Server:   Seat{Side: first},
+		Receiver: Seat{Side: first.Other()},
+		rules:    r,
+		ends:     newEndChange(r),
+	}
+	if r.threeNumbers() {
+		s.Number = 2
+	}
+	s.last.opening = true
+	s.place()
+	return s
+}
+
+// Fold is the state of a game after rallies. Rallies after the end of the game change nothing.
+func Fold(r Rules, first Side, rallies []Rally) State {
+	s := Start(r, first)
+	for _, rl := range rallies {
+		s.play(rl.Won)
+	}
+	return s
+}
+
+// After is the state after one more rally. Once the game is done it is s itself.
+func (s State) After(rl Rally) State {
+	s.play(rl.Won)
+	return s
+}
+
+// Rules are what the game is played under.
+func (s State) Rules() Rules { return s.rules }
