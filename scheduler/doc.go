@@ -1,0 +1,17 @@
+// Package scheduler says who plays with whom, where and when, on a club's doubles night, and proves
+// how fair that is.
+//
+// Start with [Plan], which makes the rounds still to come of a [Problem]; [Certify] measures the
+// whole night against what is provably possible, [Audit] names whatever is invalid in a rotation
+// wherever it came from, and [Warnings] tells before a round is called which wishes cannot all be
+// met. [Next] is the same judgement for the rolling flow, where a court that frees calls the next four;
+// [NextLadder] moves winners up and losers down.
+//
+// The order of importance is fixed: what must hold (presence, couples, keep-aparts, walls), even
+// sit-outs, nobody benched twice running, few partner repeats, even meetings, even opponents, level
+// balance, even use of courts.
+//
+// Everything here is a pure function of its arguments: no clock, no files, no global randomness.
+// The same problem, seed and budget give the same plan on every machine. Rounds are counted from
+// 0 in values and from 1 in words.
+package scheduler

@@ -1,0 +1,19 @@
+package scheduler
+
+import "strconv"
+
+// personName returns the person's name, or a numbered stand-in for people without one.
+func personName(people []Person, i Player) string {
+	if name := people[i].Name; name != "" {
+		return name
+	}
+	return "person " + strconv.Itoa(int(i)+1)
+}
+
+// courtName returns "court" with the court's name or, without one, its number.
+func courtName(courts []CourtSpec, c Court) string {
+	if name := courts[c].Name; name != "" {
+		return "court " + name
+	}
+	return "court " + strconv.Itoa(int(c)+1)
+}
