@@ -1,0 +1,65 @@
+package session
+
+import "slices"
+
+// Club is all that a data file knows: its people and its nights.
+type Club struct {
+	People []Person `json:"people"` // in the order in which they joined
+	Nights []*Night `json:"nights"` // in order; only the last can be open
+}
+
+// Person finds somebody by identity.
+func (c *Club) Person(id PersonID) (Person, bool) {
+	i := slices.IndexFunc(c.People, func(p Person) bool { return p.ID == id })
+	if i < 0 {
+		return Person{}, false
+	}
+	return c.People[i], true
+}
+
+// Named finds somebody by name, without regard to case.
+func (c *Club) Named(name string) (Person, bool) {
+	i := slices.IndexFunc(c.People, func(p Person) bool { return sameName(p.Name, name) })
+	if i < 0 {
+		return Person{}, false
+	}
+	return c.People[i], true
+}
+
+// Name is the person's name, or a neutral label for somebody whom the club no longer knows.
+func (c *Club) Name(id PersonID) string {
+	if p, ok := c.Person(id); ok {
+		return p.Name
+	}
+	return "somebody"
+}
+
+// Night is the newest night, nil before the first.
+func (c *Club) Night() *Night {
+	if len(c.Nights) == 0 {
+		return nil
+	}
+	return c.Nights[len(c.Nights)-1]
+}
+
+// OpenNight is the night that is going on, nil when none is.
+func (c *Club) OpenNight() *Night {
+	if n := c.Night(); n != nil && n.IsOpen() {
+		return n
+	}
+	return nil
+}
+
+// clone copies what an event may change: the list of people and the newest night. Nights before
+// it are closed for good and shared.
+func (c *Club) clone() *Club {
+	people := make([]Person, len(c.People))
+	for i, p := range c.People {
+		people[i] = p.clone()
+	}
+	nights := slices.Clone(c.Nights)
+	if len(nights) > 0 {
+		nights[len(nights)-1] = nights[len(nights)-1].clone()
+	}
+	return &Club{People: people, Nights: nights}
+}

@@ -1,0 +1,24 @@
+package session
+
+import "time"
+
+// Command is something that somebody wants to happen. It is decided against the state and becomes
+// the events of one action, or is refused with an error that says what to do instead.
+type Command interface {
+	decide(l *Ledger, env Env) ([]Event, error)
+}
+
+// Env is what a command may know besides the state.
+type Env struct {
+	Now   time.Time
+	Zone  *time.Location  // of the hall, for times of day
+	NewID func() PersonID // a new identity at each call
+}
+
+// openNight is the night that a command is about.
+func openNight(l *Ledger) (*Night, error) {
+	if n := l.Night(); n != nil {
+		return n, nil
+	}
+	return nil, ErrNoNight
+}

@@ -1,0 +1,142 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"club/quadrille/scheduler"
+)
+
+// CheckIn notes that somebody whom the club knows is here and wants to play.
+type CheckIn struct{ Person PersonID }
+
+func (c CheckIn) decide(l *Ledger, env Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	p, ok := l.club.Person(c.Person)
+	if !ok {
+		return nil, fmt.Errorf("the club does not know this person: add a guest")
+	}
+	switch {
+	case n.contains(c.Person, Here):
+		return nil, fmt.Errorf("%s is checked in already", p.Name)
+	case n.contains(c.Person, Resting):
+		return callFree(l, []Event{PersonReturned{c.Person}}, env, scheduler.Next)
+	}
+	return callFree(l, []Event{PersonArrived{c.Person}}, env, scheduler.Next)
+}
+
+// AddGuest makes somebody known to the club and checks that person in.
+type AddGuest struct {
+	Name  string
+	Group string
+	Level float64
+}
+
+func (c AddGuest) decide(l *Ledger, env Env) ([]Event, error) {
+	if _, err := openNight(l); err != nil {
+		return nil, err
+	}
+	p, err := newPerson(l.club, env, c.Name, c.Group, c.Level)
+	if err != nil {
+		return nil, err
+	}
+	return callFree(l, []Event{PersonAdded{p}, PersonArrived{p.ID}}, env, scheduler.Next)
+}
+
+// newPerson builds a person whom the club does not know yet.
+func newPerson(club *Club, env Env, name, group string, level float64) (Person, error) {
+	name, err := CleanName(name)
+	if err != nil {
+		return Person{}, err
+	}
+	if p, ok := club.Named(name); ok {
+		return Person{}, fmt.Errorf("the club already has a %s: check that person in, or add a second name to tell them apart", p.Name)
+	}
+	if level < 0 || level > 10 {
+		return Person{}, fmt.Errorf("a level lies between 0 and 10, not %g", level)
+	}
+	return Person{ID: env.NewID(), Name: name, Group: CleanText(group, 12), Level: level}, nil
+}
+
+// ChangePerson replaces what the club knows of somebody.
+type ChangePerson struct{ Person Person }
+
+func (c ChangePerson) decide(l *Ledger, _ Env) ([]Event, error) {
+	p := c.Person.clone()
+	old, ok := l.club.Person(p.ID)
+	if !ok {
+		return nil, fmt.Errorf("the club does not know this person")
+	}
+	name, err := CleanName(p.Name)
+	if err != nil {
+		return nil, err
+	}
+	if other, ok := l.club.Named(name); ok && other.ID != p.ID {
+		return nil, fmt.Errorf("the club already has a %s: add a second name to tell them apart", other.Name)
+	}
+	if p.Level < 0 || p.Level > 10 {
+		return nil, fmt.Errorf("a level lies between 0 and 10, not %g", p.Level)
+	}
+	p.Name, p.Group = name, CleanText(p.Group, 12)
+	if samePerson(old, p) {
+		return nil, fmt.Errorf("nothing is different")
+	}
+	return []Event{PersonChanged{p}}, nil
+}
+
+func samePerson(a, b Person) bool {
+	return a.Name == b.Name && a.Group == b.Group && a.Level == b.Level &&
+		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart)
+}
+
+// Rest takes somebody out of the rotation who stays in the hall.
+type Rest struct{ Person PersonID }
+
+func (c Rest) decide(l *Ledger, _ Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	if !n.contains(c.Person, Here) {
+		return nil, fmt.Errorf("%s is not in the rotation", l.club.Name(c.Person))
+	}
+	return []Event{PersonRested(c)}, nil
+}
+
+// Leave notes that somebody goes home. Somebody who plays is out of the rotation after the game.
+type Leave struct{ Person PersonID }
+
+func (c Leave) decide(l *Ledger, _ Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	if !n.contains(c.Person, Here, Resting, Expected) {
+		return nil, fmt.Errorf("%s is not here", l.club.Name(c.Person))
+	}
+	return []Event{PersonLeft(c)}, nil
+}
+
+// Expect announces somebody for tonight, with the times that are known.
+type Expect struct {
+	Person      PersonID
+	Due, Leaves time.Time
+}
+
+func (c Expect) decide(l *Ledger, env Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	if !c.Leaves.IsZero() && !c.Leaves.After(c.Due) {
+		return nil, fmt.Errorf("%s cannot leave before arriving", l.club.Name(c.Person))
+	}
+	if n.contains(c.Person, Here, Resting) && !c.Due.IsZero() && c.Due.After(env.Now) {
+		return nil, fmt.Errorf("%s is here already", l.club.Name(c.Person))
+	}
+	return []Event{PersonExpected{c.Person, c.Due.UTC(), c.Leaves.UTC()}}, nil
+}

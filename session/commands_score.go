@@ -1,0 +1,103 @@
+package session
+
+import (
+	"fmt"
+
+	"club/quadrille/scoring"
+)
+
+// ScoreRally notes who won a rally of a game that is scored rally by rally. The rally that decides
+// the game also ends it.
+type ScoreRally struct {
+	Game  GameID
+	Rally scoring.Rally
+}
+
+func (c ScoreRally) decide(l *Ledger, env Env) ([]Event, error) {
+	n, g, err := runningGame(l, c.Game)
+	if err != nil {
+		return nil, err
+	}
+	if err := n.held(); err != nil {
+		return nil, err
+	}
+	events := []Event{RallyWon(c)}
+	after := g.State.After(c.Rally)
+	if !after.Done {
+		return events, nil
+	}
+	final, err := g.Rules.Final(after.Score.A, after.Score.B, scoring.Played)
+	if err != nil {
+		return nil, err
+	}
+	return callFree(l, append(events, GameFinished{g.ID, final}), env, orNext(nil))
+}
+
+// FinishGame enters the final score of a game.
+type FinishGame struct {
+	Game  GameID
+	Final scoring.Final
+	Pick  Picker // who plays next on the court in the rolling flow; nil for the scheduler's choice
+}
+
+func (c FinishGame) decide(l *Ledger, env Env) ([]Event, error) {
+	if _, _, err := runningGame(l, c.Game); err != nil {
+		return nil, err
+	}
+	return callFree(l, []Event{GameFinished{c.Game, c.Final}}, env, orNext(c.Pick))
+}
+
+// CorrectScore replaces the score of a finished game of tonight.
+type CorrectScore struct {
+	Game  GameID
+	Final scoring.Final
+}
+
+func (c CorrectScore) decide(l *Ledger, _ Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	g := n.Game(c.Game)
+	switch {
+	case g == nil:
+		return nil, fmt.Errorf("tonight has no game %d", c.Game)
+	case g.Running():
+		return nil, fmt.Errorf("game %d still goes on: enter its score", c.Game)
+	case *g.Final == c.Final:
+		return nil, fmt.Errorf("game %d has that score already", c.Game)
+	}
+	return []Event{ScoreCorrected(c)}, nil
+}
+
+// UndoRally takes the last rally of a running game back, whatever happened elsewhere since.
+type UndoRally struct{ Game GameID }
+
+func (c UndoRally) decide(l *Ledger, env Env) ([]Event, error) {
+	if _, _, err := runningGame(l, c.Game); err != nil {
+		return nil, err
+	}
+	actions := l.Actions()
+	for i := len(actions) - 1; i >= 0; i-- {
+		a := actions[i]
+		if r, ok := a.Events[0].(RallyWon); ok && r.Game == c.Game && !a.Undone {
+			return UndoAction{a.ID}.decide(l, env)
+		}
+	}
+	return nil, fmt.Errorf("no rally of this game is noted yet")
+}
+
+func runningGame(l *Ledger, id GameID) (*Night, *Game, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, nil, err
+	}
+	g := n.Game(id)
+	switch {
+	case g == nil:
+		return nil, nil, fmt.Errorf("tonight has no game %d", id)
+	case !g.Running():
+		return nil, nil, fmt.Errorf("court %s: this game is over; correct its score instead", g.Court)
+	}
+	return n, g, nil
+}

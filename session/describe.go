@@ -1,0 +1,139 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+
+	"club/quadrille/scoring"
+)
+
+// Describe says in one line what an action was, in the words of the desk.
+func Describe(club *Club, a Action) string {
+	parts := make([]string, 0, len(a.Events))
+	for _, e := range a.Events {
+		if text := describe(club, e); text != "" {
+			parts = append(parts, text)
+		}
+	}
+	if len(parts) > 4 {
+		parts = append(parts[:3], fmt.Sprintf("and %d more", len(parts)-3))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// describe says what one event was; events that only serve another in their action say nothing.
+func describe(club *Club, e Event) string {
+	switch e := e.(type) {
+	case PersonAdded:
+		return "new: " + e.Person.Name
+	case PersonChanged:
+		return "changed: " + e.Person.Name
+	case PersonExpected:
+		return club.Name(e.Person) + " expected"
+	case PersonArrived:
+		return club.Name(e.Person) + " checked in"
+	case PersonRested:
+		return club.Name(e.Person) + " rests"
+	case PersonReturned:
+		return club.Name(e.Person) + " is back"
+	case PersonLeft:
+		return club.Name(e.Person) + " left"
+	case RoundCalled:
+		return fmt.Sprintf("round %d called", e.Round)
+	case PlayBegun:
+		return "play begun"
+	case GameCalled:
+		return fmt.Sprintf("court %s: %s v %s called", e.Court, pairName(club, e.A), pairName(club, e.B))
+	case PlayerReplaced:
+		return fmt.Sprintf("%s in for %s", club.Name(e.In), club.Name(e.Out))
+	case RallyWon:
+		return courtOf(club, e.Game) + "rally to " + sideName(club, e.Game, e.Rally.Won)
+	case GameFinished:
+		return courtOf(club, e.Game) + scoreText(club, e.Game, e.Final)
+	case ScoreCorrected:
+		return courtOf(club, e.Game) + "corrected to " + scoreText(club, e.Game, e.Final)
+	}
+	return describeNight(e)
+}
+
+// describeNight is describe for what concerns no person.
+func describeNight(e Event) string {
+	switch e := e.(type) {
+	case NightOpened:
+		return "night opened"
+	case NightClosed:
+		return "night closed"
+	case SettingsChanged:
+		return fmt.Sprintf("settings: %s, %s, %d rounds", e.Settings.Flow, e.Settings.Scoring, e.Settings.Rounds)
+	case CourtOpened:
+		return fmt.Sprintf("court %s opened", e.Court)
+	case CourtClosed:
+		return fmt.Sprintf("court %s closed", e.Court)
+	case PlayHeld:
+		return "play held: " + e.Why
+	case PlayResumed:
+		return "play resumed"
+	case Undone:
+		return "undo"
+	case Redone:
+		return "redo"
+	}
+	return ""
+}
+
+// PairName joins the names of a side.
+func PairName(club *Club, s Side) string { return pairName(club, s) }
+
+func pairName(club *Club, s Side) string {
+	if s[1] == "" {
+		return club.Name(s[0])
+	}
+	return club.Name(s[0]) + " & " + club.Name(s[1])
+}
+
+// game finds a game of the newest night.
+func (c *Club) game(id GameID) *Game {
+	if n := c.Night(); n != nil {
+		return n.Game(id)
+	}
+	return nil
+}
+
+func courtOf(club *Club, id GameID) string {
+	if g := club.game(id); g != nil {
+		return fmt.Sprintf("court %s: ", g.Court)
+	}
+	return ""
+}
+
+func sideName(club *Club, id GameID, side scoring.Side) string {
+	g := club.game(id)
+	switch {
+	case g == nil:
+		return "side " + side.String()
+	case side == scoring.A:
+		return pairName(club, g.A)
+	}
+	return pairName(club, g.B)
+}
+
+// scoreText is a final score between the names of the sides.
+func scoreText(club *Club, id GameID, f scoring.Final) string {
+	text := ScoreText(f)
+	if g := club.game(id); g != nil {
+		text = pairName(club, g.A) + " " + text + " " + pairName(club, g.B)
+	}
+	return text
+}
+
+// ScoreText is a final score with how it came about, where that is not by playing to the end.
+func ScoreText(f scoring.Final) string {
+	s := f.Score()
+	switch f.How() {
+	case scoring.Played:
+		return fmt.Sprintf("%d-%d", s.A, s.B)
+	case scoring.Void:
+		return "set aside"
+	}
+	return fmt.Sprintf("%d-%d (%s)", s.A, s.B, f.How())
+}

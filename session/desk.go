@@ -1,0 +1,125 @@
+package session
+
+import (
+	"errors"
+	"fmt"
+	"sync"
+	"sync/atomic"
+	"time"
+)
+
+// Desk takes commands, one at a time and in order, and keeps what they lead to. All its methods
+// may be called from any goroutine.
+type Desk struct {
+	log   Log
+	now   func() time.Time
+	newID func() PersonID
+
+	writing sync.Mutex // held from the decision on a command until it is durable
+	unsure  bool       // an append failed: the log may hold more than the ledger; guarded by writing
+	ledger  atomic.Pointer[Ledger]
+}
+
+// NewDesk folds the log and stands ready for commands.
+func NewDesk(log Log, now func() time.Time, newID func() PersonID) (*Desk, error) {
+	d := &Desk{log: log, now: now, newID: newID}
+	return d, d.reload()
+}
+
+// Ledger is the state as it is on disk now.
+func (d *Desk) Ledger() *Ledger { return d.ledger.Load() }
+
+// Now is the desk's clock.
+func (d *Desk) Now() time.Time { return d.now() }
+
+// KeepError tells that something could not be made durable. What was wanted has not happened, and
+// the desk keeps the state from before.
+type KeepError struct{ Err error }
+
+func (e *KeepError) Error() string { return fmt.Sprintf("not saved: %v", e.Err) }
+func (e *KeepError) Unwrap() error { return e.Err }
+
+// Do decides on a command, makes its events durable and gives the state after it. After a refusal
+// or a failure it gives the state as it still is, and the error.
+func (d *Desk) Do(c Command) (*Ledger, error) {
+	d.writing.Lock()
+	defer d.writing.Unlock()
+	if d.unsure {
+		if err := d.reload(); err != nil {
+			return d.Ledger(), &KeepError{err}
+		}
+	}
+	l := d.Ledger()
+	now := d.now()
+	env := Env{Now: stamp(now, l), Zone: now.Location(), NewID: d.newID}
+	events, err := c.decide(l, env)
+	if err != nil {
+		return l, err
+	}
+	records, err := record(l, env.Now, events)
+	if err != nil {
+		return l, err
+	}
+	next, err := l.Extend(records)
+	if err != nil {
+		return l, err
+	}
+	if err := d.log.Append(records); err != nil {
+		d.unsure = true
+		if errors.Is(err, ErrOutOfStep) {
+			err = fmt.Errorf("%w: try again", err)
+		}
+		return l, &KeepError{err}
+	}
+	d.ledger.Store(next)
+	return next, nil
+}
+
+// Wait returns when no command is being worked on.
+func (d *Desk) Wait() {
+	d.writing.Lock()
+	defer d.writing.Unlock()
+}
+
+// reload folds the log again. It must not run beside Do.
+func (d *Desk) reload() error {
+	l, err := Load(d.log.Records(1))
+	if err != nil {
+		return err
+	}
+	d.ledger.Store(l)
+	d.unsure = false
+	return nil
+}
+
+// stamp is the time for new records: the clock's, but never before the newest record, since
+// laptops wake up with wrong clocks.
+func stamp(now time.Time, l *Ledger) time.Time {
+	now = now.UTC().Truncate(time.Millisecond)
+	if now.Before(l.Clock()) {
+		return l.Clock()
+	}
+	return now
+}
+
+// record writes the events of one action as records that follow l.
+func record(l *Ledger, at time.Time, events []Event) ([]Record, error) {
+	first := l.Last() + 1
+	night := NightID(0)
+	if n := l.Club().Night(); n != nil {
+		night = n.ID
+	}
+	out := make([]Record, 0, len(events))
+	for i, e := range events {
+		r, err := encode(e)
+		if err != nil {
+			return nil, err
+		}
+		if o, ok := e.(NightOpened); ok {
+			night = o.Night
+		}
+		r.Seq, r.Action, r.Time, r.Night = first+uint64(i), first, at, night
+		out = append(out, r)
+	}
+	return out, nil
+}

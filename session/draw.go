@@ -1,0 +1,245 @@
+package session
+
+import (
+	"context"
+	"math"
+	"slices"
+	"time"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/scoring"
+)
+
+// draw translates between a night and the scheduler, which knows people and courts by number.
+type draw struct {
+	night   *Night
+	club    *Club
+	now     time.Time
+	people  []PersonID
+	courts  []CourtID
+	problem scheduler.Problem
+}
+
+// newDraw states the night's rounds still to come as a scheduling problem: who is here or
+// announced and for how long, which courts are open, and what was played.
+func newDraw(club *Club, n *Night, now time.Time) *draw {
+	d := &draw{night: n, club: club, now: now}
+	played := len(n.Rounds)
+	d.problem = scheduler.Problem{
+		Format: n.Settings.Format,
+		Rounds: max(1, n.Settings.Rounds-played),
+		MaxRun: n.Settings.MaxRun,
+		Seed:   n.Settings.Seed + uint64(played),
+	}
+	for _, a := range n.Roll {
+		if from, until, ok := d.window(a); ok {
+			p, _ := club.Person(a.Person)
+			d.people = append(d.people, a.Person)
+			d.problem.People = append(d.problem.People, scheduler.Person{
+				Name: p.Name, Group: p.Group, Level: p.Level, Arrive: from, Leave: until,
+			})
+		}
+	}
+	for _, c := range n.Courts {
+		spec := scheduler.CourtSpec{Name: string(c.ID)}
+		if !c.Open {
+			if played == 0 {
+				continue
+			}
+			spec.Close = played
+		}
+		d.courts = append(d.courts, c.ID)
+		d.problem.Courts = append(d.problem.Courts, spec)
+	}
+	for _, r := range n.Rounds {
+		d.problem.History = append(d.problem.History, d.round(r))
+	}
+	d.problem.Together, d.problem.NeverMeet = d.wishes()
+	return d
+}
+
+// window gives the first round that a person can play and the first that the person no longer
+// can; ok is false for people who have no part in any round.
+func (d *draw) window(a Attendance) (from, until int, ok bool) {
+	played := len(d.night.Rounds)
+	slot := time.Duration(d.night.Settings.Slot) * time.Minute
+	switch a.State {
+	case Here:
+		if !a.Leaves.IsZero() {
+			until = max(played+1, played+int(a.Leaves.Sub(d.now)/slot))
+		}
+		return 0, until, true
+	case Expected:
+		if a.Due.IsZero() {
+			return 0, 0, false
+		}
+		late := math.Ceil(float64(a.Due.Sub(d.now)) / float64(slot))
+		from = played + max(1, int(late))
+		if !a.Leaves.IsZero() {
+			until = max(from+1, played+int(a.Leaves.Sub(d.now)/slot))
+		}
+		return from, until, true
+	}
+	return 0, played, played > 0 && d.took(a.Person)
+}
+
+// took tells whether a person was in a round that was called, on court or out.
+func (d *draw) took(id PersonID) bool {
+	return slices.ContainsFunc(d.night.Rounds, func(r CalledRound) bool {
+		return slices.Contains(r.Out, id) || slices.ContainsFunc(r.Games, func(g GameID) bool { return d.night.Game(g).Has(id) })
+	})
+}
+
+// round is a called round as history. A game that was set aside counts as if its people sat out.
+func (d *draw) round(r CalledRound) scheduler.Round {
+	var out scheduler.Round
+	for _, id := range r.Games {
+		g := d.night.Game(id)
+		if g.Final != nil && g.Final.How() == scoring.Void {
+			out.Out = append(out.Out, d.players(g.Players())...)
+			continue
+		}
+		out.Games = append(out.Games, d.game(g))
+	}
+	out.Out = append(out.Out, d.players(r.Out)...)
+	return out
+}
+
+func (d *draw) game(g *Game) scheduler.Game {
+	return scheduler.Game{Court: scheduler.Court(slices.Index(d.courts, g.Court)), A: d.team(g.A), B: d.team(g.B)}
+}
+
+func (d *draw) team(s Side) scheduler.Team {
+	return scheduler.Team{d.player(s[0]), d.player(s[1])}
+}
+
+// player is a person's number; people without one, and empty places, are nobody.
+func (d *draw) player(id PersonID) scheduler.Player {
+	return scheduler.Player(slices.Index(d.people, id))
+}
+
+func (d *draw) players(ids []PersonID) []scheduler.Player {
+	var out []scheduler.Player
+	for _, id := range ids {
+		if p := d.player(id); p != scheduler.Nobody {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// wishes collects couples and keep-aparts among the people of the draw, each pair once.
+func (d *draw) wishes() (together, apart []scheduler.Pair) {
+	add := func(list []scheduler.Pair, a, b scheduler.Player, times int) []scheduler.Pair {
+		if a == scheduler.Nobody || b == scheduler.Nobody || a == b {
+			return list
+		}
+		pair := scheduler.Pair{A: min(a, b), B: max(a, b), Times: times}
+		if slices.ContainsFunc(list, func(p scheduler.Pair) bool { return p.A == pair.A && p.B == pair.B }) {
+			return list
+		}
+		return append(list, pair)
+	}
+	for i, id := range d.people {
+		p, _ := d.club.Person(id)
+		for _, t := range p.Together {
+			together = add(together, scheduler.Player(i), d.player(t.With), t.Times)
+		}
+		for _, other := range p.KeepApart {
+			apart = add(apart, scheduler.Player(i), d.player(other), 0)
+		}
+	}
+	return together, apart
+}
+
+// person is the identity of a player, empty for nobody.
+func (d *draw) person(p scheduler.Player) PersonID {
+	if p == scheduler.Nobody {
+		return ""
+	}
+	return d.people[p]
+}
+
+func (d *draw) side(t scheduler.Team) Side { return Side{d.person(t[0]), d.person(t[1])} }
+
+func (d *draw) planned(g scheduler.Game) PlannedGame {
+	return PlannedGame{Court: d.courts[g.Court], A: d.side(g.A), B: d.side(g.B)}
+}
+
+// rounds translates a plan back to people and courts.
+func (d *draw) rounds(plan []scheduler.Round) []PlannedRound {
+	out := make([]PlannedRound, 0, len(plan))
+	for _, r := range plan {
+		var pr PlannedRound
+		for _, g := range r.Games {
+			pr.Games = append(pr.Games, d.planned(g))
+		}
+		for _, p := range r.Out {
+			pr.Out = append(pr.Out, d.person(p))
+		}
+		out = append(out, pr)
+	}
+	return out
+}
+
+// schedule translates rounds to come into the scheduler's numbers.
+func (d *draw) schedule(rounds []PlannedRound) []scheduler.Round {
+	out := make([]scheduler.Round, 0, len(rounds))
+	for _, pr := range rounds {
+		r := scheduler.Round{Out: d.players(pr.Out)}
+		for _, g := range pr.Games {
+			r.Games = append(r.Games, d.game(&Game{Court: g.Court, A: g.A, B: g.B}))
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// Rotation is a plan of the rounds to come with the certificate of the whole night: what was
+// played and what is planned.
+type Rotation struct {
+	Rounds      []PlannedRound
+	Certificate scheduler.Certificate
+	Warnings    []string // what the wishes of people make impossible, in words
+}
+
+// PlanRotation works out the rounds to come of the night that goes on. The same night gives the
+// same rotation. It takes up to a fraction of a second and stops early when ctx is done.
+func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return Rotation{}, err
+	}
+	d := newDraw(l.Club(), n, now)
+	if len(n.Plan) > 0 {
+		return d.rotation(n.Plan), nil
+	}
+	plan, err := scheduler.Plan(ctx, d.problem, scheduler.Budget{})
+	if err != nil {
+		return Rotation{Warnings: scheduler.Warnings(d.problem)}, err
+	}
+	return d.rotation(d.rounds(plan)), nil
+}
+
+func (d *draw) rotation(rounds []PlannedRound) Rotation {
+	return Rotation{
+		Rounds:      rounds,
+		Certificate: scheduler.Certify(d.problem, d.schedule(rounds)),
+		Warnings:    scheduler.Warnings(d.problem),
+	}
+}
+
+// Certify judges what was played so far: the rounds that were called, or in the rolling flow the
+// games, each taken as a round of its own in which nobody counts as sitting out.
+func Certify(club *Club, n *Night, now time.Time) scheduler.Certificate {
+	d := newDraw(club, n, now)
+	if n.Settings.Flow == Rolling {
+		d.problem.History = nil
+		for i := range n.Games {
+			if g := &n.Games[i]; g.Final == nil || g.Final.How() != scoring.Void {
+				d.problem.History = append(d.problem.History, scheduler.Round{Games: []scheduler.Game{d.game(g)}})
+			}
+		}
+	}
+	return scheduler.Certify(d.problem, nil)
+}

@@ -1,0 +1,18 @@
+package session
+
+import "errors"
+
+// Refusals that a caller may want to tell apart.
+var (
+	// ErrNoNight tells that no night is open.
+	ErrNoNight = errors.New("no night is open: open one first")
+	// ErrNightOpen tells that a night is open already.
+	ErrNightOpen = errors.New("a night is open already: close it first")
+	// ErrNothingToUndo and ErrNothingToRedo tell that the history has no such step.
+	ErrNothingToUndo = errors.New("nothing to undo: the night has just been opened")
+	ErrNothingToRedo = errors.New("nothing to redo: the last thing done was no undo")
+	// ErrNewer tells that a record was written by a newer Quadrille than this one.
+	ErrNewer = errors.New("written by a newer Quadrille: open this file with that version")
+	// ErrTooFew tells that not enough people are free for a game.
+	ErrTooFew = errors.New("a game needs four people who are here and free")
+)

@@ -1,0 +1,106 @@
+package session
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"time"
+)
+
+// Event is something that happened. Events are facts: once in the log they are never changed, and
+// what follows from them is worked out by folding.
+type Event interface {
+	// apply changes the state that is being folded. An error means that the event cannot have
+	// happened in this state; the state may then be half changed and must be thrown away.
+	apply(f *fold, at time.Time) error
+}
+
+// fold is the state under change.
+type fold struct {
+	club *Club
+}
+
+// night is the night that goes on; events of a night are impossible without one.
+func (f *fold) night() (*Night, error) {
+	if n := f.club.OpenNight(); n != nil {
+		return n, nil
+	}
+	return nil, ErrNoNight
+}
+
+// kind is how an event is written in a record.
+type kind struct {
+	name    string
+	version uint16
+	read    func(json.RawMessage) (Event, error)
+	is      func(Event) bool
+}
+
+// kindOf describes an event type. The name is part of the file format and never changes.
+func kindOf[E Event](name string, version uint16) kind {
+	return kind{
+		name:    name,
+		version: version,
+		read: func(payload json.RawMessage) (Event, error) {
+			var e E
+			err := json.Unmarshal(payload, &e)
+			return e, err
+		},
+		is: func(e Event) bool { _, ok := e.(E); return ok },
+	}
+}
+
+// kinds lists every kind of event with the newest version of its layout.
+var kinds = []kind{
+	kindOf[PersonAdded]("PersonAdded", 1),
+	kindOf[PersonChanged]("PersonChanged", 1),
+	kindOf[NightOpened]("NightOpened", 1),
+	kindOf[NightClosed]("NightClosed", 1),
+	kindOf[SettingsChanged]("SettingsChanged", 1),
+	kindOf[CourtOpened]("CourtOpened", 1),
+	kindOf[CourtClosed]("CourtClosed", 1),
+	kindOf[PersonExpected]("PersonExpected", 1),
+	kindOf[PersonArrived]("PersonArrived", 1),
+	kindOf[PersonRested]("PersonRested", 1),
+	kindOf[PersonReturned]("PersonReturned", 1),
+	kindOf[PersonLeft]("PersonLeft", 1),
+	kindOf[RotationPlanned]("RotationPlanned", 1),
+	kindOf[RoundCalled]("RoundCalled", 1),
+	kindOf[PlayBegun]("PlayBegun", 1),
+	kindOf[GameCalled]("GameCalled", 1),
+	kindOf[PlayerReplaced]("PlayerReplaced", 1),
+	kindOf[RallyWon]("RallyWon", 1),
+	kindOf[GameFinished]("GameFinished", 1),
+	kindOf[ScoreCorrected]("ScoreCorrected", 1),
+	kindOf[PlayHeld]("PlayHeld", 1),
+	kindOf[PlayResumed]("PlayResumed", 1),
+	kindOf[Undone]("Undone", 1),
+	kindOf[Redone]("Redone", 1),
+}
+
+// encode writes an event into the parts of a record that it owns.
+func encode(e Event) (Record, error) {
+	i := slices.IndexFunc(kinds, func(k kind) bool { return k.is(e) })
+	if i < 0 {
+		return Record{}, fmt.Errorf("event %T has no kind", e)
+	}
+	payload, err := json.Marshal(e)
+	if err != nil {
+		return Record{}, fmt.Errorf("event %s: %w", kinds[i].name, err)
+	}
+	return Record{Kind: kinds[i].name, Version: kinds[i].version, Payload: payload}, nil
+}
+
+// Decode reads the event of a record. A kind or a version that this program does not know is an
+// error that wraps ErrNewer: such a record is never skipped, or the state would be wrong.
+func Decode(r Record) (Event, error) {
+	i := slices.IndexFunc(kinds, func(k kind) bool { return k.name == r.Kind })
+	if i < 0 || r.Version > kinds[i].version {
+		return nil, fmt.Errorf("record %d (%s, version %d): %w", r.Seq, r.Kind, r.Version, ErrNewer)
+	}
+	e, err := kinds[i].read(r.Payload)
+	if err != nil {
+		return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+	}
+	return e, nil
+}

@@ -1,0 +1,157 @@
+package session
+
+import (
+	"fmt"
+	"time"
+)
+
+// NightOpened begins a night.
+type NightOpened struct {
+	Night    NightID   `json:"night"`
+	Name     string    `json:"name"`
+	Settings Settings  `json:"settings"`
+	Courts   []CourtID `json:"courts"`
+}
+
+func (e NightOpened) apply(f *fold, at time.Time) error {
+	if f.club.OpenNight() != nil {
+		return ErrNightOpen
+	}
+	if int(e.Night) != len(f.club.Nights)+1 {
+		return fmt.Errorf("night %d cannot follow night %d", e.Night, len(f.club.Nights))
+	}
+	n := &Night{ID: e.Night, Name: e.Name, Opened: at, Settings: e.Settings}
+	for _, id := range e.Courts {
+		n.Courts = append(n.Courts, Court{ID: id, Open: true})
+	}
+	f.club.Nights = append(f.club.Nights, n)
+	return nil
+}
+
+// NightClosed ends a night.
+type NightClosed struct{}
+
+func (NightClosed) apply(f *fold, at time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	if len(n.Running()) > 0 {
+		return fmt.Errorf("a game still goes on")
+	}
+	for i := range n.Roll {
+		if a := &n.Roll[i]; a.State == Here || a.State == Resting {
+			a.leaveTo(Gone, at)
+		}
+	}
+	n.Closed, n.Plan, n.Hold, n.Rolls = at, nil, nil, false
+	return nil
+}
+
+// SettingsChanged replaces the settings from now on.
+type SettingsChanged struct {
+	Settings Settings `json:"settings"`
+}
+
+func (e SettingsChanged) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	n.Settings, n.Plan = e.Settings, nil
+	if e.Settings.Flow == Rounds {
+		n.Rolls = false
+	}
+	return nil
+}
+
+// CourtOpened adds a court, or opens one again.
+type CourtOpened struct {
+	Court CourtID `json:"court"`
+}
+
+func (e CourtOpened) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	n.Plan = nil
+	if c := n.Court(e.Court); c != nil {
+		c.Open = true
+		return nil
+	}
+	n.Courts = append(n.Courts, Court{ID: e.Court, Open: true})
+	return nil
+}
+
+// CourtClosed takes a court out of play. A game that goes on there may end.
+type CourtClosed struct {
+	Court CourtID `json:"court"`
+}
+
+func (e CourtClosed) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	c := n.Court(e.Court)
+	if c == nil {
+		return fmt.Errorf("tonight has no court %s", e.Court)
+	}
+	c.Open, n.Plan = false, nil
+	return nil
+}
+
+// PlayHeld stops play for safety.
+type PlayHeld struct {
+	Why string `json:"why"`
+}
+
+func (e PlayHeld) apply(f *fold, at time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	if n.Hold != nil {
+		return fmt.Errorf("play is held already")
+	}
+	n.Hold = &Hold{Why: e.Why, Since: at}
+	return nil
+}
+
+// PlayResumed ends a hold.
+type PlayResumed struct{}
+
+func (PlayResumed) apply(f *fold, at time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	if n.Hold == nil {
+		return fmt.Errorf("play is not held")
+	}
+	for _, g := range n.Running() {
+		from := n.Hold.Since
+		if g.Called.After(from) {
+			from = g.Called
+		}
+		g.Stood += at.Sub(from)
+	}
+	n.Hold = nil
+	return nil
+}
+
+// Undone takes an action back, as if it had not happened. It is carried out by the ledger, which
+// folds the night again without that action.
+type Undone struct {
+	Action uint64 `json:"action"`
+}
+
+func (Undone) apply(*fold, time.Time) error { return nil }
+
+// Redone brings back an action that was undone.
+type Redone struct {
+	Action uint64 `json:"action"`
+}
+
+func (Redone) apply(*fold, time.Time) error { return nil }

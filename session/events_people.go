@@ -1,0 +1,144 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"time"
+)
+
+// PersonAdded makes somebody known to the club.
+type PersonAdded struct {
+	Person Person `json:"person"`
+}
+
+func (e PersonAdded) apply(f *fold, _ time.Time) error {
+	if _, ok := f.club.Person(e.Person.ID); ok || e.Person.ID == "" {
+		return fmt.Errorf("the club already has a person with identity %q", e.Person.ID)
+	}
+	f.club.People = append(f.club.People, e.Person.clone())
+	return nil
+}
+
+// PersonChanged replaces what the club knows of somebody.
+type PersonChanged struct {
+	Person Person `json:"person"`
+}
+
+func (e PersonChanged) apply(f *fold, _ time.Time) error {
+	i := slices.IndexFunc(f.club.People, func(p Person) bool { return p.ID == e.Person.ID })
+	if i < 0 {
+		return fmt.Errorf("the club has no person with identity %q", e.Person.ID)
+	}
+	f.club.People[i] = e.Person.clone()
+	if n := f.club.OpenNight(); n != nil {
+		n.Plan = nil
+	}
+	return nil
+}
+
+// PersonExpected announces somebody for tonight.
+type PersonExpected struct {
+	Person PersonID  `json:"person"`
+	Due    time.Time `json:"due,omitzero"`    // announced arrival
+	Leaves time.Time `json:"leaves,omitzero"` // announced departure
+}
+
+func (e PersonExpected) apply(f *fold, _ time.Time) error {
+	return f.attend(e.Person, func(n *Night, a *Attendance) error {
+		if a.State == "" || a.State == Gone {
+			a.State = Expected
+		}
+		a.Due, a.Leaves = e.Due, e.Leaves
+		return nil
+	})
+}
+
+// PersonArrived checks somebody in.
+type PersonArrived struct {
+	Person PersonID `json:"person"`
+}
+
+func (e PersonArrived) apply(f *fold, at time.Time) error {
+	return f.attend(e.Person, func(n *Night, a *Attendance) error {
+		if a.State == Here || a.State == Resting {
+			return fmt.Errorf("%s is here already", f.club.Name(e.Person))
+		}
+		if a.Arrived.IsZero() {
+			a.Arrived = at
+		}
+		a.come(at)
+		return nil
+	})
+}
+
+// PersonRested takes somebody out of the rotation who stays in the hall.
+type PersonRested struct {
+	Person PersonID `json:"person"`
+}
+
+func (e PersonRested) apply(f *fold, at time.Time) error {
+	return f.attend(e.Person, func(n *Night, a *Attendance) error {
+		if a.State != Here {
+			return fmt.Errorf("%s is not in the rotation", f.club.Name(e.Person))
+		}
+		a.leaveTo(Resting, at)
+		return nil
+	})
+}
+
+// PersonReturned takes somebody back into the rotation.
+type PersonReturned struct {
+	Person PersonID `json:"person"`
+}
+
+func (e PersonReturned) apply(f *fold, at time.Time) error {
+	return f.attend(e.Person, func(n *Night, a *Attendance) error {
+		if a.State != Resting {
+			return fmt.Errorf("%s is not resting", f.club.Name(e.Person))
+		}
+		a.come(at)
+		return nil
+	})
+}
+
+// PersonLeft notes that somebody went home. Who still plays is free of the bench after the game.
+type PersonLeft struct {
+	Person PersonID `json:"person"`
+}
+
+func (e PersonLeft) apply(f *fold, at time.Time) error {
+	return f.attend(e.Person, func(n *Night, a *Attendance) error {
+		if a.State == Gone || a.State == "" {
+			return fmt.Errorf("%s is not here", f.club.Name(e.Person))
+		}
+		a.leaveTo(Gone, at)
+		return nil
+	})
+}
+
+// attend changes one person's part in the night, which makes the plan stale.
+func (f *fold) attend(id PersonID, change func(*Night, *Attendance) error) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	if _, ok := f.club.Person(id); !ok {
+		return fmt.Errorf("the club has no person with identity %q", id)
+	}
+	a := n.Attending(id)
+	if a == nil {
+		n.Roll = append(n.Roll, Attendance{Person: id})
+		a = &n.Roll[len(n.Roll)-1]
+	}
+	n.Plan = nil
+	return change(n, a)
+}
+
+func (a *Attendance) come(at time.Time) {
+	a.State, a.Since, a.Waiting = Here, at, at
+}
+
+func (a *Attendance) leaveTo(p Presence, at time.Time) {
+	a.Present = a.PresentFor(at)
+	a.State, a.Since, a.Waiting = p, time.Time{}, time.Time{}
+}

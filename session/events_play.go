@@ -1,0 +1,235 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"club/quadrille/scoring"
+)
+
+// RotationPlanned fixes the rounds to come.
+type RotationPlanned struct {
+	Rounds []PlannedRound `json:"rounds"`
+}
+
+func (e RotationPlanned) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	n.Plan = slices.Clone(e.Rounds)
+	return nil
+}
+
+// RoundCalled sends people to their courts, all at once.
+type RoundCalled struct {
+	Round int           `json:"round"`
+	Games []PlannedGame `json:"games"`
+	Out   []PersonID    `json:"out,omitempty"`
+}
+
+func (e RoundCalled) apply(f *fold, at time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	if e.Round != len(n.Rounds)+1 {
+		return fmt.Errorf("round %d cannot follow round %d", e.Round, len(n.Rounds))
+	}
+	if len(n.Running()) > 0 {
+		return fmt.Errorf("a game of the round before still goes on")
+	}
+	r := CalledRound{Number: e.Round, Called: at, Out: slices.Clone(e.Out)}
+	for _, pg := range e.Games {
+		id := GameID(len(n.Games) + 1)
+		if err := f.call(n, Game{ID: id, Round: e.Round, Court: pg.Court, A: pg.A, B: pg.B, Called: at}); err != nil {
+			return err
+		}
+		r.Games = append(r.Games, id)
+	}
+	n.Rounds = append(n.Rounds, r)
+	if len(n.Plan) > 0 {
+		n.Plan = n.Plan[1:]
+	}
+	return nil
+}
+
+// PlayBegun starts the rolling flow: from now on a free court calls the next four.
+type PlayBegun struct{}
+
+func (PlayBegun) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	n.Rolls = true
+	return nil
+}
+
+// GameCalled sends four people, or two, to one court.
+type GameCalled struct {
+	Game  GameID  `json:"game"`
+	Court CourtID `json:"court"`
+	A     Side    `json:"a"`
+	B     Side    `json:"b"`
+}
+
+func (e GameCalled) apply(f *fold, at time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	if int(e.Game) != len(n.Games)+1 {
+		return fmt.Errorf("game %d cannot follow game %d", e.Game, len(n.Games))
+	}
+	return f.call(n, Game{ID: e.Game, Court: e.Court, A: e.A, B: e.B, Called: at})
+}
+
+// call puts a game on its court after checking that the court and everybody in it are free.
+func (f *fold) call(n *Night, g Game) error {
+	c := n.Court(g.Court)
+	switch {
+	case c == nil:
+		return fmt.Errorf("tonight has no court %s", g.Court)
+	case !c.Open:
+		return fmt.Errorf("court %s is closed", g.Court)
+	case c.Game != 0:
+		return fmt.Errorf("court %s still has a game", g.Court)
+	case g.A[0] == "" || g.B[0] == "" || (g.A[1] == "") != (g.B[1] == ""):
+		return fmt.Errorf("a game needs two people or two pairs")
+	}
+	players := g.Players()
+	for i, id := range players {
+		a := n.Attending(id)
+		if a == nil || a.State != Here {
+			return fmt.Errorf("%s is not in the rotation", f.club.Name(id))
+		}
+		if slices.Contains(players[:i], id) || n.Playing(id) != nil {
+			return fmt.Errorf("%s plays already", f.club.Name(id))
+		}
+		a.Waiting = time.Time{}
+	}
+	g.Rules = n.Settings.Scoring
+	g.Rules.Singles = g.A[1] == ""
+	g.State = scoring.Start(g.Rules, scoring.A)
+	c.Game = g.ID
+	n.Games = append(n.Games, g)
+	return nil
+}
+
+// PlayerReplaced puts somebody in for somebody else while a game goes on.
+type PlayerReplaced struct {
+	Game GameID   `json:"game"`
+	Out  PersonID `json:"out"`
+	In   PersonID `json:"in"`
+}
+
+func (e PlayerReplaced) apply(f *fold, at time.Time) error {
+	n, g, err := f.running(e.Game)
+	if err != nil {
+		return err
+	}
+	in := n.Attending(e.In)
+	switch {
+	case e.Out == "" || !g.Has(e.Out):
+		return fmt.Errorf("%s does not play in game %d", f.club.Name(e.Out), e.Game)
+	case in == nil || in.State != Here || n.Playing(e.In) != nil:
+		return fmt.Errorf("%s is not free", f.club.Name(e.In))
+	}
+	for _, seat := range []*PersonID{&g.A[0], &g.A[1], &g.B[0], &g.B[1]} {
+		if *seat == e.Out {
+			*seat = e.In
+		}
+	}
+	g.Replaced = append(slices.Clip(g.Replaced), e.Out)
+	in.Waiting = time.Time{}
+	if out := n.Attending(e.Out); out.State == Here {
+		out.Waiting = at
+	}
+	if g.Round > 0 {
+		r := &n.Rounds[g.Round-1]
+		r.Out = slices.DeleteFunc(slices.Clone(r.Out), func(id PersonID) bool { return id == e.In })
+		r.Out = append(r.Out, e.Out)
+	}
+	n.Plan = nil
+	return nil
+}
+
+// RallyWon is one rally of a game that is scored rally by rally.
+type RallyWon struct {
+	Game  GameID        `json:"game"`
+	Rally scoring.Rally `json:"rally"`
+}
+
+func (e RallyWon) apply(f *fold, _ time.Time) error {
+	_, g, err := f.running(e.Game)
+	if err != nil {
+		return err
+	}
+	if g.State.Done {
+		return fmt.Errorf("game %d is decided", e.Game)
+	}
+	g.Rallies = append(slices.Clip(g.Rallies), e.Rally)
+	g.State = g.State.After(e.Rally)
+	return nil
+}
+
+// GameFinished ends a game and frees its court and its people.
+type GameFinished struct {
+	Game  GameID        `json:"game"`
+	Final scoring.Final `json:"final"`
+}
+
+func (e GameFinished) apply(f *fold, at time.Time) error {
+	n, g, err := f.running(e.Game)
+	if err != nil {
+		return err
+	}
+	g.Final, g.Finished = &e.Final, at
+	if n.Hold != nil && at.After(n.Hold.Since) {
+		g.Stood += at.Sub(n.Hold.Since)
+	}
+	n.Court(g.Court).Game = 0
+	for _, id := range g.Players() {
+		if a := n.Attending(id); a.State == Here {
+			a.Waiting = at
+		}
+	}
+	return nil
+}
+
+// ScoreCorrected replaces the score of a finished game.
+type ScoreCorrected struct {
+	Game  GameID        `json:"game"`
+	Final scoring.Final `json:"final"`
+}
+
+func (e ScoreCorrected) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	g := n.Game(e.Game)
+	if g == nil || g.Running() {
+		return fmt.Errorf("game %d has no score to correct", e.Game)
+	}
+	g.Final = &e.Final
+	return nil
+}
+
+// running finds a game that goes on.
+func (f *fold) running(id GameID) (*Night, *Game, error) {
+	n, err := f.night()
+	if err != nil {
+		return nil, nil, err
+	}
+	g := n.Game(id)
+	if g == nil {
+		return nil, nil, fmt.Errorf("tonight has no game %d", id)
+	}
+	if !g.Running() {
+		return nil, nil, fmt.Errorf("game %d is over: correct its score instead", id)
+	}
+	return n, g, nil
+}

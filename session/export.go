@@ -1,0 +1,86 @@
+package session
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"io"
+	"iter"
+	"strconv"
+	"time"
+
+	"club/quadrille/scoring"
+)
+
+// ExportFormat is the version of the line format that ExportEvents writes.
+const ExportFormat = 1
+
+// ExportEvents writes all records as JSON Lines: first a line that names the format, then one
+// record a line, oldest first, with the names as [Record] has them.
+func ExportEvents(w io.Writer, records iter.Seq2[Record, error]) error {
+	out := json.NewEncoder(w)
+	out.SetEscapeHTML(false)
+	head := struct {
+		Quadrille string `json:"quadrille"`
+		Format    int    `json:"format"`
+	}{"events", ExportFormat}
+	if err := out.Encode(head); err != nil {
+		return err
+	}
+	for r, err := range records {
+		if err != nil {
+			return err
+		}
+		if err := out.Encode(r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// gamesHeader names the columns of ExportGames. The first six are the games CSV that `standings`
+// and `rate` read; readers must not mind the others.
+var gamesHeader = []string{"a1", "a2", "b1", "b2", "score_a", "score_b", "night", "round", "court", "how", "called", "finished"}
+
+// ExportGames writes the finished games of the given nights as CSV for a spreadsheet. Times are in
+// the given zone.
+func ExportGames(w io.Writer, club *Club, nights []*Night, zone *time.Location) error {
+	out := csv.NewWriter(w)
+	_ = out.Write(gamesHeader) // a failed write is kept by the writer and told by Error
+	for _, n := range nights {
+		for i := range n.Games {
+			if g := &n.Games[i]; g.Final != nil {
+				_ = out.Write(gameRow(club, n, g, zone))
+			}
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+func gameRow(club *Club, n *Night, g *Game, zone *time.Location) []string {
+	name := func(id PersonID) string {
+		if id == "" {
+			return ""
+		}
+		return spreadsheetText(club.Name(id))
+	}
+	s := g.Final.Score()
+	score := []string{strconv.Itoa(s.A), strconv.Itoa(s.B)}
+	if g.Final.How() == scoring.Void {
+		score = []string{"", ""}
+	}
+	return []string{
+		name(g.A[0]), name(g.A[1]), name(g.B[0]), name(g.B[1]), score[0], score[1],
+		n.Opened.In(zone).Format(time.DateOnly), strconv.Itoa(g.Round), string(g.Court), g.Final.How().String(),
+		g.Called.In(zone).Format(time.TimeOnly), g.Finished.In(zone).Format(time.TimeOnly),
+	}
+}
+
+// spreadsheetText keeps a spreadsheet from taking a name for a formula.
+func spreadsheetText(text string) string {
+	switch text[:min(1, len(text))] {
+	case "=", "+", "-", "@", "\t", "\r":
+		return "'" + text
+	}
+	return text
+}

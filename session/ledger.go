@@ -1,0 +1,202 @@
+package session
+
+import (
+	"fmt"
+	"iter"
+	"maps"
+	"slices"
+	"time"
+)
+
+// Ledger is the fold of a log: the state that its records give, and enough of the newest night's
+// records to take any action of that night back. A ledger never changes; extending one gives
+// another, so a screen may read the one it has while the desk works on the next.
+type Ledger struct {
+	base   *Club // the state before the newest night was opened
+	tail   []entry
+	undone map[uint64]bool // actions of the tail that are taken back
+	redo   []uint64        // actions that a redo would bring back, the next one last
+	club   *Club
+	last   uint64
+	clock  time.Time
+}
+
+// entry is one record of the tail with its meaning.
+type entry struct {
+	action uint64
+	at     time.Time
+	event  Event
+}
+
+// NewLedger is the fold of an empty log.
+func NewLedger() *Ledger {
+	return &Ledger{base: &Club{}, club: &Club{}, undone: map[uint64]bool{}}
+}
+
+// Load folds a whole log. An undo costs nothing until the night that it belongs to is complete, so
+// a log of many undos loads as fast as one of none.
+func Load(records iter.Seq2[Record, error]) (*Ledger, error) {
+	l, stale := NewLedger(), false
+	settle := func() (err error) {
+		if stale {
+			l.club, err = l.refold(l.undone)
+			stale = false
+		}
+		return err
+	}
+	for r, err := range records {
+		if err != nil {
+			return nil, err
+		}
+		e, err := l.read(r)
+		if err != nil {
+			return nil, err
+		}
+		if _, ok := e.(NightOpened); ok {
+			if err := settle(); err != nil {
+				return nil, err
+			}
+			l.base, l.tail = l.club.clone(), nil
+			l.undone, l.redo = map[uint64]bool{}, nil
+		}
+		stale = l.note(r, e) || stale
+		if !stale {
+			if err := e.apply(&fold{l.club}, r.Time); err != nil {
+				return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+			}
+		}
+	}
+	return l, settle()
+}
+
+// Extend folds the records of one action on top of l.
+func (l *Ledger) Extend(records []Record) (*Ledger, error) {
+	next := *l
+	next.undone, next.redo = maps.Clone(l.undone), slices.Clone(l.redo)
+	next.club = l.club.clone()
+	for _, r := range records {
+		e, err := next.read(r)
+		if err != nil {
+			return nil, err
+		}
+		if _, ok := e.(NightOpened); ok {
+			next.base, next.tail = next.club.clone(), nil
+			next.undone, next.redo = map[uint64]bool{}, nil
+		}
+		if next.note(r, e) {
+			next.club, err = next.refold(next.undone)
+		} else {
+			err = e.apply(&fold{next.club}, r.Time)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+		}
+	}
+	return &next, nil
+}
+
+// read decodes the record that must come next.
+func (l *Ledger) read(r Record) (Event, error) {
+	if r.Seq != l.last+1 {
+		return nil, fmt.Errorf("record %d follows record %d: records are missing between them", r.Seq, l.last)
+	}
+	e, err := Decode(r)
+	if err != nil {
+		return nil, err
+	}
+	l.last, l.clock = r.Seq, r.Time
+	return e, nil
+}
+
+// note keeps a record in the tail and tells whether the tail must be folded again.
+func (l *Ledger) note(r Record, e Event) bool {
+	l.tail = append(l.tail, entry{r.Action, r.Time, e})
+	switch e := e.(type) {
+	case Undone:
+		l.undone[e.Action] = true
+		l.redo = append(l.redo, e.Action)
+		return true
+	case Redone:
+		delete(l.undone, e.Action)
+		l.redo = slices.DeleteFunc(l.redo, func(a uint64) bool { return a == e.Action })
+		return true
+	}
+	l.redo = nil
+	return false
+}
+
+// refold folds the tail again as if the undone actions had not happened. The error names the first
+// action that cannot stand without them.
+func (l *Ledger) refold(undone map[uint64]bool) (*Club, error) {
+	club := l.base.clone()
+	for _, e := range l.tail {
+		if undone[e.action] {
+			continue
+		}
+		if err := e.event.apply(&fold{club}, e.at); err != nil {
+			return nil, &dependsError{e.action, err}
+		}
+	}
+	return club, nil
+}
+
+// dependsError tells which action cannot stand, and why.
+type dependsError struct {
+	action uint64
+	err    error
+}
+
+func (e *dependsError) Error() string { return e.err.Error() }
+func (e *dependsError) Unwrap() error { return e.err }
+
+// Club is the state of everything. It must not be changed.
+func (l *Ledger) Club() *Club { return l.club }
+
+// Night is the night that goes on, nil when none does.
+func (l *Ledger) Night() *Night { return l.club.OpenNight() }
+
+// Last is the sequence number of the newest record.
+func (l *Ledger) Last() uint64 { return l.last }
+
+// Clock is the time of the newest record, zero for an empty ledger.
+func (l *Ledger) Clock() time.Time { return l.clock }
+
+// Action is one thing that somebody did: the events that it became.
+type Action struct {
+	ID     uint64
+	Time   time.Time
+	Events []Event
+	Undone bool // taken back since
+}
+
+// IsUndo tells whether the action itself takes another back or brings it back.
+func (a Action) IsUndo() bool {
+	switch a.Events[0].(type) {
+	case Undone, Redone:
+		return true
+	}
+	return false
+}
+
+// Actions lists what was done since the newest night was opened, oldest first.
+func (l *Ledger) Actions() []Action {
+	var out []Action
+	for _, e := range l.tail {
+		if k := len(out); k > 0 && out[k-1].ID == e.action {
+			out[k-1].Events = append(out[k-1].Events, e.event)
+			continue
+		}
+		out = append(out, Action{ID: e.action, Time: e.at, Events: []Event{e.event}, Undone: l.undone[e.action]})
+	}
+	return out
+}
+
+// Action finds an action of the newest night.
+func (l *Ledger) Action(id uint64) (Action, bool) {
+	for _, a := range l.Actions() {
+		if a.ID == id {
+			return a, true
+		}
+	}
+	return Action{}, false
+}

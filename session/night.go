@@ -1,0 +1,251 @@
+package session
+
+import (
+	"slices"
+	"time"
+
+	"club/quadrille/scoring"
+)
+
+// CourtID is the name of a court as it is written on the fence: "1", "2", "Centre".
+type CourtID string
+
+// Court is one court of the night.
+type Court struct {
+	ID   CourtID `json:"id"`
+	Open bool    `json:"open"`
+	Game GameID  `json:"game,omitempty"` // the game going on there, 0 for none
+}
+
+// GameID numbers the games of a night from 1 in the order of their calls.
+type GameID int
+
+// Side is a pair, or in singles one person and an empty second place. The first is the one who
+// starts in the right box.
+type Side [2]PersonID
+
+// Has tells whether id plays on this side.
+func (s Side) Has(id PersonID) bool { return id != "" && (s[0] == id || s[1] == id) }
+
+// Game is one game from its call to its score.
+type Game struct {
+	ID       GameID          `json:"id"`
+	Round    int             `json:"round,omitempty"` // 0 in the rolling flow
+	Court    CourtID         `json:"court"`
+	A        Side            `json:"a"`
+	B        Side            `json:"b"`
+	Called   time.Time       `json:"called"`
+	Rallies  []scoring.Rally `json:"rallies,omitempty"`
+	State    scoring.State   `json:"-"`                  // the fold of Rallies; A serves first
+	Final    *scoring.Final  `json:"final,omitempty"`    // nil while the game goes on
+	Finished time.Time       `json:"finished,omitzero"`  // when Final was entered
+	Stood    time.Duration   `json:"stood,omitempty"`    // how long holds kept it waiting
+	Rules    scoring.Rules   `json:"rules"`              // as agreed when the game was called
+	Replaced []PersonID      `json:"replaced,omitempty"` // who left the game before its end
+}
+
+// Players lists who plays, without empty places.
+func (g *Game) Players() []PersonID {
+	var out []PersonID
+	for _, id := range []PersonID{g.A[0], g.A[1], g.B[0], g.B[1]} {
+		if id != "" {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// Has tells whether id plays in g.
+func (g *Game) Has(id PersonID) bool { return g.A.Has(id) || g.B.Has(id) }
+
+// Running tells whether g still waits for its score.
+func (g *Game) Running() bool { return g.Final == nil }
+
+// Presence says where a person of the night is.
+type Presence string
+
+// The states of presence.
+const (
+	Expected Presence = "expected" // announced, not here yet
+	Here     Presence = "here"     // checked in and willing to play
+	Resting  Presence = "resting"  // here, but not to be called
+	Gone     Presence = "gone"     // left for tonight
+)
+
+// Attendance is one person's part in the night.
+type Attendance struct {
+	Person  PersonID      `json:"person"`
+	State   Presence      `json:"state"`
+	Arrived time.Time     `json:"arrived,omitzero"`  // first check-in
+	Due     time.Time     `json:"due,omitzero"`      // announced arrival
+	Leaves  time.Time     `json:"leaves,omitzero"`   // announced departure
+	Since   time.Time     `json:"since,omitzero"`    // start of the present spell of being here
+	Waiting time.Time     `json:"waiting,omitzero"`  // start of the present wait on the bench
+	Present time.Duration `json:"present,omitempty"` // earlier spells of being here, added up
+}
+
+// PresentFor is how long the person has been here and willing to play until now.
+func (a Attendance) PresentFor(now time.Time) time.Duration {
+	if a.State == Here && now.After(a.Since) {
+		return a.Present + now.Sub(a.Since)
+	}
+	return a.Present
+}
+
+// CalledRound is a round that was called: its games, and who sat out.
+type CalledRound struct {
+	Number int        `json:"number"`
+	Called time.Time  `json:"called"`
+	Games  []GameID   `json:"games"`
+	Out    []PersonID `json:"out,omitempty"`
+}
+
+// PlannedGame is a game to come.
+type PlannedGame struct {
+	Court CourtID `json:"court"`
+	A     Side    `json:"a"`
+	B     Side    `json:"b"`
+}
+
+// PlannedRound is a round to come.
+type PlannedRound struct {
+	Games []PlannedGame `json:"games"`
+	Out   []PersonID    `json:"out,omitempty"`
+}
+
+// Hold is play stopped for safety.
+type Hold struct {
+	Why   string    `json:"why"`
+	Since time.Time `json:"since"`
+}
+
+// Night is the state of one night: a fold of its events.
+type Night struct {
+	ID       NightID        `json:"id"`
+	Name     string         `json:"name"`
+	Opened   time.Time      `json:"opened"`
+	Closed   time.Time      `json:"closed,omitzero"`
+	Settings Settings       `json:"settings"`
+	Courts   []Court        `json:"courts"`
+	Roll     []Attendance   `json:"roll"`
+	Games    []Game         `json:"games"`
+	Rounds   []CalledRound  `json:"rounds,omitempty"`
+	Plan     []PlannedRound `json:"plan,omitempty"` // rounds to come; empty when they must be planned anew
+	Hold     *Hold          `json:"hold,omitempty"`
+	Rolls    bool           `json:"rolls,omitempty"` // rolling flow: free courts call by themselves
+}
+
+// IsOpen tells whether the night goes on.
+func (n *Night) IsOpen() bool { return n.Closed.IsZero() }
+
+// Court finds a court, nil if the night has none of that name.
+func (n *Night) Court(id CourtID) *Court {
+	i := slices.IndexFunc(n.Courts, func(c Court) bool { return c.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return &n.Courts[i]
+}
+
+// Game finds a game, nil if there is none of that number.
+func (n *Night) Game(id GameID) *Game {
+	if id < 1 || int(id) > len(n.Games) {
+		return nil
+	}
+	return &n.Games[id-1]
+}
+
+// GameOn is the game going on at a court, nil when it is free.
+func (n *Night) GameOn(id CourtID) *Game {
+	if c := n.Court(id); c != nil {
+		return n.Game(c.Game)
+	}
+	return nil
+}
+
+// Attending finds a person's part in the night, nil if the person has none.
+func (n *Night) Attending(id PersonID) *Attendance {
+	i := slices.IndexFunc(n.Roll, func(a Attendance) bool { return a.Person == id })
+	if i < 0 {
+		return nil
+	}
+	return &n.Roll[i]
+}
+
+// Playing is the running game that a person is in, nil when there is none.
+func (n *Night) Playing(id PersonID) *Game {
+	for _, c := range n.Courts {
+		if g := n.Game(c.Game); g != nil && g.Has(id) {
+			return g
+		}
+	}
+	return nil
+}
+
+// Running lists the games that go on, in the order of the courts.
+func (n *Night) Running() []*Game {
+	var out []*Game
+	for _, c := range n.Courts {
+		if g := n.Game(c.Game); g != nil {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// Count is how many people are in a state of presence.
+func (n *Night) Count(p Presence) int {
+	k := 0
+	for _, a := range n.Roll {
+		if a.State == p {
+			k++
+		}
+	}
+	return k
+}
+
+// OpenCourts lists the courts that may be played on.
+func (n *Night) OpenCourts() []CourtID {
+	var out []CourtID
+	for _, c := range n.Courts {
+		if c.Open {
+			out = append(out, c.ID)
+		}
+	}
+	return out
+}
+
+// Bench lists who is here, willing and not on a court, longest wait first; people who began to
+// wait at the same moment keep the order of their arrival.
+func (n *Night) Bench() []Attendance {
+	var out []Attendance
+	for _, a := range n.Roll {
+		if a.State == Here && n.Playing(a.Person) == nil {
+			out = append(out, a)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y Attendance) int { return x.Waiting.Compare(y.Waiting) })
+	return out
+}
+
+// GamesOf counts the games that a person played or plays tonight, without voided ones.
+func (n *Night) GamesOf(id PersonID) int {
+	k := 0
+	for i := range n.Games {
+		g := &n.Games[i]
+		if g.Has(id) && (g.Final == nil || g.Final.How() != scoring.Void) {
+			k++
+		}
+	}
+	return k
+}
+
+func (n *Night) clone() *Night {
+	c := *n
+	c.Courts = slices.Clone(n.Courts)
+	c.Roll = slices.Clone(n.Roll)
+	c.Games = slices.Clone(n.Games)
+	c.Rounds = slices.Clone(n.Rounds)
+	c.Plan = slices.Clone(n.Plan)
+	return &c
+}

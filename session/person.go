@@ -1,0 +1,29 @@
+package session
+
+import "slices"
+
+// PersonID identifies a person of the club across nights and across laptops.
+type PersonID string
+
+// Person is somebody the club knows.
+type Person struct {
+	ID        PersonID   `json:"id"`
+	Name      string     `json:"name"`            // cleaned by CleanName, unique within the club
+	Group     string     `json:"group,omitempty"` // for mixed rotations, a word of the club's choice
+	Level     float64    `json:"level,omitempty"` // the club's own level, 0 when not stated
+	Together  []Together `json:"together,omitempty"`
+	KeepApart []PersonID `json:"keep_apart,omitempty"` // never on one court with these
+}
+
+// Together asks that a person partners another.
+type Together struct {
+	With  PersonID `json:"with"`
+	Times int      `json:"times,omitempty"` // games of a night, 0 for all of them
+}
+
+// clone copies p so that neither shares memory with the other.
+func (p Person) clone() Person {
+	p.Together = slices.Clone(p.Together)
+	p.KeepApart = slices.Clone(p.KeepApart)
+	return p
+}

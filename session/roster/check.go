@@ -1,0 +1,48 @@
+package roster
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// check looks at what only the whole roster can tell: names must differ, and wishes must be about
+// people of the roster.
+func check(entries []Entry) error {
+	if len(entries) == 0 {
+		return fmt.Errorf("the roster has a header and no people")
+	}
+	lines := map[string]int{}
+	for _, e := range entries {
+		key := strings.ToLower(e.Name)
+		if first, ok := lines[key]; ok {
+			return fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, e.Name, first)
+		}
+		lines[key] = e.Line
+	}
+	for _, e := range entries {
+		others := append([]string(nil), e.KeepApart...)
+		for _, p := range e.PartnerWith {
+			others = append(others, p.Name)
+		}
+		for _, other := range others {
+			switch _, ok := lines[strings.ToLower(other)]; {
+			case !ok:
+				return fmt.Errorf("roster line %d: %s names %s, who is not on the roster", e.Line, e.Name, other)
+			case strings.EqualFold(other, e.Name):
+				return fmt.Errorf("roster line %d: %s cannot be with or apart from the same person", e.Line, e.Name)
+			}
+		}
+	}
+	return nil
+}
+
+// skipMark drops the byte order mark that spreadsheets put before UTF-8 text.
+func skipMark(r io.Reader) io.Reader {
+	in := bufio.NewReader(r)
+	if mark, err := in.Peek(3); err == nil && string(mark) == "\xef\xbb\xbf" {
+		_, _ = in.Discard(3)
+	}
+	return in
+}

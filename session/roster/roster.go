@@ -1,0 +1,206 @@
+// Package roster reads lists of people as a spreadsheet saves them.
+//
+// A roster is CSV with a header. Only the column name is required; group, level, arrive, leave,
+// partner_with and keep_apart are understood, in any order, and any other column is left alone.
+package roster
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// MaxEntries is the most people that a roster may have.
+const MaxEntries = 2000
+
+// Entry is one line of a roster.
+type Entry struct {
+	Line        int // in the file, for messages
+	Name        string
+	Group       string
+	Level       float64 // 0 when not stated
+	Arrive      Moment
+	Leave       Moment
+	PartnerWith []Partner
+	KeepApart   []string
+}
+
+// Partner asks for games with somebody, by name.
+type Partner struct {
+	Name  string
+	Times int // 0 for all games of the night
+}
+
+// Moment is when somebody comes or goes: a time of day, or a round of the night. The zero value
+// says nothing.
+type Moment struct {
+	Clock   time.Duration // since midnight
+	Round   int           // from 1, 0 when the moment is a time of day or is not stated
+	IsClock bool
+}
+
+// IsZero tells whether the moment says nothing.
+func (m Moment) IsZero() bool { return m == Moment{} }
+
+// On is the moment on the day of a date, in its place; zero for rounds and unstated moments.
+func (m Moment) On(day time.Time) time.Time {
+	if !m.IsClock {
+		return time.Time{}
+	}
+	return time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, day.Location()).Add(m.Clock)
+}
+
+// columns are the names that a header may use.
+var columns = []string{"name", "group", "level", "arrive", "leave", "partner_with", "keep_apart"}
+
+// Parse reads a roster. Every error names the line and says what to do; no entry is dropped
+// silently.
+func Parse(r io.Reader) ([]Entry, error) {
+	in := csv.NewReader(skipMark(r))
+	in.FieldsPerRecord = -1
+	in.TrimLeadingSpace = true
+	header, err := in.Read()
+	if errors.Is(err, io.EOF) {
+		return nil, fmt.Errorf("the roster is empty: its first line must be a header with at least the column name")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("the roster is no CSV: %w", err)
+	}
+	at, err := places(header)
+	if err != nil {
+		return nil, err
+	}
+	var out []Entry
+	for {
+		row, err := in.Read()
+		if errors.Is(err, io.EOF) {
+			return out, check(out)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("the roster is no CSV: %w", err)
+		}
+		line, _ := in.FieldPos(0)
+		e, err := entry(row, at)
+		if err != nil {
+			return nil, fmt.Errorf("roster line %d: %w", line, err)
+		}
+		e.Line = line
+		if out = append(out, e); len(out) > MaxEntries {
+			return nil, fmt.Errorf("the roster has more than %d people", MaxEntries)
+		}
+	}
+}
+
+// places finds the columns of a header.
+func places(header []string) (map[string]int, error) {
+	at := map[string]int{}
+	for i, h := range header {
+		h = strings.ToLower(strings.TrimSpace(h))
+		for _, c := range columns {
+			if h != c {
+				continue
+			}
+			if _, twice := at[c]; twice {
+				return nil, fmt.Errorf("the roster has the column %s twice", c)
+			}
+			at[c] = i
+		}
+	}
+	if _, ok := at["name"]; !ok {
+		return nil, fmt.Errorf("the roster has no column name: its first line must be a header such as %s", strings.Join(columns, ","))
+	}
+	return at, nil
+}
+
+func entry(row []string, at map[string]int) (Entry, error) {
+	cell := func(column string) string {
+		if i, ok := at[column]; ok && i < len(row) {
+			return strings.TrimSpace(row[i])
+		}
+		return ""
+	}
+	e := Entry{Name: cell("name"), Group: cell("group"), KeepApart: names(cell("keep_apart"))}
+	if e.Name == "" {
+		return e, fmt.Errorf("the name is missing")
+	}
+	var err error
+	if e.Level, err = level(cell("level")); err != nil {
+		return e, err
+	}
+	if e.Arrive, err = ParseMoment(cell("arrive")); err != nil {
+		return e, fmt.Errorf("arrive: %w", err)
+	}
+	if e.Leave, err = ParseMoment(cell("leave")); err != nil {
+		return e, fmt.Errorf("leave: %w", err)
+	}
+	for _, text := range names(cell("partner_with")) {
+		p, err := partner(text)
+		if err != nil {
+			return e, err
+		}
+		e.PartnerWith = append(e.PartnerWith, p)
+	}
+	return e, nil
+}
+
+func level(text string) (float64, error) {
+	if text == "" {
+		return 0, nil
+	}
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err != nil || !(v >= 0 && v <= 10) {
+		return 0, fmt.Errorf("level %q is no number from 0 to 10", text)
+	}
+	return v, nil
+}
+
+// ParseMoment reads a time of day such as 19:40 or the number of a round such as 3.
+func ParseMoment(text string) (Moment, error) {
+	if text == "" {
+		return Moment{}, nil
+	}
+	hours, minutes, clock := strings.Cut(text, ":")
+	if !clock {
+		round, err := strconv.Atoi(text)
+		if err != nil || round < 1 || round > 999 {
+			return Moment{}, fmt.Errorf("%q is neither a time such as 19:40 nor a round such as 3", text)
+		}
+		return Moment{Round: round}, nil
+	}
+	h, errH := strconv.Atoi(hours)
+	m, errM := strconv.Atoi(minutes)
+	if errH != nil || errM != nil || h < 0 || h > 23 || m < 0 || m > 59 || len(minutes) != 2 {
+		return Moment{}, fmt.Errorf("%q is no time of day: write it as 19:40", text)
+	}
+	return Moment{Clock: time.Duration(h)*time.Hour + time.Duration(m)*time.Minute, IsClock: true}, nil
+}
+
+// partner reads "Name" or "Name*2".
+func partner(text string) (Partner, error) {
+	name, times, limited := strings.Cut(text, "*")
+	p := Partner{Name: strings.TrimSpace(name)}
+	if !limited {
+		return p, nil
+	}
+	n, err := strconv.Atoi(strings.TrimSpace(times))
+	if err != nil || n < 1 || n > 99 {
+		return p, fmt.Errorf("partner_with %q: write how often as Name*2", text)
+	}
+	p.Times = n
+	return p, nil
+}
+
+// names splits a cell of names at semicolons.
+func names(cell string) []string {
+	var out []string
+	for name := range strings.SplitSeq(cell, ";") {
+		if name = strings.TrimSpace(name); name != "" {
+			out = append(out, name)
+		}
+	}
+	return out
+}

@@ -1,0 +1,112 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"club/quadrille/session/roster"
+)
+
+// ImportRoster makes the people of a roster known to the club and expects them tonight. People
+// whom the club already knows by name are brought up to date: the roster's group, level and wishes
+// replace the older ones where the roster states them.
+type ImportRoster struct {
+	Entries []roster.Entry
+	Arrived bool // everybody without a later arrival is here already
+}
+
+func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	people, events, err := c.people(l.club, env)
+	if err != nil {
+		return nil, err
+	}
+	for i, e := range c.Entries {
+		id := people[i].ID
+		due, leaves := n.moment(e.Arrive, env, 0), n.moment(e.Leave, env, 1)
+		here := n.contains(id, Here, Resting)
+		switch {
+		case !here:
+			events = append(events, PersonExpected{id, due, leaves})
+		case !leaves.IsZero() && !n.Attending(id).Leaves.Equal(leaves):
+			events = append(events, PersonExpected{id, n.Attending(id).Due, leaves})
+		}
+		if c.Arrived && !here && !due.After(env.Now) {
+			events = append(events, PersonArrived{id})
+		}
+	}
+	if len(events) == 0 {
+		return nil, fmt.Errorf("everybody on this roster is known and expected already")
+	}
+	return callFree(l, events, env, orNext(nil))
+}
+
+// people matches the roster with the club: the person of each entry, and the events that make
+// newcomers known and changes kept.
+func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
+	people := make([]Person, len(c.Entries))
+	known := make([]bool, len(c.Entries))
+	ids := map[string]PersonID{}
+	for i, e := range c.Entries {
+		name, err := CleanName(e.Name)
+		if err != nil {
+			return nil, nil, fmt.Errorf("roster line %d: %w", e.Line, err)
+		}
+		if people[i], known[i] = club.Named(name); !known[i] {
+			people[i] = Person{ID: env.NewID(), Name: name}
+		}
+		ids[foldName(e.Name)] = people[i].ID
+	}
+	var events []Event
+	for i, e := range c.Entries {
+		p := people[i].clone()
+		if e.Group != "" {
+			p.Group = CleanText(e.Group, 12)
+		}
+		if e.Level != 0 {
+			p.Level = e.Level
+		}
+		for _, w := range e.PartnerWith {
+			p.pairWith(Together{With: ids[foldName(w.Name)], Times: w.Times})
+		}
+		for _, other := range e.KeepApart {
+			if id := ids[foldName(other)]; !slices.Contains(p.KeepApart, id) {
+				p.KeepApart = append(p.KeepApart, id)
+			}
+		}
+		switch {
+		case !known[i]:
+			events = append(events, PersonAdded{p})
+		case !samePerson(people[i], p):
+			events = append(events, PersonChanged{p})
+		}
+	}
+	return people, events, nil
+}
+
+// pairWith adds a wish, or replaces the one about the same person.
+func (p *Person) pairWith(t Together) {
+	i := slices.IndexFunc(p.Together, func(o Together) bool { return o.With == t.With })
+	if i < 0 {
+		p.Together = append(p.Together, t)
+		return
+	}
+	p.Together[i] = t
+}
+
+// moment is when a roster's moment falls tonight. Rounds follow each other by the slot from the
+// night's opening; shift 1 gives the end of a round instead of its start.
+func (n *Night) moment(m roster.Moment, env Env, shift int) time.Time {
+	if m.Round > 0 {
+		rounds := max(0, m.Round-1+shift-len(n.Rounds))
+		if rounds == 0 && shift == 0 {
+			return time.Time{}
+		}
+		return env.Now.Add(time.Duration(rounds*n.Settings.Slot) * time.Minute)
+	}
+	return m.On(env.Now.In(env.Zone)).UTC()
+}

@@ -1,0 +1,72 @@
+package session
+
+import (
+	"fmt"
+	"time"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/scoring"
+)
+
+// Flow is how games follow each other on the courts.
+type Flow string
+
+// The two flows of a night.
+const (
+	Rounds  Flow = "rounds"  // all courts start together; the plan covers the night
+	Rolling Flow = "rolling" // a free court calls the next four from the bench at once
+)
+
+// ParseFlow reads the name of a flow.
+func ParseFlow(text string) (Flow, error) {
+	switch f := Flow(text); f {
+	case Rounds, Rolling:
+		return f, nil
+	}
+	return "", fmt.Errorf("no flow is called %q: use rounds or rolling", text)
+}
+
+// Settings is what the organiser chose for a night. All of it may change while the night goes on;
+// what was played stays.
+type Settings struct {
+	Flow    Flow             `json:"flow"`
+	Format  scheduler.Format `json:"format"`
+	Scoring scoring.Rules    `json:"scoring"`
+	Rounds  int              `json:"rounds"`            // rounds to plan for the night
+	Slot    int              `json:"slot"`              // minutes from one call of a round to the next
+	Closing time.Time        `json:"closing,omitzero"`  // when the hall must be left, zero if open
+	MaxRun  int              `json:"max_run,omitempty"` // games running without a rest, 0 for no limit
+	Seed    uint64           `json:"seed"`              // makes every draw of the night repeatable
+}
+
+// DefaultSettings is a night as most clubs play it: rotating partners in rounds, side-out to 11,
+// win by 2, eight rounds of 15 minutes.
+func DefaultSettings(seed uint64) Settings {
+	return Settings{
+		Flow:    Rounds,
+		Format:  scheduler.Rotating,
+		Scoring: scoring.Rules{Scoring: scoring.SideOut, To: 11, WinBy: 2},
+		Rounds:  8,
+		Slot:    15,
+		Seed:    seed,
+	}
+}
+
+// Validate says what is wrong with s, and nil when nothing is.
+func (s Settings) Validate() error {
+	if _, err := ParseFlow(string(s.Flow)); err != nil {
+		return err
+	}
+	if err := s.Scoring.Validate(); err != nil {
+		return err
+	}
+	switch {
+	case s.Rounds < 1 || s.Rounds > 60:
+		return fmt.Errorf("a night has 1 to 60 rounds, not %d", s.Rounds)
+	case s.Slot < 3 || s.Slot > 120:
+		return fmt.Errorf("a round takes 3 to 120 minutes, not %d", s.Slot)
+	case s.MaxRun < 0:
+		return fmt.Errorf("the most games running cannot be %d: use 0 for no limit", s.MaxRun)
+	}
+	return nil
+}

@@ -1,0 +1,131 @@
+package courts
+
+import (
+	"fmt"
+	"strings"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// pressBoard handles keys while a game is scored rally by rally: one key a rally.
+func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
+	switch key {
+	case "left", "a":
+		return s.rally(g, scoring.A), true
+	case "right", "b":
+		return s.rally(g, scoring.B), true
+	case "backspace":
+		return ui.Do{Command: session.UndoRally{Game: g.ID}}, true
+	case "esc", "enter":
+		s.board = 0
+		return nil, true
+	case "m":
+		court := c.Night().Court(g.Court)
+		return ui.Show{Dialog: courtMenu(c, *court)}, true
+	case "?":
+		return nil, false
+	}
+	return nil, len(key) == 1
+}
+
+func (s *Courts) rally(g *session.Game, won scoring.Side) ui.Intent {
+	return ui.Do{
+		Command: session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: won}},
+		After: func(l *session.Ledger) {
+			if after := l.Club().Night().Game(g.ID); !after.Running() {
+				s.board = 0
+				s.next(l.Night(), g.Court)
+			}
+		},
+	}
+}
+
+// boardLines draws one game: the call, who stands where, and why.
+func boardLines(c ui.Context, g *session.Game) []string {
+	st := g.State
+	side := func(s scoring.Side) string {
+		mark := ""
+		if st.Serving == s {
+			mark = " (serving)"
+		}
+		return fmt.Sprintf("%s  %d%s", c.Names.FullSide(sideOf(g, s)), st.Score.Of(s), mark)
+	}
+	out := []string{
+		line.Spread(c.Theme.Title.Render("Court "+string(g.Court))+"  "+g.Rules.String(), elapsed(c, g), c.Width),
+		"",
+		"  " + c.Theme.Strong.Render("Call: "+strings.ReplaceAll(st.Call(), "-", " - ")) + gamePoint(c, g),
+		line.Cut("  "+serveLine(c, g), c.Width),
+		"",
+		line.Cut("  left:  "+side(scoring.A), c.Width),
+		line.Cut("  right: "+side(scoring.B), c.Width),
+		"",
+	}
+	for _, text := range plan(c, g) {
+		out = append(out, line.Cut("  "+text, c.Width))
+	}
+	out = append(out, "")
+	for _, text := range line.Wrap(st.Why(), c.Width-4) {
+		out = append(out, "  "+text)
+	}
+	if st.EndsChange() {
+		out = append(out, "  "+c.Theme.Warn.Render("Change ends now."))
+	}
+	return out[:min(len(out), c.Height)]
+}
+
+func gamePoint(c ui.Context, g *session.Game) string {
+	if side, ok := g.State.GamePoint(); ok {
+		return c.Theme.Warn.Render("   game point for " + c.Names.Side(sideOf(g, side)))
+	}
+	return ""
+}
+
+// serveLine says who serves from where to whom.
+func serveLine(c ui.Context, g *session.Game) string {
+	st := g.State
+	return fmt.Sprintf("%s serves from the %s box to %s.",
+		c.Names.Full(seated(g, st.Server)), strings.ToLower(st.Box.String()), c.Names.Full(seated(g, st.Receiver)))
+}
+
+// seated is the person of a seat.
+func seated(g *session.Game, s scoring.Seat) session.PersonID {
+	return sideOf(g, s.Side)[s.Index]
+}
+
+// plan is the court from above, side A on the left. Each side sees its right box at its own right
+// hand: the lower one on the left side, the upper one on the right side.
+func plan(c ui.Context, g *session.Game) []string {
+	const box = 20
+	name := func(side scoring.Side, b scoring.Box) string {
+		seat, ok := g.State.On(side, b)
+		if !ok {
+			return ""
+		}
+		text := c.Names.Short(seated(g, seat))
+		switch seat {
+		case g.State.Server:
+			text = "* " + text
+		case g.State.Receiver:
+			text = "o " + text
+		}
+		return text
+	}
+	edge := "+" + strings.Repeat("-", box) + "+------+------+" + strings.Repeat("-", box) + "+"
+	half := func(left, right string) string {
+		return "|" + line.Fit(" "+left, box) + "|      |      |" + line.Right(right+" ", box) + "|"
+	}
+	rows := []string{
+		edge,
+		half(name(scoring.A, scoring.Left), name(scoring.B, scoring.Right)),
+		half("left", "right"),
+		"+" + strings.Repeat("-", box) + "|   kitchen   |" + strings.Repeat("-", box) + "+",
+		half("right", "left"),
+		half(name(scoring.A, scoring.Right), name(scoring.B, scoring.Left)),
+		edge,
+		"* serves   o receives",
+	}
+	return rows
+}

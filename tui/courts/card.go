@@ -1,0 +1,190 @@
+package courts
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// cardCache keeps finished cards, since joining styled text is what a frame costs most.
+type cardCache map[cardKey][]string
+
+// cardKey is everything that a card shows.
+type cardKey struct {
+	court         session.Court
+	text          cardText
+	selected      bool
+	width, height int
+}
+
+// cardText is a card's content before it is laid out.
+type cardText struct {
+	right  string // of the title
+	a, b   string
+	sa, sb string
+	foot   string
+	dim    bool
+}
+
+// card draws one court.
+func (s *Courts) card(c ui.Context, court *session.Court, selected bool, g grid) []string {
+	key := cardKey{*court, textOf(c, court), selected, g.width, g.height}
+	if lines, ok := s.cache[key]; ok {
+		return lines
+	}
+	if s.cache == nil || len(s.cache) > 512 {
+		s.cache = cardCache{}
+	}
+	lines := draw(c, key)
+	s.cache[key] = lines
+	return lines
+}
+
+// textOf says what a court's card shows.
+func textOf(c ui.Context, court *session.Court) cardText {
+	n := c.Night()
+	if g := n.Game(court.Game); g != nil {
+		return gameText(c, n, g)
+	}
+	t := cardText{right: "free", dim: true}
+	if !court.Open {
+		t.right = "closed"
+	}
+	if g := lastOn(n, court.ID); g != nil && court.Open {
+		t.a, t.b = c.Names.Side(g.A), c.Names.Side(g.B)
+		t.sa, t.sb = finalMarks(*g.Final)
+		t.foot = "over"
+		if g.Final.How() != scoring.Played {
+			t.foot = "over: " + session.ScoreText(*g.Final)
+		}
+	}
+	return t
+}
+
+// gameText is the card of a game that goes on.
+func gameText(c ui.Context, n *session.Night, g *session.Game) cardText {
+	t := cardText{a: c.Names.Side(g.A), b: c.Names.Side(g.B), right: elapsed(c, g)}
+	if len(g.Rallies) > 0 {
+		t.sa, t.sb = fmt.Sprint(g.State.Score.A), fmt.Sprint(g.State.Score.B)
+		t.foot = "call " + g.State.Call()
+		if side, ok := g.State.GamePoint(); ok {
+			t.foot += ", game point " + c.Names.Side(sideOf(g, side))
+		}
+	}
+	var leaving []session.PersonID
+	for _, id := range g.Players() {
+		if a := n.Attending(id); a.State != session.Here {
+			leaving = append(leaving, id)
+		}
+	}
+	if len(leaving) > 0 {
+		t.foot = "stops after this: " + c.Names.List(leaving)
+	}
+	if n.Hold != nil {
+		t.right = "held"
+	}
+	return t
+}
+
+func sideOf(g *session.Game, s scoring.Side) session.Side {
+	if s == scoring.A {
+		return g.A
+	}
+	return g.B
+}
+
+// elapsed is how long a game has gone on, without holds, in whole minutes.
+func elapsed(c ui.Context, g *session.Game) string {
+	return fmt.Sprintf("%d min", max(0, int((c.Now.Sub(g.Called)-g.Stood).Minutes())))
+}
+
+// finalMarks are the two numbers of a final score; the winner's carries a W, since colour alone
+// says nothing.
+func finalMarks(f scoring.Final) (a, b string) {
+	s := f.Score()
+	if f.How() == scoring.Void {
+		return "", ""
+	}
+	a, b = fmt.Sprint(s.A), fmt.Sprint(s.B)
+	if w, ok := f.Winner(); ok && w == scoring.A {
+		return "W " + a, b
+	} else if ok {
+		return a, "W " + b
+	}
+	return a, b
+}
+
+// lastOn is the last finished game of a court, in the round that was called last.
+func lastOn(n *session.Night, id session.CourtID) *session.Game {
+	for i := len(n.Games) - 1; i >= 0; i-- {
+		g := &n.Games[i]
+		if g.Round != len(n.Rounds) && n.Settings.Flow == session.Rounds {
+			return nil
+		}
+		if g.Court == id && g.Final != nil {
+			return g
+		}
+	}
+	return nil
+}
+
+// draw lays a card out: a frame with the title in its upper edge, the two sides, and a foot.
+func draw(c ui.Context, k cardKey) []string {
+	w := k.width - 1 // one blank between cards
+	inner := w - 4
+	frame, body := c.Theme.Frame, c.Theme.Strong
+	if k.selected {
+		frame = c.Theme.FrameOn
+	}
+	if k.text.dim {
+		body = c.Theme.Dim
+	}
+	mark := " "
+	if k.selected {
+		mark = ">"
+	}
+	title := mark + "Court " + string(k.court.ID) + " "
+	right := " " + k.text.right + " "
+	rule := strings.Repeat("─", max(0, w-2-line.Width(title)-line.Width(right)))
+	top := frame.Render("┌") + titleStyle(c, k.selected).Render(title) + frame.Render(rule+right+"┐")
+	row := func(text string) string {
+		return frame.Render("│") + " " + body.Render(line.Fit(text, inner)) + " " + frame.Render("│") + " "
+	}
+	a, b := line.Spread(k.text.a, k.text.sa, inner), line.Spread(k.text.b, k.text.sb, inner)
+	if k.height == lowCard {
+		return []string{top + " ", row(a), row(b), lowFoot(c, k, w)}
+	}
+	bottom := frame.Render("└" + strings.Repeat("─", w-2) + "┘")
+	middle := ""
+	if k.text.a != "" {
+		middle = c.Theme.Dim.Render("v")
+	}
+	foot := frame.Render("│") + " " + c.Theme.Dim.Render(line.Fit(k.text.foot, inner)) + " " + frame.Render("│") + " "
+	return []string{top + " ", row(a), row(middle), row(b), row(""), foot, bottom + " "}
+}
+
+// lowFoot is the lower edge of a low card, with the foot in it.
+func lowFoot(c ui.Context, k cardKey, w int) string {
+	frame := c.Theme.Frame
+	if k.selected {
+		frame = c.Theme.FrameOn
+	}
+	foot := ""
+	if k.text.foot != "" {
+		foot = line.Cut(" "+k.text.foot+" ", w-3)
+	}
+	return frame.Render("└"+foot+strings.Repeat("─", max(0, w-2-line.Width(foot)))+"┘") + " "
+}
+
+func titleStyle(c ui.Context, selected bool) lipgloss.Style {
+	if selected {
+		return c.Theme.Selected
+	}
+	return c.Theme.Strong
+}

@@ -1,0 +1,218 @@
+// Package courts is the main screen: every court at a glance, and the place where scores are
+// entered, as a final score or rally by rally.
+package courts
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/tui/ui"
+)
+
+// Courts is the screen of all courts.
+type Courts struct {
+	selected session.CourtID
+	entry    entry
+	board    session.GameID // the game that is scored rally by rally, 0 for none
+	cache    cardCache
+}
+
+// New makes the screen.
+func New() *Courts { return &Courts{} }
+
+// Typing implements ui.Screen: while a score is typed or a game is scored by rallies, all letters
+// belong to it.
+func (s *Courts) Typing() bool { return !s.entry.empty() || s.board != 0 }
+
+// current is the index of the selected court; a court that is gone gives way to the first one.
+func (s *Courts) current(n *session.Night) int {
+	for i, c := range n.Courts {
+		if c.ID == s.selected {
+			return i
+		}
+	}
+	return 0
+}
+
+// Select puts the cursor on a court.
+func (s *Courts) Select(id session.CourtID) { s.selected = id }
+
+// Press implements ui.Screen.
+func (s *Courts) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	n := c.Night()
+	if n == nil || len(n.Courts) == 0 {
+		return nil, false
+	}
+	if g := n.Game(s.board); g != nil && g.Running() {
+		return s.pressBoard(c, g, k.String())
+	}
+	s.board = 0
+	court := n.Courts[s.current(n)]
+	s.selected = court.ID
+	if !s.entry.empty() {
+		return s.pressEntry(c, court, k.String())
+	}
+	return s.pressGrid(c, court, k.String())
+}
+
+// pressGrid handles keys while nothing is typed.
+func (s *Courts) pressGrid(c ui.Context, court session.Court, key string) (ui.Intent, bool) {
+	n, columns := c.Night(), s.grid(c).columns
+	switch key {
+	case "left":
+		s.move(n, -1)
+	case "right":
+		s.move(n, 1)
+	case "up":
+		s.move(n, -columns)
+	case "down":
+		s.move(n, columns)
+	case "home":
+		s.selected = n.Courts[0].ID
+	case "end":
+		s.selected = n.Courts[len(n.Courts)-1].ID
+	case "enter":
+		return s.open(c, court), true
+	case "x":
+		if g := n.Game(court.Game); g != nil {
+			return ui.Show{Dialog: replaceMenu(c, g)}, true
+		}
+		return ui.Refuse{Err: fmt.Errorf("court %s has no game: there is nobody to put somebody in for", court.ID)}, true
+	case "m":
+		return ui.Show{Dialog: courtMenu(c, court)}, true
+	default:
+		return s.startEntry(court, key)
+	}
+	return nil, true
+}
+
+// startEntry begins a score with its first digit.
+func (s *Courts) startEntry(court session.Court, key string) (ui.Intent, bool) {
+	if len(key) != 1 || key[0] < '0' || key[0] > '9' {
+		return nil, false
+	}
+	if court.Game == 0 {
+		return ui.Refuse{Err: fmt.Errorf("court %s has no game to score: choose another court with the arrows", court.ID)}, true
+	}
+	s.entry = entry{}
+	s.entry.press(key)
+	return nil, true
+}
+
+// open does what Enter means on a court: score its game by rallies, or offer what else there is.
+func (s *Courts) open(c ui.Context, court session.Court) ui.Intent {
+	if court.Game != 0 {
+		s.board = court.Game
+		return nil
+	}
+	return ui.Show{Dialog: courtMenu(c, court)}
+}
+
+// pressEntry handles keys while a score is typed.
+func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.Intent, bool) {
+	g := c.Night().Game(court.Game)
+	switch key {
+	case "esc":
+		s.entry = entry{}
+		return nil, true
+	case "enter":
+		if g == nil {
+			s.entry = entry{}
+			return ui.Refuse{Err: fmt.Errorf("court %s has no game any more", court.ID)}, true
+		}
+		final, err := s.entry.final(g.Rules)
+		if err != nil {
+			return ui.Refuse{Err: err}, true
+		}
+		return s.finish(g, final), true
+	}
+	if s.entry.press(key) {
+		return nil, true
+	}
+	if len(key) > 1 {
+		return nil, false
+	}
+	return ui.Refuse{Err: fmt.Errorf("a score is being typed: enter saves it, esc drops it")}, true
+}
+
+// finish sends a final score; once it is saved the cursor goes on to the next court that plays.
+func (s *Courts) finish(g *session.Game, final scoring.Final) ui.Intent {
+	court := g.Court
+	return ui.Do{
+		Command: session.FinishGame{Game: g.ID, Final: final},
+		After: func(l *session.Ledger) {
+			s.entry = entry{}
+			s.next(l.Night(), court)
+		},
+	}
+}
+
+// next moves from a court to the next one with a game, if there is any.
+func (s *Courts) next(n *session.Night, from session.CourtID) {
+	if n == nil {
+		return
+	}
+	s.selected = from
+	at := s.current(n)
+	for i := 1; i < len(n.Courts); i++ {
+		if c := n.Courts[(at+i)%len(n.Courts)]; c.Game != 0 {
+			s.selected = c.ID
+			return
+		}
+	}
+}
+
+func (s *Courts) move(n *session.Night, by int) {
+	if to := s.current(n) + by; to >= 0 && to < len(n.Courts) {
+		s.selected = n.Courts[to].ID
+	}
+}
+
+// Click implements ui.Screen: a click selects a court, a click on the selected one opens it.
+func (s *Courts) Click(c ui.Context, x, y int) ui.Intent {
+	n := c.Night()
+	if n == nil || s.board != 0 {
+		return nil
+	}
+	i, ok := s.grid(c).at(x, y)
+	if !ok {
+		return nil
+	}
+	if n.Courts[i].ID == s.selected && s.entry.empty() {
+		return s.open(c, n.Courts[i])
+	}
+	s.selected, s.entry = n.Courts[i].ID, entry{}
+	return nil
+}
+
+// Keys implements ui.Screen.
+func (s *Courts) Keys(c ui.Context) []key.Binding {
+	switch {
+	case s.board != 0:
+		return []key.Binding{
+			ui.Bind("left side won", "←/a", "left", "a"),
+			ui.Bind("right side won", "→/b", "right", "b"),
+			ui.Bind("take a rally back", "backspace", "backspace"),
+			ui.Bind("all courts", "esc", "esc", "enter"),
+		}
+	case !s.entry.empty():
+		return []key.Binding{
+			ui.Bind("save", "enter", "enter"),
+			ui.Bind("swap sides", "tab", "tab"),
+			ui.Bind("time ran out", "t", "t"),
+			ui.Bind("gave up", "r", "r"),
+			ui.Bind("drop", "esc", "esc"),
+		}
+	}
+	return []key.Binding{
+		ui.Bind("court", "arrows", "left", "right", "up", "down"),
+		ui.Bind("score", "digits", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9"),
+		ui.Bind("rally by rally", "enter", "enter"),
+		ui.Bind("put in", "x", "x"),
+		ui.Bind("more", "m", "m"),
+	}
+}

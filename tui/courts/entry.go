@@ -1,0 +1,162 @@
+package courts
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"club/quadrille/scoring"
+)
+
+// entry is a final score on its way from the keyboard: digits, how the game ended, and which side
+// the first number belongs to.
+type entry struct {
+	text    string      // digits and at most one blank
+	how     scoring.How // zero for a game played to its end
+	leader  bool        // of a game given up: it was the side ahead that gave up
+	swapped bool        // the first number is side B's
+}
+
+// maxEntry keeps a cat on the keyboard from filling the line.
+const maxEntry = 5
+
+func (e *entry) empty() bool { return e.text == "" && e.how == 0 }
+
+// press takes a key and tells whether it belonged to the entry.
+func (e *entry) press(key string) bool {
+	switch key {
+	case "0", "1", "2", "3", "4", "5", "6", "7", "8", "9":
+		if len(e.text) < maxEntry {
+			e.text += key
+		}
+	case " ", "-", ":", ".", ",", "/":
+		if e.text != "" && !strings.Contains(e.text, " ") {
+			e.text += " "
+		}
+	case "backspace":
+		switch {
+		case e.text != "":
+			e.text = e.text[:len(e.text)-1]
+		case e.how != 0:
+			e.how, e.leader = 0, false
+		default:
+			return false
+		}
+	case "tab":
+		e.swapped = !e.swapped
+	default:
+		return e.ending(key)
+	}
+	return true
+}
+
+// ending marks a game that did not end by playing to the target. Pressing r again says that it was
+// the side ahead that gave up.
+func (e *entry) ending(key string) bool {
+	switch {
+	case key == "t" && e.how != scoring.Timed:
+		e.how, e.leader = scoring.Timed, false
+	case key == "r" && e.how != scoring.Retired:
+		e.how, e.leader = scoring.Retired, false
+	case key == "r" && !e.leader:
+		e.leader = true
+	case key == "t", key == "r":
+		e.how, e.leader = 0, false
+	default:
+		return false
+	}
+	return true
+}
+
+// errAmbiguous tells that digits can be parted in more than one way.
+var errAmbiguous = errors.New("put a blank between the two numbers")
+
+// score parts the digits into the two numbers as side A and side B have them.
+func (e *entry) score(rules scoring.Rules) (a, b int, err error) {
+	pairs := e.pairs()
+	var fit []pair
+	for _, p := range pairs {
+		if _, err := e.judge(rules, p); err == nil {
+			fit = append(fit, p)
+		}
+	}
+	switch {
+	case len(pairs) == 0:
+		return 0, 0, fmt.Errorf("type both numbers, such as 11 7")
+	case len(fit) == 1:
+		return fit[0].a, fit[0].b, nil
+	case len(fit) == 0 && len(pairs) == 1:
+		return pairs[0].a, pairs[0].b, nil // the rules say best what is wrong with it
+	}
+	if len(fit) == 0 {
+		fit = pairs
+	}
+	return 0, 0, fmt.Errorf("%s can be %s: %w", e.text, either(fit), errAmbiguous)
+}
+
+// pair is the two numbers as sides A and B have them.
+type pair struct{ a, b int }
+
+func either(ps []pair) string {
+	out := make([]string, len(ps))
+	for i, p := range ps {
+		out[i] = fmt.Sprintf("%d-%d", p.a, p.b)
+	}
+	return strings.Join(out, " or ")
+}
+
+// pairs lists the ways in which what was typed can be two numbers: one way with a blank, several
+// without. Numbers have no leading zero and at most two digits.
+func (e *entry) pairs() []pair {
+	var out []pair
+	add := func(x, y string) {
+		a, okA := number(x)
+		b, okB := number(y)
+		if !okA || !okB {
+			return
+		}
+		if e.swapped {
+			a, b = b, a
+		}
+		out = append(out, pair{a, b})
+	}
+	if x, y, ok := strings.Cut(e.text, " "); ok {
+		add(x, y)
+		return out
+	}
+	for i := 1; i < len(e.text); i++ {
+		add(e.text[:i], e.text[i:])
+	}
+	return out
+}
+
+func number(text string) (int, bool) {
+	if text == "" || len(text) > 2 || len(text) == 2 && text[0] == '0' {
+		return 0, false
+	}
+	v, err := strconv.Atoi(text)
+	return v, err == nil
+}
+
+// final is the score that Enter would send.
+func (e *entry) final(rules scoring.Rules) (scoring.Final, error) {
+	a, b, err := e.score(rules)
+	if err != nil {
+		return scoring.Final{}, err
+	}
+	return e.judge(rules, pair{a, b})
+}
+
+// judge asks the rules whether a game can end so.
+func (e *entry) judge(rules scoring.Rules, p pair) (scoring.Final, error) {
+	switch {
+	case e.how == 0:
+		return rules.Final(p.a, p.b, scoring.Played)
+	case e.leader && p.a > p.b:
+		return rules.Retire(p.a, p.b, scoring.A)
+	case e.leader:
+		return rules.Retire(p.a, p.b, scoring.B)
+	}
+	return rules.Final(p.a, p.b, e.how)
+}

@@ -1,0 +1,146 @@
+package courts
+
+import (
+	"fmt"
+	"strings"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// grid is where the cards of the courts lie.
+type grid struct {
+	columns, rows int
+	width, height int // of one card with the space around it
+	top           int // first row shown
+	shown         int // rows shown
+	courts        int
+}
+
+// Sizes of cards: the narrowest that is still readable, and the heights of the two kinds.
+const (
+	minCard   = 26
+	maxCard   = 66
+	lowCard   = 4
+	tallCard  = 7
+	panelRows = 2 // under the grid: the selected court in full, or the score being typed
+)
+
+// grid lays the cards out: as many columns as fit, and tall cards when all rows fit so.
+func (s *Courts) grid(c ui.Context) grid {
+	n := c.Night()
+	g := grid{courts: len(n.Courts)}
+	if g.courts == 0 {
+		return g
+	}
+	space := c.Height - panelRows
+	g.columns = max(1, min(g.courts, c.Width/minCard))
+	rowsFor := func(columns int) int { return (g.courts + columns - 1) / columns }
+	for g.columns > 1 && c.Width/(g.columns-1) <= maxCard && rowsFor(g.columns-1)*tallCard <= space {
+		g.columns--
+	}
+	g.rows = rowsFor(g.columns)
+	g.width, g.height = min(maxCard, c.Width/g.columns), lowCard
+	if g.rows*tallCard <= space {
+		g.height = tallCard
+	}
+	from, until := line.Window(g.rows, max(1, space/g.height), s.current(n)/g.columns)
+	g.top, g.shown = from, until-from
+	return g
+}
+
+// at finds the court at a cell.
+func (g grid) at(x, y int) (int, bool) {
+	if g.width == 0 || x < 0 || y < 0 || y >= g.shown*g.height || x >= g.columns*g.width {
+		return 0, false
+	}
+	i := (g.top+y/g.height)*g.columns + x/g.width
+	return i, i < g.courts
+}
+
+// Lines implements ui.Screen.
+func (s *Courts) Lines(c ui.Context) []string {
+	n := c.Night()
+	if n == nil {
+		return []string{"", "No night is open."}
+	}
+	if g := n.Game(s.board); g != nil && g.Running() {
+		return boardLines(c, g)
+	}
+	g := s.grid(c)
+	out := make([]string, 0, c.Height)
+	current := s.current(n)
+	for row := g.top; row < g.top+g.shown; row++ {
+		cards := make([][]string, 0, g.columns)
+		for i := row * g.columns; i < min((row+1)*g.columns, g.courts); i++ {
+			cards = append(cards, s.card(c, &n.Courts[i], i == current, g))
+		}
+		for y := range g.height {
+			var b strings.Builder
+			for _, card := range cards {
+				b.WriteString(card[y])
+			}
+			out = append(out, b.String())
+		}
+	}
+	for len(out) < c.Height-panelRows {
+		out = append(out, "")
+	}
+	return append(out, s.panel(c, n.Courts[current], g)...)
+}
+
+// panel says under the grid what the selected court is about.
+func (s *Courts) panel(c ui.Context, court session.Court, g grid) []string {
+	more := ""
+	if g.shown < g.rows {
+		more = c.Theme.Dim.Render(fmt.Sprintf("rows %d-%d of %d", g.top+1, g.top+g.shown, g.rows))
+	}
+	game := c.Night().Game(court.Game)
+	switch {
+	case game == nil:
+		return []string{more, line.Cut(fmt.Sprintf("Court %s: %s", court.ID, idleText(c, court)), c.Width)}
+	case s.entry.empty():
+		who := fmt.Sprintf("Court %s: %s  v  %s", court.ID, c.Names.FullSide(game.A), c.Names.FullSide(game.B))
+		return []string{more, line.Cut(who, c.Width)}
+	}
+	return s.entryPanel(c, game)
+}
+
+// entryPanel shows the score being typed with the names it gives it to.
+func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
+	typed := strings.ReplaceAll(s.entry.text, " ", "-")
+	how := ""
+	if s.entry.how != 0 {
+		how = " " + s.entry.how.String()
+	}
+	head := c.Theme.Next.Render(fmt.Sprintf("Court %s score: %s_%s", g.Court, typed, how))
+	final, err := s.entry.final(g.Rules)
+	if err != nil {
+		text := c.Names.Side(g.A) + " first"
+		if s.entry.swapped {
+			text = c.Names.Side(g.B) + " first"
+		}
+		if len(s.entry.pairs()) > 0 {
+			text += "; " + err.Error()
+		}
+		return []string{line.Cut(head, c.Width), line.Cut("  "+text, c.Width)}
+	}
+	sc := final.Score()
+	text := fmt.Sprintf("  %s %d - %d %s", c.Names.FullSide(g.A), sc.A, sc.B, c.Names.FullSide(g.B))
+	return []string{line.Cut(head+c.Theme.Dim.Render("   enter saves · tab if it is the other way round"), c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
+}
+
+// idleText says why nothing is played on a court.
+func idleText(c ui.Context, court session.Court) string {
+	n := c.Night()
+	switch {
+	case !court.Open:
+		return "closed (m opens it again)"
+	case n.Hold != nil:
+		return "free; play is held"
+	case n.Settings.Flow == session.Rolling && n.Rolls:
+		return "free; waits for four people on the bench"
+	}
+	return "free"
+}

@@ -1,0 +1,96 @@
+package courts
+
+import (
+	"fmt"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// courtMenu offers all that can be done about a court.
+func courtMenu(c ui.Context, court session.Court) ui.Dialog {
+	n := c.Night()
+	g := n.Game(court.Game)
+	noGame := ""
+	if g == nil {
+		noGame = "no game here"
+	}
+	var items []dialog.Item
+	if g != nil {
+		walkover := func(side scoring.Side) ui.Intent { return over(g, side, scoring.Walkover) }
+		items = append(items,
+			dialog.Item{Key: "x", Label: "put somebody in for a player", Intent: ui.Show{Dialog: replaceMenu(c, g)}},
+			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Side(g.A), Intent: walkover(scoring.A)},
+			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Side(g.B), Intent: walkover(scoring.B)},
+		)
+	}
+	items = append(items, dialog.Item{Key: "s", Label: "set the game aside (it does not count)", Intent: setAside(g), Why: noGame})
+	if n.Settings.Flow == session.Rolling {
+		busy := ""
+		if g != nil {
+			busy = "a game goes on"
+		}
+		items = append(items, dialog.Item{Key: "n", Label: "call the next four here", Intent: ui.Do{Command: session.CallGame{Court: court.ID}}, Why: busy})
+	}
+	if court.Open {
+		items = append(items, dialog.Item{Key: "c", Label: "close this court", Intent: ui.Do{Command: session.CloseCourt{Court: court.ID}}})
+	} else {
+		items = append(items, dialog.Item{Key: "o", Label: "open this court", Intent: ui.Do{Command: session.OpenCourt{Court: court.ID}}})
+	}
+	items = append(items, dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}})
+	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), items...)
+}
+
+// over ends a game that was not played, to the target.
+func over(g *session.Game, winner scoring.Side, how scoring.How) ui.Intent {
+	a, b := g.Rules.To, 0
+	if winner == scoring.B {
+		a, b = b, a
+	}
+	final, err := g.Rules.Final(a, b, how)
+	if err != nil {
+		return ui.Refuse{Err: err}
+	}
+	return ui.Do{Command: session.FinishGame{Game: g.ID, Final: final}}
+}
+
+func setAside(g *session.Game) ui.Intent {
+	if g == nil {
+		return nil
+	}
+	final, err := g.Rules.Final(0, 0, scoring.Void)
+	if err != nil {
+		return ui.Refuse{Err: err}
+	}
+	return ui.Do{Command: session.FinishGame{Game: g.ID, Final: final}}
+}
+
+// replaceMenu asks who comes out of a game, and then who goes in.
+func replaceMenu(c ui.Context, g *session.Game) ui.Dialog {
+	var items []dialog.Item
+	for i, id := range g.Players() {
+		items = append(items, dialog.Item{
+			Key: fmt.Sprint(i + 1), Label: c.Names.Full(id),
+			Intent: ui.Show{Dialog: substitutePick(c, g.ID, id)},
+		})
+	}
+	return dialog.NewMenu(fmt.Sprintf("Court %s: who comes out?", g.Court), items...)
+}
+
+// substitutePick asks who goes in, the one who has waited longest first.
+func substitutePick(c ui.Context, game session.GameID, out session.PersonID) ui.Dialog {
+	people := func(c ui.Context) []dialog.Candidate {
+		var list []dialog.Candidate
+		for _, a := range c.Night().Bench() {
+			note := fmt.Sprintf("waits %d min, %d games", int(a.Waited(c.Now).Minutes()), c.Night().GamesOf(a.Person))
+			list = append(list, dialog.Candidate{ID: a.Person, Note: note})
+		}
+		return list
+	}
+	take := func(in session.PersonID) ui.Intent {
+		return ui.Do{Command: session.Replace{Game: game, Out: out, In: in}}
+	}
+	return dialog.NewPick("Who goes in for "+c.Names.Full(out)+"?", "put in", people, take)
+}

@@ -1,0 +1,165 @@
+package dialog
+
+import (
+	"slices"
+
+	"github.com/charmbracelet/bubbles/cursor"
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Field is one line of a form: free text, or one of several options.
+type Field struct {
+	Label   string
+	Value   string
+	Hint    string   // what may stand here
+	Options []string // the only values possible; empty for free text
+}
+
+// Form is a box to fill in. Enter sends it from any field; what was typed stays until it is taken.
+type Form struct {
+	heading string
+	fields  []Field
+	inputs  []textinput.Model
+	cursor  int
+	send    func(values []string) (ui.Intent, error)
+	wrong   error
+}
+
+// NewForm makes a form. Send gets the values in the order of the fields; its error is shown in the
+// form, which then stays open.
+func NewForm(heading string, send func(values []string) (ui.Intent, error), fields ...Field) *Form {
+	f := &Form{heading: heading, fields: fields, send: send}
+	for _, field := range fields {
+		in := NewInput()
+		in.SetValue(field.Value)
+		in.CursorEnd()
+		f.inputs = append(f.inputs, in)
+	}
+	f.focus(0)
+	return f
+}
+
+// NewInput is a text field as the desk uses it: no prompt, a steady cursor.
+func NewInput() textinput.Model {
+	in := textinput.New()
+	in.Prompt = ""
+	in.CharLimit = 200
+	in.Cursor.SetMode(cursor.CursorStatic)
+	return in
+}
+
+func (f *Form) focus(i int) {
+	f.cursor = (i + len(f.fields)) % len(f.fields)
+	for j := range f.inputs {
+		if j == f.cursor {
+			f.inputs[j].Focus()
+			continue
+		}
+		f.inputs[j].Blur()
+	}
+}
+
+// Title implements ui.Dialog.
+func (f *Form) Title() string { return f.heading }
+
+// Press implements ui.Dialog.
+func (f *Form) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
+	field := &f.fields[f.cursor]
+	switch k.String() {
+	case "esc":
+		return ui.Close{}
+	case "up", "shift+tab":
+		f.focus(f.cursor - 1)
+	case "down", "tab":
+		f.focus(f.cursor + 1)
+	case "enter":
+		intent, err := f.send(f.values())
+		if f.wrong = err; err != nil {
+			return nil
+		}
+		return intent
+	default:
+		f.wrong = nil
+		if len(field.Options) > 0 {
+			field.turn(k.String())
+			return nil
+		}
+		f.inputs[f.cursor], _ = f.inputs[f.cursor].Update(k)
+	}
+	return nil
+}
+
+// turn moves a field of options to the next or the one before.
+func (f *Field) turn(key string) {
+	i, n := slices.Index(f.Options, f.Value), len(f.Options)
+	switch key {
+	case "left":
+		f.Value = f.Options[(i+n-1)%n]
+	case "right", " ":
+		f.Value = f.Options[(i+1)%n]
+	}
+}
+
+func (f *Form) values() []string {
+	out := make([]string, len(f.fields))
+	for i, field := range f.fields {
+		if out[i] = field.Value; len(field.Options) == 0 {
+			out[i] = f.inputs[i].Value()
+		}
+	}
+	return out
+}
+
+// Lines implements ui.Dialog.
+func (f *Form) Lines(c ui.Context) []string {
+	label := 0
+	for _, field := range f.fields {
+		label = max(label, line.Width(field.Label))
+	}
+	var out []string
+	for i, field := range f.fields {
+		mark := "  "
+		if i == f.cursor {
+			mark = "> "
+		}
+		out = append(out, line.Cut(mark+line.Fit(field.Label, label)+"  "+f.cell(c, i, c.Width-label-4), c.Width))
+	}
+	out = append(out, "")
+	if f.wrong != nil {
+		for _, text := range line.Wrap("! "+f.wrong.Error(), c.Width) {
+			out = append(out, c.Theme.Bad.Render(text))
+		}
+		return out
+	}
+	return append(out, c.Theme.Dim.Render(line.Cut(f.fields[f.cursor].Hint, c.Width)))
+}
+
+func (f *Form) cell(c ui.Context, i, width int) string {
+	field := f.fields[i]
+	if len(field.Options) > 0 {
+		if i == f.cursor {
+			return c.Theme.Selected.Render("< " + field.Value + " >")
+		}
+		return "  " + field.Value
+	}
+	in := f.inputs[i]
+	in.Width = max(4, width-1)
+	return in.View()
+}
+
+// Keys implements ui.Dialog.
+func (f *Form) Keys(ui.Context) []key.Binding {
+	keys := []key.Binding{
+		ui.Bind("done", "enter", "enter"),
+		ui.Bind("field", "↑↓", "up", "down"),
+	}
+	if len(f.fields[f.cursor].Options) > 0 {
+		keys = append(keys, ui.Bind("change", "←→", "left", "right"))
+	}
+	return append(keys, ui.Bind("back", "esc", "esc"))
+}

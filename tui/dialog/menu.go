@@ -1,0 +1,95 @@
+// Package dialog has the boxes that open over a screen: a menu of choices, a form to fill in, a
+// finder of people, and a page to read. Esc always closes them, and nothing happens then.
+package dialog
+
+import (
+	"errors"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Item is one choice of a menu.
+type Item struct {
+	Key    string // the letter that takes it at once
+	Label  string
+	Intent ui.Intent
+	Why    string // why it cannot be taken now; empty when it can
+}
+
+// Menu is a list of choices.
+type Menu struct {
+	heading string
+	items   []Item
+	cursor  int
+}
+
+// NewMenu makes a menu.
+func NewMenu(heading string, items ...Item) *Menu { return &Menu{heading: heading, items: items} }
+
+// Title implements ui.Dialog.
+func (m *Menu) Title() string { return m.heading }
+
+// Press implements ui.Dialog.
+func (m *Menu) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
+	switch text := k.String(); text {
+	case "esc":
+		return ui.Close{}
+	case "up", "shift+tab":
+		m.cursor = (m.cursor + len(m.items) - 1) % max(1, len(m.items))
+	case "down", "tab":
+		m.cursor = (m.cursor + 1) % max(1, len(m.items))
+	case "enter":
+		if m.cursor < len(m.items) {
+			return m.take(m.items[m.cursor])
+		}
+	default:
+		for i, item := range m.items {
+			if item.Key == text {
+				m.cursor = i
+				return m.take(item)
+			}
+		}
+	}
+	return nil
+}
+
+func (m *Menu) take(item Item) ui.Intent {
+	if item.Why != "" {
+		return ui.Refuse{Err: errors.New(item.Why)}
+	}
+	return ui.Close{Then: item.Intent}
+}
+
+// Lines implements ui.Dialog.
+func (m *Menu) Lines(c ui.Context) []string {
+	from, until := line.Window(len(m.items), c.Height, m.cursor)
+	var out []string
+	for i, item := range m.items[from:until] {
+		mark, style := "  ", c.Theme.Strong
+		if item.Why != "" {
+			style = c.Theme.Dim
+		}
+		text := line.Fit(" "+item.Key, 4) + item.Label
+		if item.Why != "" {
+			text += " (" + item.Why + ")"
+		}
+		if from+i == m.cursor {
+			mark, style = "> ", c.Theme.Selected
+		}
+		out = append(out, mark+style.Render(line.Fit(text, c.Width-2)))
+	}
+	return out
+}
+
+// Keys implements ui.Dialog.
+func (m *Menu) Keys(ui.Context) []key.Binding {
+	return []key.Binding{
+		ui.Bind("choose", "↑↓", "up", "down"),
+		ui.Bind("take", "enter", "enter"),
+		ui.Bind("back", "esc", "esc"),
+	}
+}

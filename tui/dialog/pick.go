@@ -1,0 +1,106 @@
+package dialog
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Candidate is a person to pick, with what is said beside the name.
+type Candidate struct {
+	ID   session.PersonID
+	Note string
+}
+
+// Pick finds a person by typing a few letters.
+type Pick struct {
+	heading string
+	people  func(c ui.Context) []Candidate
+	take    func(id session.PersonID) ui.Intent
+	verb    string
+	input   textinput.Model
+	cursor  int
+}
+
+// NewPick makes a picker. People lists the candidates in the order to show them in while nothing
+// is typed; take says what picking one means, and verb names it for the footer.
+func NewPick(heading, verb string, people func(c ui.Context) []Candidate, take func(session.PersonID) ui.Intent) *Pick {
+	p := &Pick{heading: heading, verb: verb, people: people, take: take, input: NewInput()}
+	p.input.Focus()
+	return p
+}
+
+// Title implements ui.Dialog.
+func (p *Pick) Title() string { return p.heading }
+
+// Press implements ui.Dialog.
+func (p *Pick) Press(c ui.Context, k tea.KeyMsg) ui.Intent {
+	found := p.found(c)
+	switch k.String() {
+	case "esc":
+		return ui.Close{}
+	case "up", "shift+tab":
+		p.cursor = max(0, p.cursor-1)
+	case "down", "tab":
+		p.cursor = max(0, min(len(found)-1, p.cursor+1))
+	case "enter":
+		if p.cursor >= 0 && p.cursor < len(found) {
+			return ui.Close{Then: p.take(found[p.cursor].ID)}
+		}
+	default:
+		p.input, _ = p.input.Update(k)
+		p.cursor = 0
+	}
+	return nil
+}
+
+func (p *Pick) found(c ui.Context) []Candidate {
+	people := p.people(c)
+	names := make([]string, len(people))
+	for i, x := range people {
+		names[i] = c.Names.Full(x.ID)
+	}
+	var out []Candidate
+	for _, i := range ui.Search(p.input.Value(), names) {
+		out = append(out, people[i])
+	}
+	return out
+}
+
+// Lines implements ui.Dialog.
+func (p *Pick) Lines(c ui.Context) []string {
+	p.input.Width = max(4, c.Width-8)
+	out := []string{"Name: " + p.input.View()}
+	found := p.found(c)
+	if len(found) == 0 {
+		return append(out, c.Theme.Dim.Render("nobody by that name"))
+	}
+	name := 0
+	for _, x := range found {
+		name = max(name, line.Width(c.Names.Full(x.ID)))
+	}
+	from, until := line.Window(len(found), max(1, c.Height-1), p.cursor)
+	for i, x := range found[from:until] {
+		text := line.Fit(line.Fit(c.Names.Full(x.ID), name)+"  "+x.Note, c.Width-2)
+		if from+i == p.cursor {
+			out = append(out, "> "+c.Theme.Selected.Render(text))
+			continue
+		}
+		out = append(out, "  "+text)
+	}
+	return out
+}
+
+// Keys implements ui.Dialog.
+func (p *Pick) Keys(ui.Context) []key.Binding {
+	return []key.Binding{
+		ui.Bind("find", "letters"),
+		ui.Bind("choose", "↑↓", "up", "down"),
+		ui.Bind(p.verb, "enter", "enter"),
+		ui.Bind("back", "esc", "esc"),
+	}
+}

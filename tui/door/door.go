@@ -1,0 +1,172 @@
+// Package door is the screen at the entrance: it checks people in while a queue waits.
+package door
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Door is the check-in screen. Letters search; Enter does the likeliest thing to the person found.
+type Door struct {
+	input  textinput.Model
+	cursor int
+}
+
+// New makes the screen.
+func New() *Door {
+	d := &Door{input: dialog.NewInput()}
+	d.input.Focus()
+	return d
+}
+
+// Typing implements ui.Screen: letters are always part of a name here.
+func (d *Door) Typing() bool { return true }
+
+// Press implements ui.Screen.
+func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	rows := d.rows(c)
+	d.cursor = max(0, min(d.cursor, len(rows)-1))
+	switch k.String() {
+	case "up":
+		d.cursor = max(0, d.cursor-1)
+	case "down":
+		d.cursor = max(0, min(len(rows)-1, d.cursor+1))
+	case "pgup":
+		d.cursor = max(0, d.cursor-10)
+	case "pgdown":
+		d.cursor = max(0, min(len(rows)-1, d.cursor+10))
+	case "enter":
+		if len(rows) > 0 {
+			return d.enter(c, rows[d.cursor]), true
+		}
+	case "right":
+		if len(rows) > 0 && rows[d.cursor].guest == "" {
+			return ui.Show{Dialog: personMenu(c, rows[d.cursor])}, true
+		}
+	case "ctrl+o":
+		return ui.Show{Dialog: importForm()}, true
+	case "esc":
+		if d.input.Value() == "" {
+			return nil, false
+		}
+		d.clear()
+	default:
+		return nil, d.typed(k)
+	}
+	return nil, true
+}
+
+// typed gives a key to the search field, and tells whether it was text.
+func (d *Door) typed(k tea.KeyMsg) bool {
+	switch k.Type {
+	case tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete, tea.KeyCtrlW, tea.KeyCtrlU:
+		d.input, _ = d.input.Update(k)
+		d.cursor = 0
+		return true
+	}
+	return false
+}
+
+func (d *Door) clear() {
+	d.input.SetValue("")
+	d.cursor = 0
+}
+
+// enter does the likeliest thing to the row: check in whoever is not here, show the choices for
+// whoever is.
+func (d *Door) enter(c ui.Context, r row) ui.Intent {
+	done := func(*session.Ledger) { d.clear() }
+	switch {
+	case r.guest != "":
+		return ui.Do{Command: session.AddGuest{Name: r.guest}, After: done}
+	case r.state == session.Here:
+		return ui.Show{Dialog: personMenu(c, r)}
+	}
+	return ui.Do{Command: session.CheckIn{Person: r.person.ID}, After: done}
+}
+
+// Click implements ui.Screen: a click selects, a click on what is selected is Enter.
+func (d *Door) Click(c ui.Context, _, y int) ui.Intent {
+	rows := d.rows(c)
+	from, until := line.Window(len(rows), c.Height-listTop, d.cursor)
+	i := from + y - listTop
+	switch {
+	case i < from || i >= until:
+		return nil
+	case i == d.cursor:
+		return d.enter(c, rows[i])
+	}
+	d.cursor = i
+	return nil
+}
+
+// listTop is the line on which the list of people begins.
+const listTop = 2
+
+// Lines implements ui.Screen.
+func (d *Door) Lines(c ui.Context) []string {
+	d.input.Width = max(10, min(30, c.Width-40))
+	left := c.Theme.Strong.Render("Find or add: ") + d.input.View()
+	out := []string{line.Spread(left, d.counts(c), c.Width), ""}
+	rows := d.rows(c)
+	if len(rows) == 0 {
+		return append(out, "Nobody is known to the club yet.", "",
+			"Type a name and press enter to add the first guest,",
+			"or press ctrl+o to open a roster (CSV).")
+	}
+	cursor := max(0, min(d.cursor, len(rows)-1))
+	from, until := line.Window(len(rows), c.Height-listTop, cursor)
+	width := min(c.Width, 100)
+	for i, r := range rows[from:until] {
+		text := line.Fit(r.text(c, width-2), width-2)
+		if from+i == cursor {
+			out = append(out, "> "+c.Theme.Selected.Render(text))
+			continue
+		}
+		out = append(out, "  "+r.style(c).Render(text))
+	}
+	return out
+}
+
+func (d *Door) counts(c ui.Context) string {
+	n := c.Night()
+	if n == nil {
+		return ""
+	}
+	parts := []string{fmt.Sprintf("%d here", n.Count(session.Here))}
+	for _, p := range []session.Presence{session.Resting, session.Expected, session.Gone} {
+		if k := n.Count(p); k > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", k, p))
+		}
+	}
+	return c.Theme.Dim.Render(strings.Join(parts, " · "))
+}
+
+// Keys implements ui.Screen.
+func (d *Door) Keys(c ui.Context) []key.Binding {
+	verb := "check in"
+	if rows := d.rows(c); len(rows) > 0 {
+		switch r := rows[max(0, min(d.cursor, len(rows)-1))]; {
+		case r.guest != "":
+			verb = "add guest"
+		case r.state == session.Here:
+			verb = "rest, leave…"
+		case r.state == session.Resting:
+			verb = "back to play"
+		}
+	}
+	return []key.Binding{
+		ui.Bind(verb, "enter", "enter"),
+		ui.Bind("more", "→", "right"),
+		ui.Bind("open roster", "ctrl+o", "ctrl+o"),
+	}
+}

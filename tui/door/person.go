@@ -1,0 +1,142 @@
+package door
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// personMenu offers all that can be done about one person.
+func personMenu(c ui.Context, r row) ui.Dialog {
+	id := r.person.ID
+	why := func(ok bool, text string) string {
+		if ok {
+			return ""
+		}
+		return text
+	}
+	isHere := r.state == session.Here
+	atHall := isHere || r.state == session.Resting
+	return dialog.NewMenu(r.person.Name,
+		dialog.Item{Key: "i", Label: "check in", Intent: ui.Do{Command: session.CheckIn{Person: id}}, Why: why(!isHere, "is here")},
+		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, "not in the rotation")},
+		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
+		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: timesForm(c, r)}},
+		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: personForm(c, r.person)}},
+	)
+}
+
+// personForm edits what the club knows of somebody.
+func personForm(c ui.Context, p session.Person) ui.Dialog {
+	levelText := ""
+	if p.Level > 0 {
+		levelText = strconv.FormatFloat(p.Level, 'g', -1, 64)
+	}
+	send := func(v []string) (ui.Intent, error) {
+		next := p
+		next.Name, next.Group = v[0], v[1]
+		var err error
+		if next.Level, err = parseLevel(v[2]); err != nil {
+			return nil, err
+		}
+		if next.Together, err = parseTogether(c, p, v[3]); err != nil {
+			return nil, err
+		}
+		if next.KeepApart, err = parseNames(c, p, v[4]); err != nil {
+			return nil, err
+		}
+		return ui.Do{Command: session.ChangePerson{Person: next}, After: nil}, nil
+	}
+	return dialog.NewForm(p.Name, send,
+		dialog.Field{Label: "Name", Value: p.Name, Hint: "as people call out for"},
+		dialog.Field{Label: "Group", Value: p.Group, Hint: "for mixed rotations: the same word for each of two groups"},
+		dialog.Field{Label: "Level", Value: levelText, Hint: "your club's own, such as 3.5; empty if you do not use levels"},
+		dialog.Field{Label: "Partner with", Value: togetherText(c, p), Hint: "names, separated by ; for some games only: Name*2"},
+		dialog.Field{Label: "Keep apart", Value: apartText(c, p), Hint: "never on one court with these; names, separated by ;"},
+	)
+}
+
+func parseLevel(text string) (float64, error) {
+	text = strings.Replace(strings.TrimSpace(text), ",", ".", 1)
+	if text == "" {
+		return 0, nil
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return 0, fmt.Errorf("level %q is no number: write it as 3.5, or leave it empty", text)
+	}
+	return v, nil
+}
+
+func togetherText(c ui.Context, p session.Person) string {
+	var out []string
+	for _, t := range p.Together {
+		text := c.Names.Full(t.With)
+		if t.Times > 0 {
+			text = fmt.Sprintf("%s*%d", text, t.Times)
+		}
+		out = append(out, text)
+	}
+	return strings.Join(out, "; ")
+}
+
+func apartText(c ui.Context, p session.Person) string {
+	var out []string
+	for _, id := range p.KeepApart {
+		out = append(out, c.Names.Full(id))
+	}
+	return strings.Join(out, "; ")
+}
+
+func parseTogether(c ui.Context, p session.Person, text string) ([]session.Together, error) {
+	var out []session.Together
+	for part := range strings.SplitSeq(text, ";") {
+		name, times, limited := strings.Cut(part, "*")
+		if strings.TrimSpace(name) == "" {
+			continue
+		}
+		id, err := named(c, p, name)
+		if err != nil {
+			return nil, err
+		}
+		t := session.Together{With: id}
+		if limited {
+			if t.Times, err = strconv.Atoi(strings.TrimSpace(times)); err != nil || t.Times < 1 {
+				return nil, fmt.Errorf("write how often as Name*2, not %q", strings.TrimSpace(part))
+			}
+		}
+		out = append(out, t)
+	}
+	return out, nil
+}
+
+func parseNames(c ui.Context, p session.Person, text string) ([]session.PersonID, error) {
+	var out []session.PersonID
+	for name := range strings.SplitSeq(text, ";") {
+		if strings.TrimSpace(name) == "" {
+			continue
+		}
+		id, err := named(c, p, name)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, id)
+	}
+	return out, nil
+}
+
+// named finds another person of the club by the name that was typed.
+func named(c ui.Context, self session.Person, name string) (session.PersonID, error) {
+	p, ok := c.Club().Named(strings.TrimSpace(name))
+	switch {
+	case !ok:
+		return "", fmt.Errorf("the club knows nobody called %q: write the whole name", strings.TrimSpace(name))
+	case p.ID == self.ID:
+		return "", fmt.Errorf("that is %s", p.Name)
+	}
+	return p.ID, nil
+}

@@ -1,0 +1,82 @@
+// Package line fits text into the cells of a terminal. Widths are counted in cells, so names in
+// any script and text with colours stay in their columns.
+package line
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// Width is how many cells text takes.
+func Width(text string) int { return ansi.StringWidth(text) }
+
+// Cut shortens text to at most width cells and marks where it did.
+func Cut(text string, width int) string {
+	switch {
+	case width <= 0:
+		return ""
+	case len(text) <= width, Width(text) <= width:
+		return text
+	case width == 1:
+		return ansi.Truncate(text, 1, "")
+	}
+	return ansi.Truncate(text, width, "…")
+}
+
+// Fit makes text exactly width cells wide, cutting it or filling it with blanks on the right.
+func Fit(text string, width int) string {
+	text = Cut(text, width)
+	return text + strings.Repeat(" ", max(0, width-Width(text)))
+}
+
+// Right is Fit with the blanks on the left.
+func Right(text string, width int) string {
+	text = Cut(text, width)
+	return strings.Repeat(" ", max(0, width-Width(text))) + text
+}
+
+// Spread puts one text at the left end of a line and one at its right end; the left one is cut
+// when both do not fit.
+func Spread(left, right string, width int) string {
+	right = Cut(right, width)
+	room := width - Width(right)
+	if room <= 1 {
+		return Fit(right, width)
+	}
+	return Fit(left, room-1) + " " + right
+}
+
+// Wrap breaks text at blanks into lines of at most width cells.
+func Wrap(text string, width int) []string {
+	if width <= 0 {
+		return nil
+	}
+	return strings.Split(ansi.Wrap(text, width, ""), "\n")
+}
+
+// Beside joins two blocks of lines, the left one filled to width cells, with gap blanks between.
+func Beside(left, right []string, width, gap int) []string {
+	out := make([]string, max(len(left), len(right)))
+	for i := range out {
+		l, r := "", ""
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		out[i] = Fit(l, width) + strings.Repeat(" ", gap) + r
+	}
+	return out
+}
+
+// Window cuts rows to height lines around the one that must stay visible, and gives the index of
+// the first row shown.
+func Window(rows, height, keep int) (from, until int) {
+	if rows <= height {
+		return 0, rows
+	}
+	from = min(max(0, keep-height/2), rows-height)
+	return from, from + height
+}

@@ -1,0 +1,108 @@
+package ui
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"club/quadrille/session"
+)
+
+// Names gives the names of people in full and in the shortest form that leaves no doubt among the
+// people of a night.
+type Names struct {
+	full, short map[session.PersonID]string
+}
+
+// NewNames works the names out for the newest night.
+func NewNames(club *session.Club) *Names {
+	n := &Names{full: map[session.PersonID]string{}, short: map[session.PersonID]string{}}
+	for _, p := range club.People {
+		n.full[p.ID] = p.Name
+	}
+	var ids []session.PersonID
+	if night := club.Night(); night != nil {
+		for _, a := range night.Roll {
+			ids = append(ids, a.Person)
+		}
+	}
+	n.shorten(ids)
+	return n
+}
+
+// shorten gives each person the first of three forms that nobody else of the night could have:
+// first name, first name and initial, full name.
+func (n *Names) shorten(ids []session.PersonID) {
+	forms := []func(string) string{firstName, withInitial}
+	seen := make([]map[string]int, len(forms))
+	for i, form := range forms {
+		seen[i] = map[string]int{}
+		for _, id := range ids {
+			seen[i][strings.ToLower(form(n.full[id]))]++
+		}
+	}
+	for _, id := range ids {
+		n.short[id] = n.full[id]
+		for i, form := range forms {
+			if text := form(n.full[id]); seen[i][strings.ToLower(text)] == 1 {
+				n.short[id] = text
+				break
+			}
+		}
+	}
+}
+
+func firstName(name string) string {
+	first, _, _ := strings.Cut(name, " ")
+	return first
+}
+
+func withInitial(name string) string {
+	first, rest, ok := strings.Cut(name, " ")
+	if !ok {
+		return first
+	}
+	last := rest[strings.LastIndexByte(rest, ' ')+1:]
+	r, _ := utf8.DecodeRuneInString(last)
+	return first + " " + string(r) + "."
+}
+
+// Full is a person's name.
+func (n *Names) Full(id session.PersonID) string {
+	if name, ok := n.full[id]; ok {
+		return name
+	}
+	return "somebody"
+}
+
+// Short is the shortest name that leaves no doubt tonight.
+func (n *Names) Short(id session.PersonID) string {
+	if name, ok := n.short[id]; ok {
+		return name
+	}
+	return n.Full(id)
+}
+
+// Side joins the short names of a side.
+func (n *Names) Side(s session.Side) string {
+	if s[1] == "" {
+		return n.Short(s[0])
+	}
+	return n.Short(s[0]) + " & " + n.Short(s[1])
+}
+
+// FullSide joins the full names of a side.
+func (n *Names) FullSide(s session.Side) string {
+	if s[1] == "" {
+		return n.Full(s[0])
+	}
+	return n.Full(s[0]) + " & " + n.Full(s[1])
+}
+
+// List joins the short names of some people.
+func (n *Names) List(ids []session.PersonID) string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = n.Short(id)
+	}
+	return strings.Join(out, ", ")
+}

@@ -1,0 +1,67 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"github.com/sahilm/fuzzy"
+	"golang.org/x/text/runes"
+	"golang.org/x/text/transform"
+	"golang.org/x/text/unicode/norm"
+)
+
+// Search finds names by what somebody types in a hurry and gives their indices, best first: names
+// with a word that begins so, then names that contain it, then names that have its letters in
+// order. Case and accents do not matter. Names that match equally well keep their order.
+func Search(query string, names []string) []int {
+	query = plainLetters(query)
+	if query == "" {
+		out := make([]int, len(names))
+		for i := range out {
+			out[i] = i
+		}
+		return out
+	}
+	var begins, contains, scattered []int
+	plain := make([]string, len(names))
+	for i, name := range names {
+		plain[i] = plainLetters(name)
+		switch {
+		case wordBegins(plain[i], query):
+			begins = append(begins, i)
+		case strings.Contains(plain[i], query):
+			contains = append(contains, i)
+		}
+	}
+	sure := slices.Concat(begins, contains)
+	for _, m := range fuzzy.Find(query, plain) {
+		if !slices.Contains(sure, m.Index) {
+			scattered = append(scattered, m.Index)
+		}
+	}
+	return slices.Concat(sure, scattered)
+}
+
+// wordBegins tells whether the words of name, from one of them on, begin as query goes.
+func wordBegins(name, query string) bool {
+	for rest := name; ; {
+		if strings.HasPrefix(rest, query) {
+			return true
+		}
+		_, next, ok := strings.Cut(rest, " ")
+		if !ok {
+			return false
+		}
+		rest = next
+	}
+}
+
+// plainLetters folds case and drops accents.
+func plainLetters(text string) string {
+	t := transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC)
+	if plain, _, err := transform.String(t, text); err == nil {
+		text = plain
+	}
+	return strings.ToLower(strings.TrimSpace(text))
+}

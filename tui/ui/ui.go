@@ -1,0 +1,114 @@
+// Package ui is what the screens of the desk share: what they are given to draw, and what they may
+// ask for. A screen never decides anything about the night: it turns keys into intents, and state
+// into lines.
+package ui
+
+import (
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/theme"
+)
+
+// Context is what a screen is given whenever it is asked something.
+type Context struct {
+	Ledger   *session.Ledger
+	Names    *Names
+	Now      time.Time // in the zone of the hall
+	Theme    *theme.Theme
+	Rotation Rotation
+	Width    int // cells and lines that the screen may fill
+	Height   int
+}
+
+// Club is the state of everything.
+func (c Context) Club() *session.Club { return c.Ledger.Club() }
+
+// Night is the night that goes on, nil when none does.
+func (c Context) Night() *session.Night { return c.Ledger.Night() }
+
+// Rotation is the plan of the rounds to come, worked out beside the screen.
+type Rotation struct {
+	session.Rotation
+	Ready bool  // false while it is being worked out
+	Err   error // why there is none
+}
+
+// Screen is one of the desk's screens.
+type Screen interface {
+	// Press handles a key; false lets the desk try its own keys.
+	Press(c Context, k tea.KeyMsg) (Intent, bool)
+	// Click handles a click at a cell of the screen's space.
+	Click(c Context, x, y int) Intent
+	// Lines draws at most c.Height lines of at most c.Width cells.
+	Lines(c Context) []string
+	// Keys lists the keys that mean something now, the most useful first.
+	Keys(c Context) []key.Binding
+	// Typing tells whether letters are text here, so that the desk keeps its hands off them.
+	Typing() bool
+}
+
+// Dialog is a box over a screen that takes all keys until it is closed.
+type Dialog interface {
+	Press(c Context, k tea.KeyMsg) Intent
+	Title() string
+	// Lines draws the inside of the box for the given inner size.
+	Lines(c Context) []string
+	Keys(c Context) []key.Binding
+}
+
+// ScreenID names a screen.
+type ScreenID int
+
+// The screens in the order of their tabs.
+const (
+	Door ScreenID = iota
+	Courts
+	Bench
+	RotationScreen
+	Standings
+	History
+	ScreenCount
+)
+
+// Intent is what a key press asks the desk to do. Nil asks for nothing.
+type Intent interface{ intent() }
+
+// Do asks the session for something.
+type Do struct {
+	Command session.Command
+	After   func(*session.Ledger) // called when it has happened, and only then; may be nil
+}
+
+// Show opens a dialog.
+type Show struct{ Dialog Dialog }
+
+// Close closes the dialog that is open, then follows Then if there is one.
+type Close struct{ Then Intent }
+
+// Go shows another screen.
+type Go struct{ To ScreenID }
+
+// Import reads a roster from a file and expects its people tonight.
+type Import struct {
+	Path    string
+	Arrived bool // check everybody in who does not come later
+}
+
+// Refuse tells what is wrong with what was typed.
+type Refuse struct{ Err error }
+
+func (Do) intent()     {}
+func (Show) intent()   {}
+func (Close) intent()  {}
+func (Go) intent()     {}
+func (Import) intent() {}
+func (Refuse) intent() {}
+
+// Bind is a key binding with its help.
+func Bind(help, keyText string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(keyText, help))
+}
