@@ -1,9 +1,6 @@
 package scoring
 
-import (
-	"encoding/json"
-	"fmt"
-)
+import "fmt"
 
 // Final is how one game ended. Only [Rules.Final] and its kin make one, so that a value other than the
 // zero one is a score the game can have come to. The zero value is no result: see [Final.IsZero].
@@ -21,51 +18,47 @@ type Final struct {
 // leader). Walkover takes the side with more points as the one that came. Void takes any score that can
 // stand, and keeps it for the record.
 func (r Rules) Final(a, b int, how How) (Final, error) {
-	if err := r.Validate(); err != nil {
+	f, err := r.makeFinal(a, b, how)
+	if err != nil {
 		return Final{}, err
-	}
-	if a < 0 || b < 0 {
-		return Final{}, fmt.Errorf("%d-%d is no score: points are 0 or more", a, b)
-	}
-	f := Final{score: Score{a, b}, how: how, won: a != b}
-	if b > a {
-		f.winner = B
-	}
-	switch how {
-	case Played:
-		if !r.ends(a, b) {
-			return Final{}, r.refuse(a, b)
-		}
-	case Timed, Retired:
-		if err := r.refuseStopped(a, b, how); err != nil {
-			return Final{}, err
-		}
-	case Walkover:
-		if a == b {
-			return Final{}, fmt.Errorf("a walkover has a winner: give the side that came, as in \"walkover a\"")
-		}
-		return r.Walkover(f.winner), nil
-	case Void:
-		f.won, f.winner = false, A
-		if !r.ends(a, b) && !r.passes(a, b) {
-			return Final{}, r.refuse(a, b)
-		}
-	default:
-		return Final{}, fmt.Errorf("a game is played, timed, retired, walkover or void, and not %v", how)
 	}
 	return f, nil
 }
 
+// makeFinal is Final with a value that may not be used when there is an error.
+func (r Rules) makeFinal(a, b int, how How) (Final, error) {
+	if err := r.Validate(); err != nil {
+		return Final{}, err
+	}
+	f := Final{score: Score{a, b}, how: how}
+	f.winner, f.won = f.leader()
+	if !f.won && (how == Retired || how == Walkover) {
+		return Final{}, fmt.Errorf("%v does not tell who won: write \"%v retired a\" when side A gave up, \"walkover a\" when side A came alone",
+			f.score, f.score)
+	}
+	switch how {
+	case Played:
+		return f, r.refusePlayed(a, b)
+	case Timed, Retired:
+		return f, r.refuseStopped(a, b, how)
+	case Void:
+		f.winner, f.won = A, false
+		return f, r.refuseAny(a, b)
+	case Walkover:
+		return r.Walkover(f.winner), nil
+	}
+	return Final{}, fmt.Errorf("a game is played, timed, retired, walkover or void, and not %v", how)
+}
+
 // Retire is a game that side gave up at a-b. The other side wins, whatever the score.
 func (r Rules) Retire(a, b int, side Side) (Final, error) {
-	f := Final{score: Score{a, b}, how: Retired, winner: side.Other(), won: true}
 	if err := r.Validate(); err != nil {
 		return Final{}, err
 	}
 	if err := r.refuseStopped(a, b, Retired); err != nil {
 		return Final{}, err
 	}
-	return f, nil
+	return Final{score: Score{a, b}, how: Retired, winner: side.Other(), won: true}, nil
 }
 
 // Walkover is a game that winner gets because the other side did not come. It is recorded as the target
@@ -101,62 +94,51 @@ func (f Final) leader() (Side, bool) {
 // String is the score with how it came about unless it was played: "11-7", "9-6 timed",
 // "10-5 retired, B won".
 func (f Final) String() string {
-	switch side, ahead := f.leader(); {
+	switch {
 	case f.how == 0:
 		return "no result"
 	case f.how == Played:
 		return f.score.String()
-	case f.won && (!ahead || side != f.winner):
+	case f.upset():
 		return fmt.Sprintf("%v %v, %v won", f.score, f.how, f.winner)
 	}
 	return fmt.Sprintf("%v %v", f.score, f.how)
 }
 
-// finalJSON is the stored form. The winner stands there only where the score does not tell it.
-type finalJSON struct {
-	A   int   `json:"a"`
-	B   int   `json:"b"`
-	How How   `json:"how"`
-	Won *Side `json:"won,omitempty"`
+// upset reports whether the side that won is not the one with more points.
+func (f Final) upset() bool {
+	side, ahead := f.leader()
+	return f.won && (!ahead || side != f.winner)
 }
 
-// MarshalJSON writes {"a":11,"b":7,"how":"played"}, with "won" where the loser has the higher score.
-func (f Final) MarshalJSON() ([]byte, error) {
+// Check says why f cannot be the result of a game under r, and nil when it can. It is for results that
+// come from a file, where the rules were not at hand when they were read.
+func (r Rules) Check(f Final) error {
 	if f.IsZero() {
-		return []byte("null"), nil
+		return fmt.Errorf("the game has no result yet")
 	}
-	out := finalJSON{A: f.score.A, B: f.score.B, How: f.how}
-	if side, ahead := f.leader(); f.won && (!ahead || side != f.winner) {
-		out.Won = &f.winner
+	want, err := r.Final(f.score.A, f.score.B, f.how)
+	if f.how == Retired {
+		want, err = r.Retire(f.score.A, f.score.B, f.winner.Other())
 	}
-	return json.Marshal(out)
+	if err == nil && want != f {
+		err = fmt.Errorf("a %v under %v is recorded as %v, and not as %v", f.how, r, want, f)
+	}
+	return err
 }
 
-// UnmarshalJSON reads what [Final.MarshalJSON] writes. It cannot know the rules of the game; check a
-// result from an untrusted place with [Rules.Check].
-func (f *Final) UnmarshalJSON(data []byte) error {
-	if string(data) == "null" {
-		*f = Final{}
-		return nil
+// Credit is the score that a table counts for f. After a retirement the retiring side keeps its points
+// and the other gets the fewest that win (12.F): a leader who gives up at 10-5 loses 10-12. Every other
+// score counts as it stands.
+func (r Rules) Credit(f Final) Score {
+	if f.how != Retired {
+		return f.score
 	}
-	var in finalJSON
-	if err := json.Unmarshal(data, &in); err != nil {
-		return fmt.Errorf("this is no final score: %w", err)
+	s, loser := f.score, f.winner.Other()
+	need := max(r.To, s.Of(loser)+r.WinBy)
+	if r.Cap > 0 {
+		need = min(need, r.Cap)
 	}
-	out := Final{score: Score{in.A, in.B}, how: in.How}
-	out.winner, out.won = out.leader()
-	switch {
-	case in.How == 0:
-		return fmt.Errorf("the score %v lacks how the game ended: played, timed, retired, walkover or void", out.score)
-	case in.A < 0 || in.B < 0:
-		return fmt.Errorf("%v is no score: points are 0 or more", out.score)
-	case in.How == Void:
-		out.winner, out.won = A, false
-	case in.How == Retired && in.Won != nil:
-		out.winner, out.won = *in.Won, true
-	case !out.won && in.How != Timed:
-		return fmt.Errorf("a game that was %v has a winner, and %v has none", in.How, out.score)
-	}
-	*f = out
-	return nil
+	s.add(f.winner, need-s.Of(f.winner))
+	return s
 }

@@ -16,11 +16,11 @@ func (r Rules) ParseFinal(text string) (Final, error) {
 	})
 	var points []int
 	for len(words) > 0 && len(points) < 2 {
-		n, err := strconv.Atoi(words[0])
+		n, err := strconv.ParseUint(words[0], 10, 16)
 		if err != nil {
 			break
 		}
-		points = append(points, n)
+		points = append(points, int(n))
 		words = words[1:]
 	}
 	if len(words) > 2 {
@@ -62,9 +62,6 @@ func (r Rules) finalOf(text string, points []int, how, side string) (Final, erro
 	case "retired", "r":
 		if named {
 			return r.Retire(a, b, who)
-		}
-		if a == b {
-			return Final{}, fmt.Errorf("at %d-%d the score does not tell who retired: write \"%d-%d retired a\" or \"retired b\"", a, b, a, b)
 		}
 		return r.Final(a, b, Retired)
 	case "void", "v":

@@ -6,7 +6,7 @@ func (s *State) play(won Side) {
 	if s.Done {
 		return
 	}
-	opening := s.last.opening && (s.What == Begin || s.What == Point)
+	opening := s.last.opening && (s.What == Begin || s.What == Point || s.What == Penalty)
 	s.last = turn{server: s.Server, number: s.Number, opening: opening}
 	s.Rally++
 	s.Won = won

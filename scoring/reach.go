@@ -8,8 +8,14 @@ package scoring
 
 // ends reports whether a game can be played to an end at a-b.
 func (r *Rules) ends(a, b int) bool {
+	if !possible(a, b) {
+		return false
+	}
 	winner, loser, startWinner, startLoser := a, b, r.StartA, r.StartB
 	if b > a {
+		if !possible(a, b) {
+			return false
+		}
 		winner, loser, startWinner, startLoser = b, a, r.StartB, r.StartA
 	}
 	if winner <= startWinner || loser < startLoser || !r.final(winner, loser) {
@@ -26,7 +32,7 @@ func (r *Rules) final(own, other int) bool {
 // passes reports whether a game can stand at a-b and go on. Beyond the target less the lead a score is
 // only reached with the sides close together, for a side further ahead would have won before.
 func (r *Rules) passes(a, b int) bool {
-	if a < r.StartA || b < r.StartB {
+	if !possible(a, b) || a < r.StartA || b < r.StartB {
 		return false
 	}
 	high, low := max(a, b), min(a, b)

@@ -9,20 +9,23 @@ import (
 // near is how many possible final scores a refusal names.
 const near = 3
 
+// maxPoints is far beyond any game that was ever played, and keeps a slip of the finger from being searched
+// for its neighbours.
+const maxPoints = 999
+
+func possible(a, b int) bool { return min(a, b) >= 0 && max(a, b) <= maxPoints }
+
 // refuse says why no game under r ends at a-b, and which scores it may have been.
 func (r *Rules) refuse(a, b int) error {
 	score := Score{a, b}
+	if !possible(a, b) {
+		return fmt.Errorf("%v is no score: points are 0 to %d", score, maxPoints)
+	}
 	why := "cannot come up in"
 	if r.passes(a, b) {
 		why = "does not end"
 	}
-	msg := fmt.Sprintf("%v %s a game to %d, win by %d", score, why, r.To, r.WinBy)
-	if r.Cap > 0 {
-		msg += fmt.Sprintf(", cap %d", r.Cap)
-	}
-	if r.StartA != 0 || r.StartB != 0 {
-		msg += fmt.Sprintf(", starting at %d-%d", r.StartA, r.StartB)
-	}
+	msg := fmt.Sprintf("%v %s a game %s", score, why, r.limits())
 	var names []string
 	for _, s := range r.Nearest(a, b) {
 		names = append(names, s.String())
@@ -34,13 +37,25 @@ func (r *Rules) refuse(a, b int) error {
 	return fmt.Errorf("%s", msg)
 }
 
+// refusePlayed says why play does not end at a-b, and is nil when it does.
+func (r *Rules) refusePlayed(a, b int) error {
+	if r.ends(a, b) {
+		return nil
+	}
+	return r.refuse(a, b)
+}
+
+// refuseAny says why a game never stands at a-b, and is nil when it can.
+func (r *Rules) refuseAny(a, b int) error {
+	if r.passes(a, b) {
+		return nil
+	}
+	return r.refusePlayed(a, b)
+}
+
 // refuseStopped says why play cannot have been stopped at a-b, and is nil when it can.
 func (r *Rules) refuseStopped(a, b int, how How) error {
 	switch {
-	case a < 0 || b < 0:
-		return fmt.Errorf("%d-%d is no score: points are 0 or more", a, b)
-	case r.passes(a, b) && how == Retired && a == b:
-		return nil
 	case r.passes(a, b):
 		return nil
 	case r.ends(a, b):
@@ -53,6 +68,7 @@ func (r *Rules) refuseStopped(a, b int, how How) error {
 // those that differ by the fewest points, of these first those that leave the winner as typed, then
 // the one with the higher sum.
 func (r Rules) Nearest(a, b int) []Score {
+	a, b = min(max(a, 0), maxPoints), min(max(b, 0), maxPoints)
 	var out []Score
 	add := func(s Score) {
 		if r.ends(s.A, s.B) {

@@ -63,23 +63,31 @@ func (r Rules) String() string {
 	if r.Singles {
 		b.WriteString(" singles")
 	}
-	fmt.Fprintf(&b, " to %d, win by %d", r.To, r.WinBy)
-	if r.Cap > 0 {
-		fmt.Fprintf(&b, ", cap %d", r.Cap)
-	}
+	b.WriteByte(' ')
+	b.WriteString(r.limits())
 	if r.WinOnServe {
 		b.WriteString(", last point on serve")
 	}
 	if r.Minutes > 0 {
-		fmt.Fprintf(&b, ", %d minutes", r.Minutes)
-	}
-	if r.StartA != 0 || r.StartB != 0 {
-		fmt.Fprintf(&b, ", starting at %d-%d", r.StartA, r.StartB)
+		b.WriteString(", ")
+		b.WriteString(counted(r.Minutes, "minute", "minutes"))
 	}
 	if r.BestOf > 1 {
 		fmt.Fprintf(&b, ", best of %d", r.BestOf)
 	}
 	return b.String()
+}
+
+// limits is the part of r that settles which scores can come up.
+func (r *Rules) limits() string {
+	text := fmt.Sprintf("to %d, win by %d", r.To, r.WinBy)
+	if r.Cap > 0 {
+		text += fmt.Sprintf(", cap %d", r.Cap)
+	}
+	if r.StartA != 0 || r.StartB != 0 {
+		text += fmt.Sprintf(", starting at %d-%d", r.StartA, r.StartB)
+	}
+	return text
 }
 
 // threeNumbers reports whether the call ends in the number of the server.

@@ -28,21 +28,24 @@ func (s *Score) add(side Side, n int) {
 	}
 }
 
-// What is what the last rally changed.
+// What is what changed last.
 type What uint8
 
-// The changes a rally can make.
+// The changes. A rally makes the first five, the others are entries of a [Sheet].
 const (
-	Begin        What = iota // nothing was played yet
+	Begin        What = iota // start: nothing was played yet
 	Point                    // the serving side scored and serves on
 	SecondServer             // the serve goes to the partner
-	ServeOver                // the serve goes to the other side
+	ServeOver                // side out: the serve goes to the other side
 	Game                     // the rally ended the game
+	Corrected                // the state was set right by hand: see [State.Set]
+	Penalty                  // a technical foul changed the score: see [State.Penalise]
 )
 
-var whatNames = [...]string{"start", "point", "second server", "side out", "game"}
+var whatNames = [...]string{"start", "point", "second server", "side out", "game", "correction", "technical foul"}
 
-// String is "start", "point", "second server", "side out" or "game".
+// String is "start", "point", "second server", "side out" or "game" after a rally, and "correction" or
+// "technical foul" where the state was changed without one.
 func (w What) String() string {
 	if int(w) < len(whatNames) {
 		return whatNames[w]

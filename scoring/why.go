@@ -21,6 +21,10 @@ func (s State) WhyFor(n Names) string {
 		return s.whySideOut(n)
 	case Game:
 		return s.whyGame(n)
+	case Corrected:
+		return fmt.Sprintf("The game was set right by hand: %s serves from the %s box.", n.Player(s.Server), s.Box)
+	case Penalty:
+		return s.whyPenalty(n)
 	}
 	return s.whyStart(n)
 }
@@ -79,6 +83,15 @@ func (s State) whyGame(n Names) string {
 	}
 	return fmt.Sprintf("%s won the rally and has %s %s: the game is over, %d-%d.",
 		n.Team(s, s.Winner), counted(own, "point", "points"), reason, own, other)
+}
+
+func (s State) whyPenalty(n Names) string {
+	fouler := n.Team(s, s.Won.Other())
+	if s.Done {
+		return fmt.Sprintf("A technical foul of %s changed the score, and that ends the game.", fouler)
+	}
+	return fmt.Sprintf("A technical foul of %s changed the score: everybody moves to the box of the own score, and %s serves on from the %s box.",
+		fouler, n.Player(s.Server), s.Box)
 }
 
 // parity says whether the server's score is even or odd.
