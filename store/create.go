@@ -1,0 +1,85 @@
+package store
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	bolt "go.etcd.io/bbolt"
+)
+
+// Buckets of the file.
+var (
+	metaBucket = []byte("meta")
+	logBucket  = []byte("log")
+)
+
+// ensure makes an empty data file at path, and its folder, unless one is there. It never touches
+// a file that exists: the new one is made whole beside it, flushed, and only then given its name.
+func ensure(path, createdBy string) error {
+	if _, err := os.Lstat(path); err == nil || !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return err
+	}
+	fresh, err := makeBeside(path, newHead(createdBy))
+	if err != nil {
+		return err
+	}
+	defer os.Remove(fresh)
+	if err := linkNew(fresh, path); err != nil {
+		return err
+	}
+	return syncDir(filepath.Dir(path))
+}
+
+// makeBeside makes an empty data file of a passing name in path's folder.
+func makeBeside(path string, head Head) (string, error) {
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".new-*")
+	if err != nil {
+		return "", err
+	}
+	name := f.Name()
+	f.Close()
+	if err := initialise(name, head); err != nil {
+		os.Remove(name)
+		return "", err
+	}
+	return name, nil
+}
+
+// initialise writes the head and empty buckets into an empty file and flushes it.
+func initialise(name string, head Head) error {
+	db, err := bolt.Open(name, 0o600, boltOptions())
+	if err != nil {
+		return err
+	}
+	err = db.Update(func(tx *bolt.Tx) error {
+		meta, err := tx.CreateBucket(metaBucket)
+		if err != nil {
+			return err
+		}
+		if err := meta.Put(headKey, head.encode()); err != nil {
+			return err
+		}
+		_, err = tx.CreateBucket(logBucket)
+		return err
+	})
+	return errors.Join(err, db.Close())
+}
+
+// linkNew gives a finished file its name unless that name is taken, which is no error: the file
+// that took it is as good. Where the disk knows no links (FAT, some network disks), a plain rename
+// has to do, with a gap of microseconds in which two first starts at once could meet.
+func linkNew(from, to string) error {
+	err := os.Link(from, to)
+	if err == nil || errors.Is(err, fs.ErrExist) {
+		return nil
+	}
+	if _, statErr := os.Lstat(to); statErr == nil {
+		return nil
+	}
+	return os.Rename(from, to)
+}

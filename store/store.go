@@ -1,0 +1,214 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"iter"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	bolt "go.etcd.io/bbolt"
+
+	"club/quadrille/session"
+)
+
+// Store is an open data file. It implements [session.Log]. All methods may be called from any
+// goroutine; writes happen one at a time, in the order in which Append was called.
+type Store struct {
+	path     string
+	patience time.Duration
+	last     atomic.Uint64 // Seq of the newest durable record
+
+	mu     sync.RWMutex // held for writing by Append, Reopen and Close; guards all below
+	db     *bolt.DB     // nil while the file is not open
+	head   Head
+	sum    uint32 // checksum of the newest durable record
+	unsure bool   // a write failed: the file may hold more than last says
+	closed bool
+}
+
+var _ session.Log = (*Store)(nil)
+
+// Path is the path that the store was opened with.
+func (s *Store) Path() string { return s.path }
+
+// Head is what the file says about itself.
+func (s *Store) Head() Head {
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	return s.head
+}
+
+// UUID is the identity of the club's log.
+func (s *Store) UUID() UUID { return s.Head().UUID }
+
+// Last is the Seq of the newest record that is known to be durable, 0 for an empty log. It never
+// waits for a write in flight.
+func (s *Store) Last() uint64 { return s.last.Load() }
+
+// Append makes recs durable in one transaction with one flush to disk. The first must follow the
+// newest record, and each the one before it, or the error wraps [session.ErrOutOfStep] and nothing
+// is written.
+//
+// After any other error it is unknown whether recs are on disk. The store then reads the file anew
+// at the next Append, Records or Reopen; until the file can be read, each gives a [*FileError].
+func (s *Store) Append(recs []session.Record) error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if err := s.settle(); err != nil {
+		return err
+	}
+	if len(recs) == 0 {
+		return nil
+	}
+	frames, err := s.follow(recs)
+	if err != nil {
+		return err
+	}
+	if err := s.write(frames); err != nil {
+		s.unsure = true
+		return &FileError{"writing", s.path, err}
+	}
+	newest := frames[len(frames)-1]
+	s.sum = newest.sum
+	s.last.Store(newest.Seq)
+	return nil
+}
+
+// follow chains recs to the newest record.
+func (s *Store) follow(recs []session.Record) ([]frame, error) {
+	frames := make([]frame, len(recs))
+	next := s.last.Load() + 1
+	for i, r := range recs {
+		if r.Seq != next+uint64(i) {
+			return nil, fmt.Errorf("%w: record %d cannot follow record %d", session.ErrOutOfStep, r.Seq, next+uint64(i)-1)
+		}
+		frames[i] = frame{Record: r, more: uint32(len(recs) - 1 - i)}
+	}
+	return frames, nil
+}
+
+// write puts frames into the log and sets their checksums.
+func (s *Store) write(frames []frame) error {
+	return guard(func() error {
+		return s.db.Update(func(tx *bolt.Tx) error { return putFrames(tx, frames, s.sum) })
+	})
+}
+
+// putFrames adds frames that follow a record of checksum before.
+func putFrames(tx *bolt.Tx, frames []frame, before uint32) error {
+	log := tx.Bucket(logBucket)
+	log.FillPercent = 1 // keys only grow, so room left in a page would stay empty
+	for i := range frames {
+		f := &frames[i]
+		f.before = before
+		key, value, err := f.encode()
+		if err != nil {
+			return err
+		}
+		if err := log.Put(key, value); err != nil {
+			return err
+		}
+		before = f.sum
+	}
+	return nil
+}
+
+// Records yields the records from Seq on, in order, up to the newest at the time of the call. It
+// ends after the first error. No lock is held while the caller looks at a record, so that it may
+// append meanwhile.
+func (s *Store) Records(from uint64) iter.Seq2[session.Record, error] {
+	return func(yield func(session.Record, error) bool) {
+		if err := s.Reopen(); err != nil {
+			yield(session.Record{}, err)
+			return
+		}
+		from = max(from, 1)
+		for last := s.Last(); from <= last; {
+			batch, err := s.batch(from, last)
+			for _, f := range batch {
+				if !yield(f.Record, nil) {
+					return
+				}
+			}
+			if err != nil {
+				yield(session.Record{}, err)
+				return
+			}
+			from += uint64(len(batch))
+		}
+	}
+}
+
+// batch reads some records from the one numbered from on, at least one unless there is an error.
+func (s *Store) batch(from, last uint64) ([]frame, error) {
+	const most = 512
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	if s.db == nil {
+		return nil, ErrClosed
+	}
+	var out []frame
+	err := guard(func() error {
+		return s.db.View(func(tx *bolt.Tx) error {
+			c := tx.Bucket(logBucket).Cursor()
+			for k, v := c.Seek(seqKey(from)); len(out) < most && from <= last; k, v = c.Next() {
+				f, err := decodeFrame(k, v)
+				if err == nil && f.Seq != from {
+					err = fmt.Errorf("record %d stands in its place", f.Seq)
+				}
+				if err != nil {
+					return &DamagedError{Path: s.path, Faults: []string{fmt.Sprintf("record %d: %v", from, err)}}
+				}
+				out = append(out, f)
+				from++
+			}
+			return nil
+		})
+	})
+	return out, err
+}
+
+// Reopen reads the file anew if a write failed before, and does nothing otherwise. After nil, Last
+// and Records tell what is durable.
+func (s *Store) Reopen() error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.settle()
+}
+
+// settle makes sure that s knows what its file holds. It is called with s.mu held.
+func (s *Store) settle() error {
+	if s.closed {
+		return ErrClosed
+	}
+	if s.db != nil && !s.unsure {
+		return nil
+	}
+	// What the close complains about is the fault that made it necessary.
+	_ = s.letGo()
+	return s.open()
+}
+
+// letGo closes the file and gives up its lock. It is called with s.mu held.
+func (s *Store) letGo() error {
+	if s.db == nil {
+		return nil
+	}
+	clearNote(s.path)
+	err := guard(s.db.Close)
+	s.db = nil
+	return err
+}
+
+// Close waits for the write in flight and lets go of the file. Closing twice is no error.
+func (s *Store) Close() error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.closed = true
+	if err := s.letGo(); err != nil && !errors.Is(err, ErrClosed) {
+		return &FileError{"closing", s.path, err}
+	}
+	return nil
+}
