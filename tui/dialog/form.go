@@ -163,3 +163,6 @@ func (f *Form) Keys(ui.Context) []key.Binding {
 	}
 	return append(keys, ui.Bind("back", "esc", "esc"))
 }
+
+// TakesText tells that letters are text here and choose nothing.
+func (f *Form) TakesText() bool { return true }

@@ -104,3 +104,6 @@ func (p *Pick) Keys(ui.Context) []key.Binding {
 		ui.Bind("back", "esc", "esc"),
 	}
 }
+
+// TakesText tells that letters are text here and choose nothing.
+func (p *Pick) TakesText() bool { return true }

@@ -92,6 +92,9 @@ type Close struct{ Then Intent }
 // Go shows another screen.
 type Go struct{ To ScreenID }
 
+// GoCourt shows the courts with the cursor on one of them.
+type GoCourt struct{ Court session.CourtID }
+
 // Import reads a roster from a file and expects its people tonight.
 type Import struct {
 	Path    string
@@ -101,12 +104,13 @@ type Import struct {
 // Refuse tells what is wrong with what was typed.
 type Refuse struct{ Err error }
 
-func (Do) intent()     {}
-func (Show) intent()   {}
-func (Close) intent()  {}
-func (Go) intent()     {}
-func (Import) intent() {}
-func (Refuse) intent() {}
+func (Do) intent()      {}
+func (Show) intent()    {}
+func (Close) intent()   {}
+func (Go) intent()      {}
+func (GoCourt) intent() {}
+func (Import) intent()  {}
+func (Refuse) intent()  {}
 
 // Bind is a key binding with its help.
 func Bind(help, keyText string, keys ...string) key.Binding {

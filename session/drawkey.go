@@ -1,0 +1,53 @@
+package session
+
+import (
+	"encoding/json"
+	"hash/fnv"
+
+	"club/quadrille/scoring"
+)
+
+// DrawKey is a fingerprint of everything that the rotation depends on, apart from the time of day:
+// while it stays the same, so does the rotation. It is 0 when no night is open.
+func (l *Ledger) DrawKey() uint64 {
+	n := l.Night()
+	if n == nil {
+		return 0
+	}
+	type part struct {
+		Person Person
+		State  Presence
+		Due    int64
+		Leaves int64
+	}
+	var basis struct {
+		Settings Settings
+		Courts   []Court
+		Roll     []part
+		Rounds   []CalledRound
+		Plan     []PlannedRound
+		Void     []GameID
+		Rolling  int // games called, where there are no rounds
+	}
+	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, n.Plan
+	for _, c := range n.Courts {
+		basis.Courts = append(basis.Courts, Court{ID: c.ID, Open: c.Open})
+	}
+	for _, a := range n.Roll {
+		p, _ := l.club.Person(a.Person)
+		basis.Roll = append(basis.Roll, part{p, a.State, a.Due.Unix(), a.Leaves.Unix()})
+	}
+	for i := range n.Games {
+		if f := n.Games[i].Final; f != nil && f.How() == scoring.Void {
+			basis.Void = append(basis.Void, n.Games[i].ID)
+		}
+	}
+	if n.Settings.Flow == Rolling {
+		basis.Rolling = len(n.Games)
+	}
+	h := fnv.New64a()
+	if err := json.NewEncoder(h).Encode(basis); err != nil {
+		return l.last // cannot happen: all parts are plain data; planning anew is always right
+	}
+	return h.Sum64()
+}

@@ -1,0 +1,138 @@
+// Package bench is the screen of those who wait: who, how long, and who is next.
+package bench
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Bench is the screen of the people on the bench.
+type Bench struct{ cursor int }
+
+// New makes the screen.
+func New() *Bench { return &Bench{} }
+
+// Typing implements ui.Screen.
+func (b *Bench) Typing() bool { return false }
+
+// Press implements ui.Screen.
+func (b *Bench) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	n := c.Night()
+	if n == nil {
+		return nil, false
+	}
+	people := waiting(n)
+	b.cursor = max(0, min(b.cursor, len(people)-1))
+	switch k.String() {
+	case "up":
+		b.cursor = max(0, b.cursor-1)
+	case "down":
+		b.cursor = max(0, min(len(people)-1, b.cursor+1))
+	case "enter", " ":
+		if len(people) == 0 {
+			return nil, true
+		}
+		return toggle(people[b.cursor]), true
+	case "l":
+		if len(people) == 0 {
+			return nil, true
+		}
+		return ui.Do{Command: session.Leave{Person: people[b.cursor].Person}}, true
+	default:
+		return nil, false
+	}
+	return nil, true
+}
+
+// toggle lets somebody on the bench rest, or brings somebody who rests back.
+func toggle(a session.Attendance) ui.Intent {
+	if a.State == session.Resting {
+		return ui.Do{Command: session.CheckIn{Person: a.Person}}
+	}
+	return ui.Do{Command: session.Rest{Person: a.Person}}
+}
+
+// waiting lists the bench and then those who rest.
+func waiting(n *session.Night) []session.Attendance {
+	out := n.Bench()
+	for _, a := range n.Roll {
+		if a.State == session.Resting {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// Click implements ui.Screen.
+func (b *Bench) Click(c ui.Context, _, y int) ui.Intent {
+	if c.Night() == nil {
+		return nil
+	}
+	people := waiting(c.Night())
+	from, until := line.Window(len(people), listHeight(c), b.cursor)
+	if i := from + y - listTop; i >= from && i < until {
+		b.cursor = i
+	}
+	return nil
+}
+
+// listTop is the line on which the list begins.
+const listTop = 2
+
+func listHeight(c ui.Context) int { return max(1, c.Height-listTop-nextRows(c)-1) }
+
+// Lines implements ui.Screen.
+func (b *Bench) Lines(c ui.Context) []string {
+	n := c.Night()
+	if n == nil {
+		return nil
+	}
+	people := waiting(n)
+	width := min(c.Width, 90)
+	head := columns("", "on the bench", "waits", "games", "sat out", width)
+	out := []string{c.Theme.Dim.Render(head), ""}
+	if len(people) == 0 {
+		out = append(out, "Nobody waits: everybody who is here plays.")
+	}
+	cursor := max(0, min(b.cursor, len(people)-1))
+	from, until := line.Window(len(people), listHeight(c), cursor)
+	for i, a := range people[from:until] {
+		text := row(c, n, a, width)
+		if from+i == cursor {
+			text = c.Theme.Selected.Render(">" + text[1:])
+		}
+		out = append(out, text)
+	}
+	for len(out) < c.Height-nextRows(c) {
+		out = append(out, "")
+	}
+	return append(out, next(c)...)
+}
+
+func row(c ui.Context, n *session.Night, a session.Attendance, width int) string {
+	wait := fmt.Sprintf("%d min", int(a.Waited(c.Now).Minutes()))
+	if a.State == session.Resting {
+		wait = "rests"
+	}
+	return columns("", c.Names.Full(a.Person), wait, fmt.Sprint(n.GamesOf(a.Person)), fmt.Sprint(n.SatOut(a.Person)), width)
+}
+
+func columns(mark, name, wait, games, out string, width int) string {
+	const numbers = 8 + 7 + 9
+	return line.Fit(mark, 2) + line.Fit(name, max(8, width-2-numbers)) + line.Right(wait, 8) + line.Right(games, 7) + line.Right(out, 9)
+}
+
+// Keys implements ui.Screen.
+func (b *Bench) Keys(c ui.Context) []key.Binding {
+	return []key.Binding{
+		ui.Bind("choose", "↑↓", "up", "down"),
+		ui.Bind("rest / back", "enter", "enter", " "),
+		ui.Bind("leave", "l", "l"),
+	}
+}

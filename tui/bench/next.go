@@ -1,0 +1,45 @@
+package bench
+
+import (
+	"fmt"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// nextRows is how many lines the part about the next call takes.
+func nextRows(c ui.Context) int { return len(next(c)) }
+
+// next says who is called next and who sits out then.
+func next(c ui.Context) []string {
+	n := c.Night()
+	if n.Settings.Flow == session.Rolling {
+		return nextRolling(c, n)
+	}
+	switch r := c.Rotation; {
+	case r.Err != nil:
+		return line.Wrap("No next round: "+r.Err.Error(), c.Width)
+	case !r.Ready:
+		return []string{c.Theme.Dim.Render("working out the next round…")}
+	case len(r.Rounds) == 0:
+		return []string{c.Theme.Dim.Render("no round is left in tonight's plan")}
+	default:
+		text := fmt.Sprintf("Round %d: ", len(n.Rounds)+1)
+		if out := r.Rounds[0].Out; len(out) > 0 {
+			return line.Wrap(text+c.Names.List(out)+" sit out", c.Width)
+		}
+		return []string{text + "everybody plays"}
+	}
+}
+
+func nextRolling(c ui.Context, n *session.Night) []string {
+	if len(n.Courts) == 0 {
+		return nil
+	}
+	g, err := session.NextGame(c.Club(), n, n.OpenCourts()[0], c.Now)
+	if err != nil {
+		return line.Wrap("Next free court: "+err.Error(), c.Width)
+	}
+	return line.Wrap(fmt.Sprintf("Next free court: %s  v  %s", c.Names.FullSide(g.A), c.Names.FullSide(g.B)), c.Width)
+}

@@ -1,0 +1,51 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// helpPage lists all keys, made from the same bindings that are matched.
+func (m *Model) helpPage(c ui.Context) []string {
+	out := []string{c.Theme.Strong.Render("Everywhere")}
+	for _, d := range deskKeys() {
+		keys := d.letter.Help().Key + " or " + d.always.Help().Key
+		for i, text := range line.Wrap(d.explain, c.Width-16) {
+			if i > 0 {
+				keys = ""
+			}
+			out = append(out, "  "+c.Theme.Key.Render(line.Fit(keys, 14))+text)
+		}
+	}
+	out = append(out, "  "+c.Theme.Key.Render(line.Fit("d c b r s h", 14))+"the screens by their first letters (not while typing)")
+	out = append(out, "  "+c.Theme.Key.Render(line.Fit("tab shift+tab", 14))+"the next screen, the one before")
+	out = append(out, "", c.Theme.Strong.Render(tabs[m.active].name))
+	for _, k := range m.screenKeys(c) {
+		out = append(out, "  "+c.Theme.Key.Render(line.Fit(k.Help().Key, 14))+k.Help().Desc)
+	}
+	out = append(out, "", "Scores: type both numbers one after the other, the side named first on the card first.",
+		"117 is 11-7. Put a blank between them when it could be read in two ways: 11 1.",
+		"A click selects; with shift held the mouse marks text as usual.")
+	return out
+}
+
+// screenKeys are the keys of what is shown.
+func (m *Model) screenKeys(c ui.Context) []key.Binding {
+	if !m.showsScreen(c) {
+		return nil
+	}
+	return m.screens[m.active].Keys(c)
+}
+
+// KeyList is the list of the desk's keys for the README, so that it cannot differ from the program.
+func KeyList() []string {
+	var out []string
+	for _, d := range deskKeys() {
+		out = append(out, fmt.Sprintf("%s or %s: %s", d.letter.Help().Key, d.always.Help().Key, d.explain))
+	}
+	return out
+}

@@ -1,0 +1,169 @@
+// Package history is the screen of what was done tonight, from which any of it can be undone.
+package history
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// History is the screen of the night's actions, the newest first.
+type History struct{ cursor int }
+
+// New makes the screen.
+func New() *History { return &History{} }
+
+// Typing implements ui.Screen.
+func (h *History) Typing() bool { return false }
+
+// actions lists what was done, newest first.
+func actions(c ui.Context) []session.Action {
+	out := c.Ledger.Actions()
+	slices.Reverse(out)
+	return out
+}
+
+// Press implements ui.Screen.
+func (h *History) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	list := actions(c)
+	h.cursor = max(0, min(h.cursor, len(list)-1))
+	switch k.String() {
+	case "up":
+		h.cursor = max(0, h.cursor-1)
+	case "down":
+		h.cursor = max(0, min(len(list)-1, h.cursor+1))
+	case "pgup":
+		h.cursor = max(0, h.cursor-10)
+	case "pgdown":
+		h.cursor = max(0, min(len(list)-1, h.cursor+10))
+	case "enter":
+		if len(list) == 0 {
+			return nil, true
+		}
+		return ui.Show{Dialog: menu(c, list[h.cursor])}, true
+	default:
+		return nil, false
+	}
+	return nil, true
+}
+
+// menu offers what can be done about an action.
+func menu(c ui.Context, a session.Action) ui.Dialog {
+	why := ""
+	switch {
+	case a.IsUndo():
+		why = "redo (U) takes an undo back"
+	case a.Undone:
+		why = "undone already"
+	}
+	items := []dialog.Item{{Key: "u", Label: "undo just this", Intent: ui.Do{Command: session.UndoAction{Action: a.ID}}, Why: why}}
+	if g := scored(c, a); g != nil {
+		items = append(items, dialog.Item{Key: "e", Label: "correct this score", Intent: ui.Show{Dialog: correctForm(c, g)}})
+	}
+	return dialog.NewMenu(line.Cut(session.Describe(c.Club(), a), 60), items...)
+}
+
+// scored is the finished game that an action gave its score.
+func scored(c ui.Context, a session.Action) *session.Game {
+	n := c.Night()
+	if n == nil || a.Undone {
+		return nil
+	}
+	for _, e := range a.Events {
+		id := session.GameID(0)
+		switch e := e.(type) {
+		case session.GameFinished:
+			id = e.Game
+		case session.ScoreCorrected:
+			id = e.Game
+		}
+		if g := n.Game(id); g != nil && !g.Running() {
+			return g
+		}
+	}
+	return nil
+}
+
+// correctForm asks for the right score of a finished game.
+func correctForm(c ui.Context, g *session.Game) ui.Dialog {
+	id, rules := g.ID, g.Rules
+	send := func(v []string) (ui.Intent, error) {
+		final, err := rules.ParseFinal(v[0])
+		if err != nil {
+			return nil, err
+		}
+		return ui.Do{Command: session.CorrectScore{Game: id, Final: final}}, nil
+	}
+	return dialog.NewForm(c.Names.Side(g.A)+" v "+c.Names.Side(g.B), send,
+		dialog.Field{Label: "Score", Value: g.Final.String(), Hint: c.Names.Side(g.A) + " first: 11-7, or 9-6 timed, or 9-6 retired, or void"})
+}
+
+// Click implements ui.Screen.
+func (h *History) Click(c ui.Context, _, y int) ui.Intent {
+	list := actions(c)
+	from, until := line.Window(len(list), c.Height-1, h.cursor)
+	if i := from + y - 1; i >= from && i < until {
+		h.cursor = i
+	}
+	return nil
+}
+
+// Lines implements ui.Screen.
+func (h *History) Lines(c ui.Context) []string {
+	list := actions(c)
+	out := []string{c.Theme.Dim.Render("what was done, newest first")}
+	if len(list) == 0 {
+		return append(out, "", "Nothing yet.")
+	}
+	cursor := max(0, min(h.cursor, len(list)-1))
+	from, until := line.Window(len(list), c.Height-1, cursor)
+	for i, a := range list[from:until] {
+		text := fmt.Sprintf("%s  %s", a.Time.In(c.Now.Location()).Format("15:04"), describe(c, a))
+		if a.Undone {
+			text += "  (undone)"
+		}
+		text = line.Fit(text, c.Width-2)
+		switch {
+		case from+i == cursor:
+			text = "> " + c.Theme.Selected.Render(text)
+		case a.Undone || a.IsUndo():
+			text = "  " + c.Theme.Dim.Render(text)
+		default:
+			text = "  " + text
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// describe names an action, and for an undo or a redo what it was about.
+func describe(c ui.Context, a session.Action) string {
+	about := func(word string, id uint64) string {
+		if of, ok := c.Ledger.Action(id); ok {
+			return word + ": " + session.Describe(c.Club(), of)
+		}
+		return word
+	}
+	switch e := a.Events[0].(type) {
+	case session.Undone:
+		return about("undid", e.Action)
+	case session.Redone:
+		return about("redid", e.Action)
+	}
+	return session.Describe(c.Club(), a)
+}
+
+// Keys implements ui.Screen.
+func (h *History) Keys(ui.Context) []key.Binding {
+	return []key.Binding{
+		ui.Bind("choose", "↑↓", "up", "down"),
+		ui.Bind("undo this, correct a score", "enter", "enter"),
+	}
+}

@@ -1,0 +1,102 @@
+package tui
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// screenName is a screen's tab.
+type screenName struct {
+	key, name string
+}
+
+// tabs names the screens in their order. The key is the first letter of the name.
+var tabs = [ui.ScreenCount]screenName{
+	{"d", "Door"}, {"c", "Courts"}, {"b", "Bench"}, {"r", "Rotation"}, {"s", "Standings"}, {"h", "History"},
+}
+
+// deskKey is a key that works on every screen: with a letter where letters are free, and with a
+// key that is no letter where they are text.
+type deskKey struct {
+	letter  key.Binding
+	always  key.Binding
+	act     func(m *Model) tea.Cmd
+	footer  bool // worth a place in the footer
+	explain string
+}
+
+// deskKeys lists them in the order of the help page. The footer, the help page and the README's
+// list are made from it.
+func deskKeys() []deskKey {
+	return []deskKey{
+		{ui.Bind("next step", "n", "n"), ui.Bind("next step", "ctrl+n", "ctrl+n"), (*Model).nextStep, false,
+			"do what the line “Next” says: open the night, call the round, begin play"},
+		{ui.Bind("find", "f", "f", "/"), ui.Bind("find", "ctrl+f", "ctrl+f"), (*Model).find, true,
+			"find a person: which court, with whom, when next"},
+		{ui.Bind("undo", "u", "u"), ui.Bind("undo", "ctrl+z", "ctrl+z"), (*Model).undo, true,
+			"undo the last thing done; the history undoes any other"},
+		{ui.Bind("redo", "U", "U"), ui.Bind("redo", "ctrl+y", "ctrl+y"), (*Model).redo, false,
+			"bring back what the last undo took"},
+		{ui.Bind("hold play", "!", "!"), ui.Bind("hold play", "ctrl+p", "ctrl+p"), (*Model).hold, false,
+			"hold play for safety (lightning, heat, injury, wet court), or resume it"},
+		{ui.Bind("options", "o", "o"), ui.Bind("options", "ctrl+t", "ctrl+t"), (*Model).settings, false,
+			"options of tonight: flow, format, scoring, rounds, times; close the night"},
+		{ui.Bind("help", "?", "?"), ui.Bind("help", "f1", "f1"), (*Model).help, true, "this page"},
+		{ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), func(*Model) tea.Cmd { return tea.Quit }, true,
+			"quit; everything is saved already, and the desk opens where it was"},
+	}
+}
+
+// pressDesk handles the keys that no dialog and no screen took.
+func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
+	if k.Paste {
+		return nil
+	}
+	text := k.String()
+	switch text {
+	case "tab":
+		m.active = (m.active + 1) % ui.ScreenCount
+		return nil
+	case "shift+tab":
+		m.active = (m.active + ui.ScreenCount - 1) % ui.ScreenCount
+		return nil
+	case "esc":
+		m.escape()
+		return nil
+	}
+	for _, d := range deskKeys() {
+		if key.Matches(k, d.always) || !typing && key.Matches(k, d.letter) {
+			return d.act(m)
+		}
+	}
+	if typing {
+		return nil
+	}
+	for i, t := range tabs {
+		if t.key == text {
+			m.active = ui.ScreenID(i)
+		}
+	}
+	return nil
+}
+
+// escape dismisses what is shown as wrong, and else goes back to the courts.
+func (m *Model) escape() {
+	if m.wrong != nil {
+		m.wrong, m.unread = nil, 0
+		return
+	}
+	m.active = ui.Courts
+}
+
+func (m *Model) undo() tea.Cmd { return m.do(session.Undo{}, pending{}) }
+func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }
+
+func (m *Model) help() tea.Cmd {
+	m.dialogs = append(m.dialogs, dialog.NewPage("Keys", m.helpPage))
+	return nil
+}

@@ -1,0 +1,118 @@
+// Package tui is the desk: the screens on which an organiser runs a night. It reads the session's
+// state and sends it commands; what may happen is never decided here.
+package tui
+
+import (
+	"context"
+	"io"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/bench"
+	"club/quadrille/tui/courts"
+	"club/quadrille/tui/door"
+	"club/quadrille/tui/history"
+	"club/quadrille/tui/rotation"
+	"club/quadrille/tui/table"
+	"club/quadrille/tui/theme"
+	"club/quadrille/tui/ui"
+)
+
+// Desk is what the screens need of the session.
+type Desk interface {
+	Ledger() *session.Ledger
+	Do(session.Command) (*session.Ledger, error)
+	Now() time.Time
+}
+
+// Options are what the screens get from outside.
+type Options struct {
+	Theme    *theme.Theme
+	ReadFile func(path string) ([]byte, error) // for rosters
+	NewSeed  func() uint64                     // for the draws of a new night
+}
+
+// Model is the desk as Bubble Tea runs it. It routes: keys to the dialog or screen they are meant
+// for, intents to the session, results back.
+type Model struct {
+	desk    Desk
+	options Options
+
+	ledger *session.Ledger
+	names  *ui.Names
+	now    time.Time
+
+	screens [ui.ScreenCount]ui.Screen
+	courts  *courts.Courts
+	active  ui.ScreenID
+	dialogs []ui.Dialog
+
+	queue  []event // what was typed and not yet handled, in order
+	busy   bool    // a command is on its way to the disk: the queue waits
+	after  pending
+	notice string // what was done last
+	wrong  error  // stays until it is dismissed
+	unread int    // further refusals since wrong was shown
+
+	plan          ui.Rotation
+	planKey       uint64
+	cancelPlan    context.CancelFunc
+	width, height int
+}
+
+// event is a key or a click that waits for its turn. Keys that came glued together in one read of
+// the terminal share a burst.
+type event struct {
+	msg   tea.Msg
+	burst int
+}
+
+// pending is what to do when the command on its way has happened.
+type pending struct {
+	then   func(*session.Ledger)
+	dialog ui.Dialog // to close, nil for none
+}
+
+// New makes the desk's screens over a session.
+func New(desk Desk, o Options) *Model {
+	if o.Theme == nil {
+		o.Theme = theme.New(io.Discard)
+	}
+	c := courts.New()
+	m := &Model{desk: desk, options: o, courts: c}
+	m.screens = [ui.ScreenCount]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New()}
+	m.now = desk.Now()
+	m.take(desk.Ledger())
+	m.active = ui.Courts
+	if n := m.ledger.Night(); n != nil && len(n.Games) == 0 && n.Count(session.Here) < 4 {
+		m.active = ui.Door
+	}
+	return m
+}
+
+// Init implements tea.Model.
+func (m *Model) Init() tea.Cmd { return tea.Batch(tick(), m.replan()) }
+
+// take makes a new state the one that is shown.
+func (m *Model) take(l *session.Ledger) {
+	m.ledger = l
+	m.names = ui.NewNames(l.Club())
+}
+
+// context is what screens are given; the space is that of the body.
+func (m *Model) context() ui.Context {
+	return ui.Context{
+		Ledger: m.ledger, Names: m.names, Now: m.now, Theme: m.options.Theme, Rotation: m.plan,
+		Width: m.width, Height: max(1, m.height-frameRows),
+	}
+}
+
+// tickMsg tells that time has passed.
+type tickMsg struct{}
+
+// tick wakes the desk now and then, since cards show minutes.
+func tick() tea.Cmd {
+	return tea.Every(10*time.Second, func(time.Time) tea.Msg { return tickMsg{} })
+}

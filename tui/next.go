@@ -1,0 +1,182 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// nextStep does what the line "Next" says, as far as one key can.
+func (m *Model) nextStep() tea.Cmd {
+	n := m.ledger.Night()
+	switch a := n.NextStep(m.now); a.Step {
+	case session.StepOpen:
+		return m.show(openForm(m))
+	case session.StepCheckIn:
+		m.active = ui.Door
+	case session.StepCall:
+		return m.callRound()
+	case session.StepBegin:
+		return m.do(session.BeginPlay{}, pending{then: func(*session.Ledger) { m.active = ui.Courts }})
+	case session.StepHeld:
+		return m.hold()
+	case session.StepClose:
+		return m.show(closeMenu(m))
+	case session.StepScores:
+		m.active = ui.Courts
+	case session.StepFree:
+		m.active = ui.Bench
+	}
+	return nil
+}
+
+// callRound calls the next round as the rotation shows it.
+func (m *Model) callRound() tea.Cmd {
+	var plan []session.PlannedRound
+	if m.plan.Ready && m.plan.Err == nil {
+		plan = m.plan.Rounds
+	}
+	return m.do(session.CallRound{Plan: plan}, pending{then: func(*session.Ledger) { m.active = ui.Courts }})
+}
+
+// closeMenu offers the two ways on when all that was planned is played.
+func closeMenu(m *Model) ui.Dialog {
+	n := m.ledger.Night()
+	running := ""
+	if len(n.Running()) > 0 {
+		running = "a game goes on"
+	}
+	more := dialog.Item{Key: "r", Label: "call one more round", Intent: ui.Do{Command: session.CallRound{}}, Why: running}
+	if n.Settings.Flow == session.Rolling {
+		more = dialog.Item{Key: "r", Label: "play on: choose a court, then m", Intent: ui.Go{To: ui.Courts}}
+	}
+	return dialog.NewMenu("All that was planned is played",
+		more,
+		dialog.Item{Key: "e", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}, Why: running},
+	)
+}
+
+// nextLine says what to do next and with which key, on whatever screen one is.
+func (m *Model) nextLine() string {
+	key := "n"
+	if m.dialog() == nil && m.typing(m.context()) {
+		key = "ctrl+n"
+	}
+	n := m.ledger.Night()
+	a := n.NextStep(m.now)
+	text := m.stepText(n, a, key)
+	if a.Late > 0 && (a.Step == session.StepCall || a.Step == session.StepBegin) {
+		text += fmt.Sprintf(" (%d expected, not here yet)", a.Late)
+	}
+	return text
+}
+
+func (m *Model) stepText(n *session.Night, a session.Advice, key string) string {
+	switch a.Step {
+	case session.StepOpen:
+		return fmt.Sprintf("press %s to open tonight", key)
+	case session.StepCheckIn:
+		if m.active == ui.Door {
+			return fmt.Sprintf("check people in: type a few letters of a name, then enter (%d here, 4 needed)", a.Here)
+		}
+		return fmt.Sprintf("press d and check people in (%d here, 4 needed)", a.Here)
+	case session.StepCall:
+		out := ""
+		if r := m.plan; r.Ready && len(r.Rounds) > 0 && len(r.Rounds[0].Out) > 0 {
+			out = fmt.Sprintf(", %d sit out", len(r.Rounds[0].Out))
+		}
+		return fmt.Sprintf("press %s to call round %d of %d (%d here%s)", key, a.Round, a.Rounds, a.Here, out)
+	case session.StepBegin:
+		return fmt.Sprintf("press %s to begin play: each court gets its first four (%d here)", key, a.Here)
+	case session.StepHeld:
+		return fmt.Sprintf("play is held (%s, %s). %s Press ! when play may go on", n.Hold.Why, since(m.now, n.Hold.Since), caution(n.Hold.Why))
+	case session.StepScores:
+		return m.scoresText(n, a)
+	case session.StepFree:
+		return "a court waits for four people on the bench; check more people in (d), or rest fewer (b)"
+	}
+	if a.Running > 0 {
+		return "closing time: enter the last scores, then end the night"
+	}
+	return fmt.Sprintf("all that was planned is played: press %s to end the night or play on", key)
+}
+
+// scoresText says how a score is entered, and how many are still to come.
+func (m *Model) scoresText(n *session.Night, a session.Advice) string {
+	if m.active != ui.Courts {
+		return fmt.Sprintf("%s to come: press c for the courts", plural(a.Running, "score"))
+	}
+	text := fmt.Sprintf("when a game ends: arrows to its court, type its score such as 11 7, enter (%s to come)", plural(a.Running, "score"))
+	if n.Settings.Flow == session.Rounds {
+		text = fmt.Sprintf("round %d: ", a.Round) + text
+	}
+	return text
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// since is a span of time in whole minutes.
+func since(now, from time.Time) string {
+	return fmt.Sprintf("%d min", max(0, int(now.Sub(from).Minutes())))
+}
+
+// caution is the usual advice for a reason to hold play. Lightning: wait 30 minutes after the last
+// thunder or flash (Walsh et al., National Athletic Trainers' Association position statement,
+// J Athl Train 48(2):258-270, 2013). The rest is plain caution.
+func caution(why string) string {
+	why = strings.ToLower(why)
+	switch {
+	case strings.Contains(why, "lightning"), strings.Contains(why, "thunder"):
+		return "Go indoors; wait 30 minutes after the last thunder. Your venue decides."
+	case strings.Contains(why, "heat"):
+		return "Shade, water, rest; ask qualified people about anybody unwell."
+	case strings.Contains(why, "injur"):
+		return "Keep clear, get qualified help; call an ambulance if in doubt."
+	case strings.Contains(why, "wet"):
+		return "Nobody plays on a wet court. Your venue decides."
+	}
+	return "Your venue's rules decide."
+}
+
+// hold holds play after asking why, or resumes it.
+func (m *Model) hold() tea.Cmd {
+	n := m.ledger.Night()
+	if n == nil {
+		return m.fail(session.ErrNoNight)
+	}
+	if n.Hold != nil {
+		return m.show(dialog.NewMenu("Play is held: "+n.Hold.Why,
+			dialog.Item{Key: "y", Label: "play may go on", Intent: ui.Do{Command: session.ResumePlay{}}},
+			dialog.Item{Key: "s", Label: "stay on hold", Intent: ui.Close{}}))
+	}
+	var items []dialog.Item
+	for _, w := range []struct{ key, why string }{
+		{"l", "lightning or thunder"}, {"h", "heat"}, {"i", "injury"}, {"w", "wet court"}, {"o", "organiser's call"},
+	} {
+		items = append(items, dialog.Item{Key: w.key, Label: w.why, Intent: ui.Do{Command: session.HoldPlay{Why: w.why}}})
+	}
+	return m.show(dialog.NewMenu("Hold play: why?", items...))
+}
+
+// show opens a dialog.
+func (m *Model) show(d ui.Dialog) tea.Cmd {
+	m.dialogs = append(m.dialogs, d)
+	return nil
+}
+
+// fail shows what is wrong.
+func (m *Model) fail(err error) tea.Cmd {
+	m.refuse(err)
+	return nil
+}

@@ -1,0 +1,101 @@
+package rotation
+
+import (
+	"fmt"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// measure is one line of the certificate in words.
+type measure struct {
+	name  string
+	says  string
+	value scheduler.Value
+}
+
+// measures lists the certificate in the order of importance.
+func measures(k scheduler.Certificate) []measure {
+	return []measure{
+		{"sit-outs", "most minus fewest, of those here all night", k.SitoutSpread},
+		{"benched twice", "times somebody sat out twice running", k.BenchedTwice},
+		{"partner repeats", "times two were partners again", k.PartnerRepeats},
+		{"partners even", "pairs of games with the same partner", k.PartnerEvenness},
+		{"meetings even", "pairs of games with the same person on court", k.MeetingEvenness},
+		{"opponents even", "pairs of games against the same person", k.OpponentEvenness},
+		{"courts even", "how unevenly people use the courts, added up", k.CourtSpread},
+	}
+}
+
+// certificate judges the rotation if there is one, and otherwise what was played.
+func certificate(c ui.Context) (scheduler.Certificate, bool) {
+	n := c.Night()
+	if n.Settings.Flow == session.Rolling {
+		return session.Certify(c.Club(), n, c.Now), len(n.Games) > 0
+	}
+	return c.Rotation.Certificate, c.Rotation.Ready && c.Rotation.Err == nil
+}
+
+// summary says in one or two lines how fair the rotation is, or why there is none.
+func summary(c ui.Context) []string {
+	if err := c.Rotation.Err; err != nil && c.Night().Settings.Flow == session.Rounds {
+		out := []string{}
+		for _, text := range line.Wrap("No rotation: "+err.Error(), c.Width) {
+			out = append(out, c.Theme.Bad.Render(text))
+		}
+		return append(out, "")
+	}
+	k, ok := certificate(c)
+	if !ok {
+		return []string{c.Theme.Dim.Render("working out the rotation…"), ""}
+	}
+	best, all := 0, measures(k)
+	for _, m := range all {
+		if m.value.Gap() <= 0 {
+			best++
+		}
+	}
+	text := fmt.Sprintf("Fairness: %d of %d measures proved best. Sit-outs differ by %d, %d benched twice running, %d partner repeats.",
+		best, len(all), k.SitoutSpread.Value, k.BenchedTwice.Value, k.PartnerRepeats.Value)
+	out := []string{}
+	for _, t := range line.Wrap(text, c.Width) {
+		out = append(out, c.Theme.Good.Render(t))
+	}
+	for _, w := range c.Rotation.Warnings {
+		for _, t := range line.Wrap("! "+w, c.Width) {
+			out = append(out, c.Theme.Warn.Render(t))
+		}
+	}
+	return append(out, "")
+}
+
+// certificatePage is the whole certificate with its meaning.
+func certificatePage(c ui.Context) []string {
+	if c.Night() == nil {
+		return nil
+	}
+	k, ok := certificate(c)
+	if !ok {
+		return []string{"There is nothing to judge yet."}
+	}
+	out := []string{
+		c.Theme.Dim.Render(certificateRow("", "value", "best", "gap", "what it counts")),
+	}
+	for _, m := range measures(k) {
+		gap := fmt.Sprint(m.value.Gap())
+		if m.value.Gap() <= 0 {
+			gap = "-"
+		}
+		out = append(out, certificateRow(m.name, fmt.Sprint(m.value.Value), fmt.Sprint(m.value.Bound), gap, m.says))
+	}
+	out = append(out, "")
+	about := "Best is a bound that no rotation for these people, courts and rounds can beat; where the gap is -, " +
+		"this one is proved best. A gap does not mean that a better one exists: the bound may be too low."
+	return append(out, line.Wrap(about, c.Width)...)
+}
+
+func certificateRow(name, value, bound, gap, says string) string {
+	return line.Fit(name, 16) + line.Right(value, 6) + line.Right(bound, 6) + line.Right(gap, 5) + "  " + says
+}

@@ -1,0 +1,182 @@
+// Package rotation is the screen of the plan: the rounds played and to come, by courts, with the
+// certificate of how fair they are.
+package rotation
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Rotation is the screen of the plan.
+type Rotation struct {
+	top   int
+	moved bool // the organiser has scrolled; until then the screen follows the night
+}
+
+// New makes the screen.
+func New() *Rotation { return &Rotation{} }
+
+// Typing implements ui.Screen.
+func (r *Rotation) Typing() bool { return false }
+
+// Click implements ui.Screen.
+func (r *Rotation) Click(ui.Context, int, int) ui.Intent { return nil }
+
+// Press implements ui.Screen.
+func (r *Rotation) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	step := map[string]int{"up": -1, "down": 1, "pgup": -c.Height / 2, "pgdown": c.Height / 2}
+	if by, ok := step[k.String()]; ok {
+		r.top, r.moved = max(0, r.first(c)+by), true
+		return nil, true
+	}
+	if k.String() == "enter" {
+		return ui.Show{Dialog: dialog.NewPage("How fair is this rotation?", certificatePage)}, true
+	}
+	return nil, false
+}
+
+// Lines implements ui.Screen.
+func (r *Rotation) Lines(c ui.Context) []string {
+	n := c.Night()
+	if n == nil {
+		return nil
+	}
+	head := summary(c)
+	if n.Settings.Flow == session.Rolling {
+		return append(head, "", "Tonight is rolling: there are no rounds. A court that frees calls the next four from the",
+			"bench. The bench shows who that would be; enter shows how fair the games were so far.")
+	}
+	body := c.Height - len(head)
+	rows := layout(c)
+	from := min(r.first(c), max(0, len(rows)-body))
+	return append(head, rows[from:min(len(rows), from+body)]...)
+}
+
+// first is the first line shown: where the organiser scrolled to, or else the round that goes on.
+func (r *Rotation) first(c ui.Context) int {
+	if r.moved {
+		return min(r.top, max(0, len(layout(c))-1))
+	}
+	n := c.Night()
+	blocks := blocksOf(c)
+	columns := columnsFor(c, len(blocks))
+	at := 0
+	for i := 0; i < min(len(n.Rounds)-1, len(blocks)); i += columns {
+		at += rowHeight(blocks, i, columns)
+	}
+	return at
+}
+
+// block is the text of one round.
+type block []string
+
+// blocksOf makes a block of each round, those played first.
+func blocksOf(c ui.Context) []block {
+	n := c.Night()
+	var out []block
+	for i, r := range n.Rounds {
+		state := "played"
+		if i == len(n.Rounds)-1 && len(n.Running()) > 0 {
+			state = "on court now"
+		}
+		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", r.Number)) + "  " + state + sitOut(c, r.Out)}
+		for _, id := range r.Games {
+			g := n.Game(id)
+			b = append(b, gameLine(c, g.Court, g.A, g.B, result(g)))
+		}
+		out = append(out, append(b, ""))
+	}
+	if !c.Rotation.Ready || c.Rotation.Err != nil {
+		return out
+	}
+	for i, r := range c.Rotation.Rounds {
+		state := "planned"
+		if i == 0 {
+			state = "next"
+		}
+		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", len(n.Rounds)+1+i)) + "  " + state + sitOut(c, r.Out)}
+		for _, g := range r.Games {
+			b = append(b, gameLine(c, g.Court, g.A, g.B, "v"))
+		}
+		out = append(out, append(b, ""))
+	}
+	return out
+}
+
+func sitOut(c ui.Context, ids []session.PersonID) string {
+	if len(ids) == 0 {
+		return ""
+	}
+	return c.Theme.Dim.Render("  out: " + c.Names.List(ids))
+}
+
+// result stands between the two sides: the score, or v before there is one.
+func result(g *session.Game) string {
+	if g.Final == nil {
+		return "v"
+	}
+	if g.Final.How() == scoring.Void {
+		return "void"
+	}
+	return g.Final.Score().String()
+}
+
+func gameLine(c ui.Context, court session.CourtID, a, b session.Side, between string) string {
+	return fmt.Sprintf("%3s  %s  %s  %s", court, c.Names.Side(a), between, c.Names.Side(b))
+}
+
+// blockWidth is the least width in which a round reads well.
+const blockWidth = 60
+
+func columnsFor(c ui.Context, blocks int) int {
+	return max(1, min(c.Width/blockWidth, blocks))
+}
+
+func rowHeight(blocks []block, at, columns int) int {
+	h := 0
+	for _, b := range blocks[at:min(len(blocks), at+columns)] {
+		h = max(h, len(b))
+	}
+	return h
+}
+
+// layout puts the blocks side by side where there is room, read from left to right.
+func layout(c ui.Context) []string {
+	blocks := blocksOf(c)
+	columns := columnsFor(c, len(blocks))
+	width := c.Width / columns
+	var out []string
+	for i := 0; i < len(blocks); i += columns {
+		row := make([]string, rowHeight(blocks, i, columns))
+		for j, b := range blocks[i:min(len(blocks), i+columns)] {
+			for y := range row {
+				text := ""
+				if y < len(b) {
+					text = b[y]
+				}
+				if j < columns-1 {
+					text = line.Fit(text, width)
+				}
+				row[y] += line.Cut(text, width)
+			}
+		}
+		out = append(out, row...)
+	}
+	return out
+}
+
+// Keys implements ui.Screen.
+func (r *Rotation) Keys(ui.Context) []key.Binding {
+	return []key.Binding{
+		ui.Bind("scroll", "↑↓", "up", "down"),
+		ui.Bind("how fair is it?", "enter", "enter"),
+	}
+}

@@ -1,0 +1,137 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/session/roster"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// settings offers what concerns the whole night.
+func (m *Model) settings() tea.Cmd {
+	if m.ledger.Night() == nil {
+		return m.show(openForm(m))
+	}
+	return m.show(dialog.NewMenu("Tonight",
+		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
+		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
+		dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}},
+	))
+}
+
+// openForm asks what a new night needs; what the last night had is filled in.
+func openForm(m *Model) ui.Dialog {
+	s := session.DefaultSettings(m.seed())
+	courtCount, name := 4, m.now.Format("Monday 2 January")
+	if last := m.ledger.Club().Night(); last != nil {
+		seed := s.Seed
+		s = last.Settings
+		s.Seed, s.Closing = seed, time.Time{}
+		courtCount = max(1, len(last.OpenCourts()))
+	}
+	send := func(v []string) (ui.Intent, error) {
+		next, err := readSettings(s, v[2:], m.now)
+		if err != nil {
+			return nil, err
+		}
+		k, err := number(v[1], "courts")
+		if err != nil {
+			return nil, err
+		}
+		open := session.OpenNight{Name: v[0], Settings: next, Courts: k}
+		return ui.Do{Command: open, After: func(*session.Ledger) { m.active = ui.Door }}, nil
+	}
+	fields := []dialog.Field{
+		{Label: "Night", Value: name, Hint: "enter takes the form as it is"},
+		{Label: "Courts", Value: strconv.Itoa(courtCount), Hint: "how many courts you have; more can be added at any time"},
+	}
+	return dialog.NewForm("Open tonight", send, append(fields, settingsFields(s, m.now)...)...)
+}
+
+// settingsForm changes the settings of the night that goes on.
+func settingsForm(m *Model) ui.Dialog {
+	s := m.ledger.Night().Settings
+	send := func(v []string) (ui.Intent, error) {
+		next, err := readSettings(s, v, m.now)
+		if err != nil {
+			return nil, err
+		}
+		return ui.Do{Command: session.ChangeSettings{Settings: next}}, nil
+	}
+	return dialog.NewForm("Change tonight", send, settingsFields(s, m.now)...)
+}
+
+func (m *Model) seed() uint64 {
+	if m.options.NewSeed == nil {
+		return 1
+	}
+	return m.options.NewSeed()
+}
+
+func settingsFields(s session.Settings, now time.Time) []dialog.Field {
+	closing := ""
+	if !s.Closing.IsZero() {
+		closing = s.Closing.In(now.Location()).Format("15:04")
+	}
+	return []dialog.Field{
+		{Label: "Flow", Value: string(s.Flow), Options: []string{string(session.Rounds), string(session.Rolling)},
+			Hint: "rounds: all courts start together; rolling: a free court calls the next four"},
+		{Label: "Format", Value: s.Format.String(), Options: []string{"rotating", "mixed", "pairs"},
+			Hint: "rotating partners; mixed: one of each group in a team; pairs: set pairs"},
+		{Label: "Scoring", Value: s.Scoring.Scoring.String(), Options: []string{"side-out", "rally"},
+			Hint: "side-out: only the serving side scores; rally: every rally is a point"},
+		{Label: "Game to", Value: strconv.Itoa(s.Scoring.To), Hint: "11, 15 or 21 as a rule"},
+		{Label: "Win by", Value: strconv.Itoa(s.Scoring.WinBy), Options: []string{"1", "2"}, Hint: "the lead that ends a game"},
+		{Label: "Rounds", Value: strconv.Itoa(s.Rounds), Hint: "rounds to plan; more can be called at the end"},
+		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
+		{Label: "Closing time", Value: closing, Hint: "when play ends, such as 21:30; empty if open"},
+	}
+}
+
+// readSettings reads the values of settingsFields.
+func readSettings(s session.Settings, v []string, now time.Time) (session.Settings, error) {
+	var err error
+	if s.Flow, err = session.ParseFlow(v[0]); err != nil {
+		return s, err
+	}
+	if s.Format, err = scheduler.ParseFormat(v[1]); err != nil {
+		return s, err
+	}
+	if s.Scoring.Scoring, err = scoring.ParseScoring(v[2]); err != nil {
+		return s, err
+	}
+	for i, to := range map[int]*int{3: &s.Scoring.To, 4: &s.Scoring.WinBy, 5: &s.Rounds, 6: &s.Slot} {
+		if *to, err = number(v[i], strings.ToLower(settingsFields(s, now)[i].Label)); err != nil {
+			return s, err
+		}
+	}
+	s.Closing = time.Time{}
+	if text := strings.TrimSpace(v[7]); text != "" {
+		at, err := roster.ParseMoment(text)
+		if err != nil || !at.IsClock {
+			return s, fmt.Errorf("closing time %q: write a time such as 21:30", text)
+		}
+		s.Closing = at.On(now).UTC()
+		if s.Closing.Before(now.Add(-6 * time.Hour)) {
+			s.Closing = s.Closing.AddDate(0, 0, 1) // a night that goes past midnight
+		}
+	}
+	return s, s.Validate()
+}
+
+func number(text, what string) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(text))
+	if err != nil {
+		return 0, fmt.Errorf("%s: %q is no whole number", what, text)
+	}
+	return n, nil
+}

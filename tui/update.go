@@ -1,0 +1,236 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/ui"
+)
+
+// doneMsg is what became of a command.
+type doneMsg struct {
+	ledger *session.Ledger
+	err    error
+}
+
+// Update implements tea.Model. It only routes by kind.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	m.now = m.desk.Now()
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.width, m.height = msg.Width, msg.Height
+		return m, nil
+	case tickMsg:
+		return m, tea.Batch(tick(), m.replan())
+	case planMsg:
+		m.planned(msg)
+		return m, nil
+	case doneMsg:
+		m.done(msg)
+		return m, tea.Batch(m.replan(), m.drain())
+	case tea.KeyMsg:
+		m.enqueue(msg)
+		return m, m.drain()
+	case tea.MouseMsg:
+		m.queue = append(m.queue, event{msg: msg})
+		return m, m.drain()
+	}
+	return m, nil
+}
+
+// enqueue parts keys that came glued together in one read, so that each counts: a fast typist, a
+// paste from a scoreboard or a slow connection all deliver several keys as one message.
+func (m *Model) enqueue(k tea.KeyMsg) {
+	if k.Type != tea.KeyRunes || k.Paste || k.Alt || len(k.Runes) < 2 {
+		m.queue = append(m.queue, event{msg: k})
+		return
+	}
+	burst := 1
+	if q := len(m.queue); q > 0 {
+		burst = m.queue[q-1].burst + 1
+	}
+	for _, r := range k.Runes {
+		m.queue = append(m.queue, event{tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}, burst})
+	}
+}
+
+// drain handles what waits in the queue, in order, until a command goes to the disk. What was
+// typed meanwhile is handled after it, in the state that it leads to.
+func (m *Model) drain() tea.Cmd {
+	for !m.busy && len(m.queue) > 0 {
+		e := m.queue[0]
+		m.queue = m.queue[1:]
+		dialogs := len(m.dialogs)
+		var cmd tea.Cmd
+		switch msg := e.msg.(type) {
+		case tea.KeyMsg:
+			cmd = m.press(msg)
+		case tea.MouseMsg:
+			cmd = m.click(msg)
+		}
+		if len(m.dialogs) > dialogs && e.burst > 0 {
+			m.dropBurst(e.burst)
+		}
+		if cmd != nil {
+			return cmd
+		}
+	}
+	return nil
+}
+
+// dropBurst forgets the rest of keys that came glued together, when the first of them opened a
+// menu: the same stroke must not open a menu and choose from it. Boxes to type into keep the rest.
+func (m *Model) dropBurst(burst int) {
+	if t, ok := m.dialogs[len(m.dialogs)-1].(interface{ TakesText() bool }); ok && t.TakesText() {
+		return
+	}
+	for len(m.queue) > 0 && m.queue[0].burst == burst {
+		m.queue = m.queue[1:]
+	}
+}
+
+// press gives a key to the dialog, the screen or the desk, whoever takes it first.
+func (m *Model) press(k tea.KeyMsg) tea.Cmd {
+	if k.Type == tea.KeyCtrlC {
+		return tea.Quit
+	}
+	c := m.context()
+	if d := m.dialog(); d != nil {
+		return m.follow(d.Press(m.dialogContext(d), k), d)
+	}
+	if m.showsScreen(c) {
+		if intent, ok := m.screens[m.active].Press(c, k); ok {
+			return m.follow(intent, nil)
+		}
+	}
+	return m.pressDesk(k, m.typing(c))
+}
+
+// showsScreen tells whether the active screen is shown: without an open night most have nothing
+// to show, and a welcome stands there instead.
+func (m *Model) showsScreen(c ui.Context) bool {
+	return c.Night() != nil || m.active == ui.Standings || m.active == ui.History
+}
+
+// typing tells whether letters are text on what is shown.
+func (m *Model) typing(c ui.Context) bool { return m.showsScreen(c) && m.screens[m.active].Typing() }
+
+// dialog is the box on top, nil when there is none.
+func (m *Model) dialog() ui.Dialog {
+	if len(m.dialogs) == 0 {
+		return nil
+	}
+	return m.dialogs[len(m.dialogs)-1]
+}
+
+// closeDialog removes a box, wherever it lies.
+func (m *Model) closeDialog(d ui.Dialog) {
+	for i, other := range m.dialogs {
+		if other == d {
+			m.dialogs = append(m.dialogs[:i:i], m.dialogs[i+1:]...)
+			return
+		}
+	}
+}
+
+// follow does what a key press asked for; from is the dialog that asked, nil for a screen.
+func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
+	switch i := i.(type) {
+	case ui.Do:
+		return m.do(i.Command, pending{i.After, from})
+	case ui.Import:
+		return m.importRoster(i, from)
+	case ui.Show:
+		m.dialogs = append(m.dialogs, i.Dialog)
+	case ui.Close:
+		m.closeDialog(from)
+		return m.follow(i.Then, nil)
+	case ui.Go:
+		m.active = i.To
+	case ui.GoCourt:
+		m.closeDialog(from)
+		m.courts.Select(i.Court)
+		m.active = ui.Courts
+	case ui.Refuse:
+		m.refuse(i.Err)
+	}
+	return nil
+}
+
+// do sends a command to the session; until its result is back, what is typed waits.
+func (m *Model) do(c session.Command, p pending) tea.Cmd {
+	m.busy, m.after = true, p
+	desk := m.desk
+	return func() tea.Msg {
+		l, err := desk.Do(c)
+		return doneMsg{l, err}
+	}
+}
+
+// done takes the result of a command.
+func (m *Model) done(msg doneMsg) {
+	after := m.after
+	m.busy, m.after = false, pending{}
+	if msg.ledger != nil {
+		m.take(msg.ledger)
+	}
+	if msg.err != nil {
+		m.refuse(msg.err)
+		return
+	}
+	if after.dialog != nil {
+		m.closeDialog(after.dialog)
+	}
+	if after.then != nil {
+		after.then(msg.ledger)
+	}
+	m.notice = lastDone(msg.ledger)
+}
+
+// refuse shows what is wrong until it is dismissed. The newest refusal is shown, with how many
+// there were before it.
+func (m *Model) refuse(err error) {
+	if m.wrong != nil {
+		m.unread++
+	}
+	m.wrong = err
+}
+
+// lastDone says what the newest action was.
+func lastDone(l *session.Ledger) string {
+	actions := l.Actions()
+	if len(actions) == 0 {
+		return ""
+	}
+	a := actions[len(actions)-1]
+	about := func(word string, id uint64) string {
+		of, _ := l.Action(id)
+		if len(of.Events) == 0 {
+			return word
+		}
+		return word + ": " + session.Describe(l.Club(), of)
+	}
+	switch e := a.Events[0].(type) {
+	case session.Undone:
+		return about("undid", e.Action) + " (U brings it back)"
+	case session.Redone:
+		return about("redid", e.Action)
+	}
+	return session.Describe(l.Club(), a)
+}
+
+// importRoster reads a roster beside the screen and expects its people.
+func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
+	m.busy, m.after = true, pending{dialog: from}
+	desk, read := m.desk, m.options.ReadFile
+	return func() tea.Msg {
+		entries, err := readRoster(read, i.Path)
+		if err != nil {
+			return doneMsg{desk.Ledger(), fmt.Errorf("roster not taken: %w", err)}
+		}
+		l, err := desk.Do(session.ImportRoster{Entries: entries, Arrived: i.Arrived})
+		return doneMsg{l, err}
+	}
+}

@@ -1,0 +1,231 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/x/ansi"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// frameRows are the lines around the body: the head, the tabs and a blank line above it; what is
+// next, the message and the keys below.
+const (
+	bodyTop   = 3
+	frameRows = bodyTop + 3
+)
+
+// The smallest terminal on which the desk can be used.
+const (
+	minWidth  = 40
+	minHeight = 12
+)
+
+// View implements tea.Model. It is never wider or taller than the terminal.
+func (m *Model) View() string {
+	if m.width == 0 {
+		return ""
+	}
+	if m.width < minWidth || m.height < minHeight {
+		return m.tooSmall()
+	}
+	c := m.context()
+	lines := make([]string, 0, m.height)
+	lines = append(lines, m.head(c), m.tabLine(c), "")
+	body := m.body(c)
+	for i := range c.Height {
+		if i < len(body) {
+			lines = append(lines, body[i])
+			continue
+		}
+		lines = append(lines, "")
+	}
+	lines = append(lines, c.Theme.Next.Render(line.Cut("Next: "+m.nextLine(), m.width)), m.message(c), m.footer(c))
+	for i, text := range lines {
+		lines[i] = line.Cut(text, m.width)
+	}
+	return strings.Join(lines, "\n")
+}
+
+func (m *Model) tooSmall() string {
+	lines := line.Wrap(fmt.Sprintf("The desk needs %d by %d cells; this is %d by %d.", minWidth, minHeight, m.width, m.height), m.width)
+	return strings.Join(lines[:min(len(lines), m.height)], "\n")
+}
+
+// body is the screen, with the dialog over it if there is one.
+func (m *Model) body(c ui.Context) []string {
+	var lines []string
+	if m.showsScreen(c) {
+		lines = m.screens[m.active].Lines(c)
+	} else {
+		lines = m.welcome(c)
+	}
+	if d := m.dialog(); d != nil {
+		return overlay(lines, m.box(c, d), c.Width, c.Height)
+	}
+	return lines
+}
+
+// welcome stands where a screen would be while no night is open.
+func (m *Model) welcome(c ui.Context) []string {
+	people, nights := len(c.Club().People), len(c.Club().Nights)
+	out := []string{
+		"",
+		c.Theme.Strong.Render("  No night is open."),
+		"",
+		"  Press n to open tonight: courts, scoring and times are asked once.",
+		"  Then check people in at the door, and call the first round.",
+		"",
+	}
+	if nights > 0 {
+		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", plural(people, "person"), plural(nights, "night")),
+			"  Press s for the standings of the last night.")
+	}
+	return out
+}
+
+// head is the first line: the night, and how it stands.
+func (m *Model) head(c ui.Context) string {
+	left := c.Theme.Title.Render("Quadrille")
+	n := c.Night()
+	if n == nil {
+		return line.Spread(left, m.now.Format("15:04"), m.width)
+	}
+	left += "  " + n.Name
+	var parts []string
+	switch {
+	case n.Settings.Flow == session.Rounds && len(n.Rounds) > 0:
+		parts = append(parts, fmt.Sprintf("round %d of %d", len(n.Rounds), max(n.Settings.Rounds, len(n.Rounds))))
+	case n.Settings.Flow == session.Rolling:
+		parts = append(parts, "rolling")
+	}
+	parts = append(parts, fmt.Sprintf("%d here", n.Count(session.Here)))
+	if k := len(n.Bench()); k > 0 && len(n.Games) > 0 {
+		parts = append(parts, fmt.Sprintf("%d on the bench", k))
+	}
+	if n.Hold != nil {
+		parts = append(parts, "PLAY HELD")
+	}
+	parts = append(parts, m.now.Format("15:04"))
+	return line.Spread(left, strings.Join(parts, " · "), m.width)
+}
+
+// tabLine names the screens; the shown one stands in brackets, since colour alone says nothing.
+func (m *Model) tabLine(c ui.Context) string {
+	var b strings.Builder
+	for i, t := range tabs {
+		if ui.ScreenID(i) == m.active {
+			b.WriteString(c.Theme.TabOn.Render("[" + t.name + "]"))
+			continue
+		}
+		b.WriteString(c.Theme.Tab.Render(" " + t.name + " "))
+	}
+	return b.String()
+}
+
+// tabAt finds the screen whose tab lies at a column.
+func tabAt(x int) (ui.ScreenID, bool) {
+	at := 0
+	for i, t := range tabs {
+		at += len(t.name) + 2
+		if x < at {
+			return ui.ScreenID(i), true
+		}
+	}
+	return 0, false
+}
+
+// message is the line of what is wrong, or else of what was done last.
+func (m *Model) message(c ui.Context) string {
+	switch {
+	case m.wrong != nil:
+		tail := "  (esc)"
+		if m.unread > 0 {
+			tail = fmt.Sprintf("  (esc; %d before)", m.unread)
+		}
+		text := line.Cut("! "+oneLine(m.wrong.Error()), m.width-len(tail))
+		return c.Theme.Bad.Render(text) + tail
+	case m.busy:
+		return c.Theme.Dim.Render("saving…")
+	case m.notice != "":
+		return c.Theme.Good.Render(line.Cut("Saved: "+oneLine(m.notice), m.width))
+	}
+	return ""
+}
+
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+
+// footer lists the keys that mean something now: the screen's, then the desk's.
+func (m *Model) footer(c ui.Context) string {
+	var keys []key.Binding
+	if d := m.dialog(); d != nil {
+		keys = d.Keys(m.dialogContext(d))
+	} else {
+		keys = m.screenKeys(c)
+		for _, d := range deskKeys() {
+			switch {
+			case !d.footer:
+			case m.typing(c):
+				keys = append(keys, d.always)
+			default:
+				keys = append(keys, d.letter)
+			}
+		}
+	}
+	var parts []string
+	for _, k := range keys {
+		parts = append(parts, c.Theme.Key.Render(k.Help().Key)+" "+c.Theme.Dim.Render(k.Help().Desc))
+	}
+	return fitParts(parts, m.width)
+}
+
+// fitParts joins as many parts as fit; the last two (help and quit) always do.
+func fitParts(parts []string, width int) string {
+	const gap = "  "
+	for len(parts) > 3 && line.Width(strings.Join(parts, gap)) > width {
+		parts = append(parts[:len(parts)-3:len(parts)-3], parts[len(parts)-2:]...)
+	}
+	return line.Cut(strings.Join(parts, gap), width)
+}
+
+// box draws a dialog with its frame.
+func (m *Model) box(c ui.Context, d ui.Dialog) []string {
+	dc := m.dialogContext(d)
+	content := d.Lines(dc)
+	title := line.Cut(" "+d.Title()+" ", dc.Width)
+	top := c.Theme.FrameOn.Render("┌─") + c.Theme.Strong.Render(title) +
+		c.Theme.FrameOn.Render(strings.Repeat("─", max(0, dc.Width+1-line.Width(title)))+"┐")
+	out := []string{top}
+	for _, text := range content[:min(len(content), dc.Height)] {
+		out = append(out, c.Theme.FrameOn.Render("│")+" "+line.Fit(text, dc.Width)+" "+c.Theme.FrameOn.Render("│"))
+	}
+	return append(out, c.Theme.FrameOn.Render("└"+strings.Repeat("─", dc.Width+2)+"┘"))
+}
+
+// dialogContext is the context with the inner size of a box.
+func (m *Model) dialogContext(ui.Dialog) ui.Context {
+	c := m.context()
+	c.Width = max(20, min(c.Width-8, 90))
+	c.Height = max(3, c.Height-2)
+	return c
+}
+
+// overlay lays a box over the middle of some lines.
+func overlay(under, box []string, width, height int) []string {
+	out := make([]string, height)
+	copy(out, under)
+	boxWidth := line.Width(box[0])
+	left, top := max(0, (width-boxWidth)/2), max(0, (height-len(box))/2)
+	for i, text := range box {
+		if top+i >= height {
+			break
+		}
+		base := line.Fit(out[top+i], width)
+		out[top+i] = ansi.Truncate(base, left, "") + text + ansi.TruncateLeft(base, left+boxWidth, "")
+	}
+	return out
+}
