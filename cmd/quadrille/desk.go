@@ -1,0 +1,102 @@
+package main
+
+import (
+	"crypto/rand"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/oklog/ulid/v2"
+	"github.com/spf13/cobra"
+
+	"club/quadrille/session"
+	"club/quadrille/store"
+	"club/quadrille/tui"
+	"club/quadrille/tui/theme"
+)
+
+// path is the data file: the one named with --data, else QUADRILLE_DATA, else the default.
+func (o *options) path() (string, error) {
+	if o.data != "" {
+		return o.data, nil
+	}
+	if env := os.Getenv("QUADRILLE_DATA"); env != "" {
+		return env, nil
+	}
+	return store.DefaultPath()
+}
+
+// runDesk opens the desk on the club's data file.
+func runDesk(cmd *cobra.Command, o *options) error {
+	if err := needTerminal(); err != nil {
+		return err
+	}
+	path, err := o.path()
+	if err != nil {
+		return err
+	}
+	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
+	if err != nil {
+		return err
+	}
+	desk, err := session.NewDesk(kept, time.Now, newPersonID)
+	if err != nil {
+		return errors.Join(err, kept.Close())
+	}
+	err = showDesk(cmd, desk)
+	if err := errors.Join(err, kept.Close()); err != nil {
+		return err
+	}
+	note(cmd, "everything is saved in %s", path)
+	return nil
+}
+
+// showDesk runs the screens until they are quit and waits for the write in flight.
+func showDesk(cmd *cobra.Command, desk *session.Desk) error {
+	err := tui.Run(desk, tui.Options{
+		Theme:    theme.New(cmd.OutOrStdout()),
+		ReadFile: readRosterFile,
+		NewSeed:  newSeed,
+	}, cmd.InOrStdin(), cmd.OutOrStdout())
+	desk.Wait()
+	return err
+}
+
+// needTerminal refuses to draw screens where nobody could see them.
+func needTerminal() error {
+	if os.Getenv("TERM") == "dumb" || !term.IsTerminal(os.Stdin.Fd()) || !term.IsTerminal(os.Stdout.Fd()) {
+		return errors.New("the desk needs a terminal; quadrille --help lists the commands that do without one")
+	}
+	return nil
+}
+
+// maxRoster is the largest file that is read as a roster, in bytes.
+const maxRoster = 4 << 20
+
+func readRosterFile(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() || info.Size() > maxRoster {
+		return nil, fmt.Errorf("%s is no roster: a CSV file of at most %d MiB is needed", path, maxRoster>>20)
+	}
+	return os.ReadFile(path)
+}
+
+// newPersonID makes an identity that no other laptop makes.
+func newPersonID() session.PersonID {
+	return session.PersonID(ulid.MustNew(ulid.Now(), rand.Reader).String())
+}
+
+// newSeed makes a seed for the draws of a night.
+func newSeed() uint64 {
+	var b [8]byte
+	if _, err := rand.Read(b[:]); err != nil {
+		return uint64(time.Now().UnixNano())
+	}
+	return binary.LittleEndian.Uint64(b[:]) >> 12 // readable when printed, and exact in JSON
+}
