@@ -1,0 +1,55 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"club/quadrille/cmd/quadrille/rotation"
+	"club/quadrille/scheduler"
+)
+
+// newAudit builds the command that judges a rotation.
+func newAudit() *cobra.Command {
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:   "audit FILE",
+		Short: "Judge any rotation: valid or not, and how fair",
+		Long: `Judges a rotation in the form that "quadrille plan --json" prints, wherever it was made, and
+prints its fairness certificate. An invalid rotation is refused: each fault is named with its
+round, court and person. FILE is - for the standard input.`,
+		Example: `  quadrille audit rotation.json
+  quadrille plan --players 18 --courts 4 --rounds 9 --json | quadrille audit - --json`,
+		Args: takes(1, 1, "one FILE"),
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print the certificate as JSON")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		in, err := openInput(cmd, args[0])
+		if err != nil {
+			return err
+		}
+		defer in.Close()
+		doc, err := rotation.Read(in)
+		if err != nil {
+			return err
+		}
+		p, rounds, err := doc.Problem()
+		if err != nil {
+			return fmt.Errorf("invalid rotation: %w", err)
+		}
+		if faults := scheduler.Audit(p, rounds); len(faults) > 0 {
+			for _, f := range faults[:len(faults)-1] {
+				note(cmd, "%s", f.Text)
+			}
+			return fmt.Errorf("%s\nquadrille: %s: not a valid rotation", faults[len(faults)-1].Text, counted(len(faults), "fault", "faults"))
+		}
+		certificate := scheduler.Certify(p, rounds)
+		if asJSON {
+			return printJSON(cmd.OutOrStdout(), certificate)
+		}
+		fmt.Fprintf(cmd.OutOrStdout(), "A valid rotation: %s, %s, %s, %s.\n\n", doc.Format, counted(len(p.People), "person", "people"),
+			counted(len(p.Courts), "court", "courts"), counted(len(rounds), "round", "rounds"))
+		return printCertificate(cmd.OutOrStdout(), certificate)
+	}
+	return cmd
+}

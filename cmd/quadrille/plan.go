@@ -1,0 +1,148 @@
+package main
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"club/quadrille/cmd/quadrille/rotation"
+	"club/quadrille/cmd/quadrille/sheet"
+	"club/quadrille/scheduler"
+)
+
+// newPlan builds the command that makes a rotation.
+func newPlan() *cobra.Command {
+	var ask rotation.Request
+	var roster string
+	var asJSON, asCSV bool
+	cmd := &cobra.Command{
+		Use:   "plan (--players N | --roster FILE) --courts C --rounds R",
+		Short: "Make a rotation, with its fairness certificate",
+		Long: `Makes a rotation and proves how fair it is. The certificate gives each measure beside the
+least that any rotation could reach; where the gap is 0 the rotation is the best there is.
+
+A roster is CSV with the header name,group,level,arrive,leave,partner_with,keep_apart; only
+name is required. arrive is the first round that somebody plays and leave the last, or both
+are times of day, which then need --start and --slot.`,
+		Example: `  quadrille plan --players 16 --courts 4 --rounds 5
+  quadrille plan --roster people.csv --courts 4 --rounds 8 --start 19:00 --slot 15
+  quadrille plan --players 12 --courts 3 --rounds 11 --format pairs --json`,
+		Args: nothing,
+	}
+	flags := cmd.Flags()
+	flags.IntVar(&ask.Players, "players", 0, "plan for `N` people, called P01, P02 and so on")
+	flags.StringVar(&roster, "roster", "", "plan for the people of this CSV `file` (- for the standard input)")
+	flags.IntVar(&ask.Courts, "courts", 0, "courts to play on")
+	flags.IntVar(&ask.Rounds, "rounds", 0, "rounds to plan")
+	flags.Var(choice[scheduler.Format]{&ask.Format, scheduler.ParseFormat, "rotating|mixed|pairs"}, "format", "how teams are made")
+	flags.StringVar(&ask.Start, "start", "", "when round 1 is called, for rosters with times of day (`19:00`)")
+	flags.IntVar(&ask.Slot, "slot", 15, "`minutes` from one round to the next, for rosters with times of day")
+	flags.Uint64Var(&ask.Seed, "seed", 1, "equal seeds give equal rotations")
+	flags.BoolVar(&asJSON, "json", false, "print the rotation as JSON")
+	flags.BoolVar(&asCSV, "csv", false, "print the rotation as CSV, a game a line")
+	cmd.MarkFlagsMutuallyExclusive("json", "csv")
+	cmd.MarkFlagsMutuallyExclusive("players", "roster")
+	cmd.MarkFlagsOneRequired("players", "roster")
+	requireFlags(cmd, "courts", "rounds")
+	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
+		if roster != "" {
+			entries, err := readRoster(cmd, roster)
+			if err != nil {
+				return err
+			}
+			ask.Roster = entries
+		}
+		p, err := ask.Problem()
+		if err != nil {
+			return err
+		}
+		for _, w := range scheduler.Warnings(p) {
+			note(cmd, "%s", w)
+		}
+		rounds, err := scheduler.Plan(cmd.Context(), p, scheduler.Budget{})
+		if err != nil {
+			return err
+		}
+		doc := rotation.New(p, rounds)
+		switch out := cmd.OutOrStdout(); {
+		case asJSON:
+			return printJSON(out, doc)
+		case asCSV:
+			return writeRotation(out, doc)
+		default:
+			return printRotation(out, doc)
+		}
+	}
+	return cmd
+}
+
+// printRotation writes a rotation for people: a paragraph a round, then the certificate.
+func printRotation(w io.Writer, d rotation.Document) error {
+	var out strings.Builder
+	for _, r := range d.Rounds {
+		fmt.Fprintf(&out, "Round %d\n", r.Round)
+		pieces := make([]string, 0, len(r.Games))
+		for _, g := range r.Games {
+			pieces = append(pieces, fmt.Sprintf("%s: %s v %s", g.Court, pair(g.A), pair(g.B)))
+		}
+		out.WriteString(flow(pieces, 2, 4) + "\n")
+		if len(r.Out) > 0 {
+			out.WriteString(flow(append([]string{"out:"}, commas(r.Out)...), 2, 1) + "\n")
+		}
+	}
+	out.WriteByte('\n')
+	if _, err := io.WriteString(w, out.String()); err != nil {
+		return err
+	}
+	return printCertificate(w, d.Certificate)
+}
+
+// pair names a team, short enough for two teams and a court on one line.
+func pair(names []string) string {
+	const most = 34
+	text := strings.Join(names, " & ")
+	if len(names) == 2 && width(text) > most {
+		return cut(names[0], (most-3)/2) + " & " + cut(names[1], (most-3)/2)
+	}
+	return cut(text, most)
+}
+
+// commas puts a comma behind every name but the last.
+func commas(names []string) []string {
+	out := make([]string, len(names))
+	for i, name := range names {
+		out[i] = name
+		if i < len(names)-1 {
+			out[i] += ","
+		}
+	}
+	return out
+}
+
+// writeRotation writes a rotation for a spreadsheet. Who sits out stands beside the first game of
+// the round.
+func writeRotation(w io.Writer, d rotation.Document) error {
+	out := csv.NewWriter(w)
+	_ = out.Write([]string{"round", "court", "a1", "a2", "b1", "b2", "out"}) // Error tells of failed writes
+	for _, r := range d.Rounds {
+		for i, g := range r.Games {
+			row := []string{strconv.Itoa(r.Round), sheet.Text(g.Court), "", "", "", "", ""}
+			for j, name := range g.A {
+				row[2+j] = sheet.Text(name)
+			}
+			for j, name := range g.B {
+				row[4+j] = sheet.Text(name)
+			}
+			if i == 0 {
+				row[6] = sheet.Text(strings.Join(r.Out, "; "))
+			}
+			_ = out.Write(row)
+		}
+	}
+	out.Flush()
+	return out.Error()
+}

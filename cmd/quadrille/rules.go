@@ -1,0 +1,20 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"club/quadrille/scoring"
+)
+
+// rulesFlags adds the flags that say how a game is scored and gives the rules that they set.
+func rulesFlags(cmd *cobra.Command) *scoring.Rules {
+	r := &scoring.Rules{}
+	flags := cmd.Flags()
+	flags.Var(choice[scoring.Scoring]{&r.Scoring, scoring.ParseScoring, "side-out|rally"}, "scoring", "who may score")
+	flags.IntVar(&r.To, "to", 11, "points that win a game")
+	flags.IntVar(&r.WinBy, "win-by", 2, "lead that it takes")
+	flags.IntVar(&r.Cap, "cap", 0, "points that win with any lead (0 for no cap)")
+	flags.BoolVar(&r.WinOnServe, "win-on-serve", false, "rally scoring: the last point must be won on serve")
+	flags.BoolVar(&r.Singles, "singles", false, "one against one")
+	return r
+}
