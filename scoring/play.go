@@ -60,9 +60,8 @@ func (s *State) wins(side Side) bool {
 
 // over reports whether score ends a game that side just scored in.
 func (r *Rules) over(score Score, side Side) bool {
-	own, other := score.A, score.B
-	if side == B {
-		own, other = other, own
+	if side == A {
+		return r.final(score.A, score.B)
 	}
-	return own >= r.To && own-other >= r.WinBy || r.Cap > 0 && own >= r.Cap
+	return r.final(score.B, score.A)
 }

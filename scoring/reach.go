@@ -8,36 +8,26 @@ package scoring
 
 // ends reports whether a game can be played to an end at a-b.
 func (r *Rules) ends(a, b int) bool {
-	if !possible(a, b) {
-		return false
+	switch {
+	case a > b:
+		return r.final(a, b) && r.passes(a-1, b)
+	case b > a:
+		return r.final(b, a) && r.passes(a, b-1)
 	}
-	winner, loser, startWinner, startLoser := a, b, r.StartA, r.StartB
-	if b > a {
-		if !possible(a, b) {
-			return false
-		}
-		winner, loser, startWinner, startLoser = b, a, r.StartB, r.StartA
-	}
-	if winner <= startWinner || loser < startLoser || !r.final(winner, loser) {
-		return false
-	}
-	return !r.final(winner-1, loser)
+	return false
 }
 
-// final reports whether a side with own points has won against one with fewer.
+// final reports whether a side with own points has won against one with other points.
 func (r *Rules) final(own, other int) bool {
 	return own >= r.To && own-other >= r.WinBy || r.Cap > 0 && own >= r.Cap
 }
 
-// passes reports whether a game can stand at a-b and go on. Beyond the target less the lead a score is
-// only reached with the sides close together, for a side further ahead would have won before.
+// passes reports whether a game can stand at a-b and go on. From the target on that takes a lead of 2 to
+// win and the sides to be closer than that: a side further ahead would have won before.
 func (r *Rules) passes(a, b int) bool {
 	if !possible(a, b) || a < r.StartA || b < r.StartB {
 		return false
 	}
 	high, low := max(a, b), min(a, b)
-	if r.final(high, low) {
-		return false
-	}
-	return high < r.To || high-low < r.WinBy
+	return !r.final(high, low) && (high < r.To || r.WinBy > 1 && high-low < r.WinBy)
 }

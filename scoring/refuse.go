@@ -64,41 +64,52 @@ func (r *Rules) refuseStopped(a, b int, how How) error {
 	return r.refuse(a, b)
 }
 
-// Nearest lists the final scores nearest to a-b that a game under r can be played to, at most three: first
-// those that differ by the fewest points, of these first those that leave the winner as typed, then
-// the one with the higher sum.
+// Nearest lists the final scores nearest to a-b that a game under r can be played to: those that differ
+// from it by the fewest points, at most three, first those that leave the winner as typed and of these
+// the ones with more points.
 func (r Rules) Nearest(a, b int) []Score {
 	a, b = min(max(a, 0), maxPoints), min(max(b, 0), maxPoints)
+	var best []Score
+	distance := 2 * maxPoints
+	for _, s := range r.finalsTo(max(a, b, r.To) + r.WinBy) {
+		d := abs(s.A-a) + abs(s.B-b)
+		if d < distance {
+			best, distance = best[:0], d
+		}
+		if d == distance {
+			best = append(best, s)
+		}
+	}
+	slices.SortStableFunc(best, func(x, y Score) int {
+		if asTyped := (x.A > x.B) == (a > b); asTyped != ((y.A > y.B) == (a > b)) {
+			if asTyped {
+				return -1
+			}
+			return 1
+		}
+		return (y.A + y.B) - (x.A + x.B)
+	})
+	return best[:min(near, len(best))]
+}
+
+// finalsTo lists the final scores in which nobody has more than limit points: those at the target, and
+// beyond it those one lead apart.
+func (r Rules) finalsTo(limit int) []Score {
 	var out []Score
-	add := func(s Score) {
-		if r.ends(s.A, s.B) {
-			out = append(out, s)
+	for win := r.To; win <= limit && (r.Cap == 0 || win <= r.Cap); win++ {
+		from := 0
+		if win > r.To {
+			from = win - r.WinBy
+		}
+		for lose := max(from, 0); lose < win; lose++ {
+			for _, s := range []Score{{win, lose}, {lose, win}} {
+				if r.ends(s.A, s.B) {
+					out = append(out, s)
+				}
+			}
 		}
 	}
-	// Beyond the target every final score is one lead apart, so the nearest ones lie at the target, at
-	// the cap or along the two diagonals beside the typed score.
-	for lose := range r.To {
-		add(Score{r.To, lose})
-		add(Score{lose, r.To})
-	}
-	for win := r.To + 1; win <= max(a, b, r.To)+r.WinBy && (r.Cap == 0 || win <= r.Cap); win++ {
-		for lead := 1; lead <= r.WinBy; lead++ {
-			add(Score{win, win - lead})
-			add(Score{win - lead, win})
-		}
-	}
-	far := func(s Score) int {
-		d := 4 * (abs(s.A-a) + abs(s.B-b))
-		if (s.A > s.B) != (a > b) {
-			d += 2
-		}
-		if s.A+s.B < a+b {
-			d++
-		}
-		return d
-	}
-	slices.SortStableFunc(out, func(x, y Score) int { return far(x) - far(y) })
-	return out[:min(near, len(out))]
+	return out
 }
 
 func abs(n int) int { return max(n, -n) }

@@ -34,15 +34,15 @@ func (s State) whyStart(n Names) string {
 		return fmt.Sprintf("The team that starts a game has only one server, who is called the second: %s serves from the %s box.",
 			n.Player(s.Server), s.Box)
 	}
-	return fmt.Sprintf("%s serves first, from the %s box because %s.", n.Player(s.Server), s.Box, s.parity("the own score is"))
+	return fmt.Sprintf("%s serves first, from the %s box because %s.", n.Player(s.Server), s.Box, s.parity("the server's score is"))
 }
 
 func (s State) whyPoint(n Names) string {
 	if s.rules.Singles {
-		return fmt.Sprintf("%s won the rally on the own serve: a point, and the next serve is from the %s box because %s.",
-			n.Player(s.Server), s.Box, s.parity("the own score is now"))
+		return fmt.Sprintf("%s won the rally while serving: a point, and the next serve is from the %s box because %s.",
+			n.Player(s.Server), s.Box, s.parity("the server's score is now"))
 	}
-	return fmt.Sprintf("%s won the rally on the own serve: a point, the partners change boxes, and %s serves on from the %s box.",
+	return fmt.Sprintf("%s won the rally while serving: a point, the partners change boxes, and %s serves on from the %s box.",
 		n.Team(s, s.Serving), n.Player(s.Server), s.Box)
 }
 
@@ -51,7 +51,7 @@ func (s State) whySideOut(n Names) string {
 	loser, server := n.Team(s, s.last.server.Side), n.Player(s.Server)
 	switch {
 	case s.rules.Singles:
-		return fmt.Sprintf("%s lost the rally on the own serve, so it is a side out with no point: %s serves, from the %s box because %s.",
+		return fmt.Sprintf("%s lost the rally while serving, so it is a side out with no point: %s serves, from the %s box because %s.",
 			loser, server, s.Box, s.parity("the server's score is"))
 	case s.last.opening:
 		return fmt.Sprintf("%s lost the rally, and the team that starts a game has only one server, so it is a side out: %s, in the right box, serves first.",
@@ -68,8 +68,11 @@ func (s State) whyTaken(n Names) string {
 		return fmt.Sprintf("%s won the rally, but the last point must be won on serve: no point, only the serve, and %s serves from the %s box.",
 			winner, server, s.Box)
 	}
-	return fmt.Sprintf("%s won the rally: a point and the serve, and %s serves from the %s box because %s.",
-		winner, server, s.Box, s.parity("the own score is now"))
+	if s.rules.Singles {
+		return fmt.Sprintf("%s won the rally: a point and the serve, from the %s box because %s.",
+			winner, s.Box, s.parity("the new score is"))
+	}
+	return fmt.Sprintf("%s won the rally: a point and the serve, and %s, who now stands in the right box, serves.", winner, server)
 }
 
 func (s State) whyGame(n Names) string {
@@ -90,7 +93,7 @@ func (s State) whyPenalty(n Names) string {
 	if s.Done {
 		return fmt.Sprintf("A technical foul of %s changed the score, and that ends the game.", fouler)
 	}
-	return fmt.Sprintf("A technical foul of %s changed the score: everybody moves to the box of the own score, and %s serves on from the %s box.",
+	return fmt.Sprintf("A technical foul of %s changed the score: everybody moves to the box that the score asks for, and %s serves on from the %s box.",
 		fouler, n.Player(s.Server), s.Box)
 }
 
