@@ -131,8 +131,8 @@ func (c *caller) printLine(s scoring.State) error {
 // called is a state as `call --json` prints it. Its form is fixed.
 type called struct {
 	Rally    int           `json:"rally"`
-	Won      *scoring.Side `json:"won"` // null before the first rally
-	Call     string        `json:"call"`          // "" once the game is over
+	Won      *scoring.Side `json:"won"`  // null before the first rally
+	Call     string        `json:"call"` // "" once the game is over
 	Serving  scoring.Side  `json:"serving"`
 	Server   string        `json:"server"`
 	Number   int           `json:"number"` // 0 where the call has two numbers

@@ -1,9 +1,12 @@
 package main
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // choice is a flag whose value is one of a few words, read by the parser of their type.
-type choice[T fmt.Stringer] struct {
+type choice[T any] struct {
 	value *T
 	parse func(string) (T, error)
 	words string
@@ -14,12 +17,15 @@ func (c choice[T]) String() string {
 	if c.value == nil {
 		return ""
 	}
-	return (*c.value).String()
+	return strings.ToLower(fmt.Sprint(*c.value))
 }
 
 // Set reads a word.
-func (c choice[T]) Set(text string) (err error) {
-	*c.value, err = c.parse(text)
+func (c choice[T]) Set(text string) error {
+	v, err := c.parse(text)
+	if err == nil {
+		*c.value = v
+	}
 	return err
 }
 

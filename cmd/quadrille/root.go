@@ -31,7 +31,7 @@ Without a command it opens the desk on the club's data file.`,
 	root.SetVersionTemplate("quadrille {{.Version}}\n")
 	root.PersistentFlags().StringVar(&opts.data, "data", "", "data `file` of the club (default: $QUADRILLE_DATA, else in the user's data folder)")
 	root.AddCommand(
-		newDemo(), newPlan(), newAudit(), newCall(),
+		newDemo(), newPlan(), newAudit(), newCall(), newSimulate(opts),
 	)
 	refusing(root)
 	return root
