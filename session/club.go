@@ -53,8 +53,8 @@ func (c *Club) OpenNight() *Night {
 // clone copies what an event may change: the list of people and the newest night. Nights before
 // it are closed for good and shared.
 func (c *Club) clone() *Club {
-	people := make([]Person, len(c.People))
-	for i, p := range c.People {
+	people := slices.Clone(c.People)
+	for i, p := range people {
 		people[i] = p.clone()
 	}
 	nights := slices.Clone(c.Nights)

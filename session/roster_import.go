@@ -30,9 +30,9 @@ func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
 		due, leaves := n.moment(e.Arrive, env, 0), n.moment(e.Leave, env, 1)
 		here := n.contains(id, Here, Resting)
 		switch {
-		case !here:
+		case !here && !n.expects(id, due, leaves):
 			events = append(events, PersonExpected{id, due, leaves})
-		case !leaves.IsZero() && !n.Attending(id).Leaves.Equal(leaves):
+		case here && !leaves.IsZero() && !n.Attending(id).Leaves.Equal(leaves):
 			events = append(events, PersonExpected{id, n.Attending(id).Due, leaves})
 		}
 		if c.Arrived && !here && !due.After(env.Now) {
@@ -43,6 +43,12 @@ func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
 		return nil, fmt.Errorf("everybody on this roster is known and expected already")
 	}
 	return callFree(l, events, env, orNext(nil))
+}
+
+// expects tells whether somebody is announced already with these times.
+func (n *Night) expects(id PersonID, due, leaves time.Time) bool {
+	a := n.Attending(id)
+	return a != nil && a.State == Expected && a.Due.Equal(due) && a.Leaves.Equal(leaves)
 }
 
 // people matches the roster with the club: the person of each entry, and the events that make

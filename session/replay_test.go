@@ -1,0 +1,139 @@
+package session
+
+import (
+	"errors"
+	"fmt"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"club/quadrille/scoring"
+)
+
+// drawCommand draws any command about what the night has, and sometimes about what it has not.
+func drawCommand(t *rapid.T, l *Ledger) Command {
+	person := PersonID(fmt.Sprintf("p%03d", rapid.IntRange(1, len(l.Club().People)+1).Draw(t, "person")))
+	other := PersonID(fmt.Sprintf("p%03d", rapid.IntRange(1, len(l.Club().People)+1).Draw(t, "other")))
+	games := 1
+	if n := l.Night(); n != nil {
+		games = len(n.Games) + 1
+	}
+	game := GameID(rapid.IntRange(max(1, games-4), games).Draw(t, "game"))
+	court := CourtID(fmt.Sprint(rapid.IntRange(1, 4).Draw(t, "court")))
+	rules := DefaultSettings(1).Scoring
+	score, err := rules.Final(11, rapid.IntRange(0, 9).Draw(t, "points"), scoring.Played)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rally := scoring.Rally{Won: rapid.SampledFrom([]scoring.Side{scoring.A, scoring.B}).Draw(t, "won")}
+	settings := DefaultSettings(9)
+	settings.Flow = rapid.SampledFrom([]Flow{Rounds, Rolling}).Draw(t, "flow")
+	settings.Rounds = 3 // short plans keep the property quick
+	return rapid.SampledFrom([]Command{
+		OpenNight{Settings: settings, Courts: 2}, AddGuest{Name: fmt.Sprintf("Guest %d", len(l.Club().People))}, AddGuest{Name: fmt.Sprintf("Guest %d", len(l.Club().People))},
+		CheckIn{person}, Rest{person}, Leave{person}, Expect{Person: person}, CallRound{}, CallRound{}, BeginPlay{}, CallGame{court},
+		Replace{game, person, other}, ScoreRally{game, rally}, ScoreRally{game, rally}, UndoRally{game}, FinishGame{Game: game, Final: score}, FinishGame{Game: game, Final: score},
+		CorrectScore{game, score}, OpenCourt{}, CloseCourt{court}, HoldPlay{"heat"}, ResumePlay{}, ChangeSettings{settings},
+		Undo{}, Undo{}, Redo{}, UndoAction{uint64(rapid.IntRange(1, int(l.Last())+1).Draw(t, "action"))}, CloseNight{},
+	}).Draw(t, "command")
+}
+
+// Any sequence of commands leaves a log whose replay gives the same state, byte for byte, after
+// every step; and a refusal writes nothing.
+func TestReplayGivesTheSameState(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		d, log, clock := newTestDesk(t)
+		s := DefaultSettings(3)
+		s.Rounds = 3
+		must(t, d, OpenNight{Settings: s, Courts: 2})
+		for i := range rapid.IntRange(0, 9).Draw(rt, "people") {
+			must(t, d, AddGuest{Name: fmt.Sprintf("Early %d", i)})
+		}
+		for range rapid.IntRange(1, 40).Draw(rt, "steps") {
+			clock.now = clock.now.Add(time.Duration(rapid.IntRange(-5, 90).Draw(rt, "seconds")) * time.Second)
+			before := log.Last()
+			_, err := d.Do(drawCommand(rt, d.Ledger()))
+			if err != nil && log.Last() != before {
+				rt.Fatalf("refused with %v and still wrote", err)
+			}
+			var keep *KeepError
+			if errors.As(err, &keep) {
+				rt.Fatal(err)
+			}
+			checkReplay(t, d, log)
+			checkNight(rt, d.Ledger())
+		}
+	})
+}
+
+// checkNight looks for states that a night can never be in.
+func checkNight(t *rapid.T, l *Ledger) {
+	n := l.Night()
+	if n == nil {
+		return
+	}
+	on := map[PersonID]CourtID{}
+	for _, c := range n.Courts {
+		g := n.Game(c.Game)
+		if g == nil {
+			continue
+		}
+		if !g.Running() || g.Court != c.ID {
+			t.Fatalf("court %s holds game %d of court %s", c.ID, g.ID, g.Court)
+		}
+		for _, id := range g.Players() {
+			if at, twice := on[id]; twice {
+				t.Fatalf("%s plays on courts %s and %s", id, at, c.ID)
+			}
+			on[id] = c.ID
+		}
+	}
+	for i := range n.Games {
+		if g := &n.Games[i]; g.Running() && n.GameOn(g.Court) != g {
+			t.Fatalf("game %d goes on and is on no court", g.ID)
+		}
+	}
+}
+
+// Refolding after an append that failed takes what the log really holds.
+func TestFailedAppendIsReadAgain(t *testing.T) {
+	d, log, _ := newTestDesk(t)
+	withPeople(t, d, 1, 3, Rounds)
+	bad := &faultyLog{MemoryLog: log, fail: true, keep: true}
+	d.log = bad
+	var keep *KeepError
+	if _, err := d.Do(AddGuest{Name: "Lost or not"}); !errors.As(err, &keep) {
+		t.Fatalf("got %v, want a KeepError", err)
+	}
+	if d.Ledger().Night().Count(Here) != 3 {
+		t.Fatal("what was not acknowledged is shown")
+	}
+	bad.fail = false
+	if _, err := d.Do(AddGuest{Name: "Lost or not"}); err == nil {
+		t.Fatal("it had been written after all, and was taken twice")
+	}
+	must(t, d, AddGuest{Name: "Fifth"})
+	if d.Ledger().Night().Count(Here) != 5 {
+		t.Fatalf("%d here after the log was read again, want 5", d.Ledger().Night().Count(Here))
+	}
+	checkReplay(t, d, log)
+}
+
+// faultyLog fails appends, and may have kept the records all the same, as disks do.
+type faultyLog struct {
+	*MemoryLog
+	fail, keep bool
+}
+
+func (f *faultyLog) Append(recs []Record) error {
+	if !f.fail {
+		return f.MemoryLog.Append(recs)
+	}
+	if f.keep {
+		if err := f.MemoryLog.Append(recs); err != nil {
+			return err
+		}
+	}
+	return errors.New("no space left on device")
+}
