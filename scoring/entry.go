@@ -7,21 +7,21 @@ type Kind uint8
 
 // The kinds of entries. The comment tells which fields of the entry they use beside the note.
 const (
-	RallyWon         Kind = iota + 1 // Rally
-	RallyReplayed                    // none: the rally did not count
-	RallyInserted                    // Rally, At: it was forgotten, and is played before the rally now number At
-	RallyRemoved                     // At: it never counted
-	RallyChanged                     // Rally, At: it was noted wrongly
-	SetRight                         // Setting: the state stands as told, whatever the rallies say
-	TechnicalFoul                    // Side: whose foul
-	TimeOut                          // Side
-	MedicalTimeOut                   // Side
-	RefereeTimeOut                   // none: water on court, blood, heat; charged to nobody
-	EndsChanged                      // none
-	SideRetired                      // Side: who gives up
-	SideAbsent                       // Side, Waited, Grace: who did not come
-	TimeUp                           // none: the time limit stops play
-	Remark                           // none: a wrong server or box that was put right, a dispute
+	RallyWon       Kind = iota + 1 // Rally
+	RallyReplayed                  // none: the rally did not count
+	RallyInserted                  // Rally, At: it was forgotten, and is played before the rally now number At
+	RallyRemoved                   // At: it never counted
+	RallyChanged                   // Rally, At: it was noted wrongly
+	SetRight                       // Setting: the state stands as told, whatever the rallies say
+	TechnicalFoul                  // Side: whose foul
+	TimeOut                        // Side
+	MedicalTimeOut                 // Side
+	RefereeTimeOut                 // none: water on court, blood, heat; charged to nobody
+	EndsChanged                    // none
+	SideRetired                    // Side: who gives up
+	SideAbsent                     // Side, Waited, Grace: who did not come
+	TimeUp                         // none: the time limit stops play
+	Remark                         // none: a wrong server or box that was put right, a dispute
 )
 
 var kindNames = [...]string{

@@ -1,0 +1,25 @@
+package pace
+
+import "slices"
+
+// Wait is the minutes until a group of players gets a court, within which it gets it with about chance q. The
+// courts that play have run for the given minutes; ahead is how many groups go on court before this
+// one, and change the minutes from the end of a game to the start of the next on the same court.
+//
+// Each court is taken to be late or early by the same share q, which is exact for a single game and
+// careful for several: use 0.5 for the answer, 0.2 and 0.8 for "between".
+func (c Clock) Wait(running []float64, ahead int, change, q float64) float64 {
+	if len(running) == 0 {
+		return 0
+	}
+	free := make([]float64, len(running))
+	for i, elapsed := range running {
+		free[i] = c.Remaining(elapsed, q) + change
+	}
+	game := c.Quantile(q) + change
+	for range ahead {
+		first := slices.Index(free, slices.Min(free))
+		free[first] += game
+	}
+	return slices.Min(free)
+}
