@@ -15,8 +15,9 @@ var (
 	logBucket  = []byte("log")
 )
 
-// ensure makes an empty data file at path, and its folder, unless one is there. It never touches
-// a file that exists: the new one is made whole beside it, flushed, and only then given its name.
+// ensure makes an empty data file at path, and its folder, unless one is there. The new file is
+// made whole beside it, flushed, and only then given its name: bbolt's files do not survive a
+// power cut while they are being made. Should another process be quicker, its file is as good.
 func ensure(path, createdBy string) error {
 	if _, err := os.Lstat(path); err == nil || !errors.Is(err, fs.ErrNotExist) {
 		return err
@@ -29,7 +30,7 @@ func ensure(path, createdBy string) error {
 		return err
 	}
 	defer os.Remove(fresh)
-	if err := linkNew(fresh, path); err != nil {
+	if err := linkNew(fresh, path); err != nil && !errors.Is(err, fs.ErrExist) {
 		return err
 	}
 	return syncDir(filepath.Dir(path))
@@ -70,16 +71,16 @@ func initialise(name string, head Head) error {
 	return errors.Join(err, db.Close())
 }
 
-// linkNew gives a finished file its name unless that name is taken, which is no error: the file
-// that took it is as good. Where the disk knows no links (FAT, some network disks), a plain rename
-// has to do, with a gap of microseconds in which two first starts at once could meet.
+// linkNew gives a finished file its name. The error is fs.ErrExist if that name is taken. Where
+// the disk knows no links (FAT, some network disks), a plain rename has to do, with a gap of
+// microseconds in which two first starts at once could meet.
 func linkNew(from, to string) error {
 	err := os.Link(from, to)
 	if err == nil || errors.Is(err, fs.ErrExist) {
-		return nil
+		return err
 	}
-	if _, statErr := os.Lstat(to); statErr == nil {
-		return nil
+	if _, err := os.Lstat(to); err == nil {
+		return fs.ErrExist
 	}
 	return os.Rename(from, to)
 }

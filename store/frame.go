@@ -54,6 +54,7 @@ type frame struct {
 	before uint32 // checksum of the record before
 	more   uint32 // records of the same Append that follow
 	sum    uint32 // checksum of this record
+	lost   bool   // stands for a record that was not found; never set by decodeFrame
 }
 
 var (

@@ -22,6 +22,9 @@ func tryLock(f *os.File) (bool, error) {
 // handOver prepares a locked file for bbolt.
 func handOver(*os.File) error { return nil }
 
+// unlock gives a lock back that closing the file would not: a mapping may still keep it open.
+func unlock(f *os.File) { syscall.Flock(int(f.Fd()), syscall.LOCK_UN) }
+
 // alive tells whether a process of this number runs.
 func alive(pid int) bool {
 	err := syscall.Kill(pid, 0)

@@ -30,6 +30,9 @@ func handOver(f *os.File) error {
 	return windows.UnlockFileEx(windows.Handle(f.Fd()), 0, 1, 0, bboltByte())
 }
 
+// unlock gives a lock back that closing the file would not: a mapping may still keep it open.
+func unlock(f *os.File) { windows.UnlockFileEx(windows.Handle(f.Fd()), 0, 1, 0, bboltByte()) }
+
 // alive tells whether a process of this number runs.
 func alive(pid int) bool {
 	p, err := os.FindProcess(pid)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	bolt "go.etcd.io/bbolt"
+	berrors "go.etcd.io/bbolt/errors"
 )
 
 // Open opens the data file at path for this process alone, and makes it (mode 0600, its folder
@@ -29,44 +30,46 @@ func Open(path string, opts ...Option) (*Store, error) {
 // open locks, verifies and maps the file. It is called with s.mu held, or before anybody else
 // knows s.
 func (s *Store) open() error {
-	var v verdict
-	bo := boltOptions()
-	bo.OpenFile = func(name string, _ int, _ os.FileMode) (*os.File, error) {
-		f, err := lockFile(name, s.patience)
-		if err != nil {
-			return nil, err
-		}
-		leaveNote(s.path)
-		if v, err = verifyFile(f, name); err != nil {
-			clearNote(s.path)
-			f.Close()
-			return nil, err
-		}
-		return f, handOver(f)
-	}
-	db, err := openBolt(s.path, bo)
+	f, err := lockFile(s.path, s.patience)
 	if err != nil {
 		return err
 	}
-	s.db, s.head, s.sum = db, v.head, v.sum
-	s.last.Store(v.last)
-	s.unsure = false
+	return s.take(f)
+}
+
+// take verifies and maps a file that is locked. It owns f, also when it fails.
+func (s *Store) take(f *os.File) error {
+	leaveNote(s.path)
+	found, err := inspectSound(f, s.path)
+	if err != nil {
+		clearNote(s.path)
+		f.Close()
+		return err
+	}
+	if s.db, err = openBolt(s.path, f); err != nil {
+		return err
+	}
+	s.head, s.sum, s.notes, s.unsure = found.Head, found.sum, found.Notes, false
+	s.last.Store(found.Last)
 	return nil
 }
 
-// openBolt opens a file that was verified. What bbolt still finds to complain about is damage that
-// the verification does not know.
-func openBolt(path string, bo *bolt.Options) (db *bolt.DB, err error) {
-	fault := guard(func() error { db, err = bolt.Open(path, 0o600, bo); return nil })
+// openBolt hands a file that is locked and verified to bbolt. What bbolt still finds to complain
+// about is damage that the verification does not know.
+func openBolt(path string, f *os.File) (db *bolt.DB, err error) {
+	o := boltOptions()
+	o.OpenFile = func(string, int, os.FileMode) (*os.File, error) { return f, handOver(f) }
+	fault := guard(func() error { db, err = bolt.Open(path, 0o600, o); return nil })
 	switch {
 	case fault != nil:
-		return nil, &DamagedError{Path: path, Faults: []string{fault.Error()}}
-	case errors.Is(err, bolt.ErrTimeout):
-		return nil, &LockedError{Path: path, PID: holder(path)}
-	case err != nil && !ours(err):
+		unlock(f)
+		return nil, &DamagedError{path, []string{fault.Error()}}
+	case errors.Is(err, berrors.ErrTimeout):
+		return nil, &LockedError{path, holder(path)}
+	case err != nil:
 		return nil, &FileError{"opening", path, err}
 	}
-	return db, err
+	return db, nil
 }
 
 // ours tells whether err is one of this package's, made to be read by people.

@@ -1,9 +1,9 @@
 package store
 
 import (
-	"errors"
 	"fmt"
 	"iter"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -24,7 +24,8 @@ type Store struct {
 	db     *bolt.DB     // nil while the file is not open
 	head   Head
 	sum    uint32 // checksum of the newest durable record
-	unsure bool   // a write failed: the file may hold more than last says
+	notes  []string
+	unsure bool // a write failed: the file may hold more than last says
 	closed bool
 }
 
@@ -38,6 +39,14 @@ func (s *Store) Head() Head {
 	s.mu.RLock()
 	defer s.mu.RUnlock()
 	return s.head
+}
+
+// Notes are sentences about the file that the user should hear though nothing is lost: what was
+// found when it was opened. Most often there are none.
+func (s *Store) Notes() []string {
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	return slices.Clone(s.notes)
 }
 
 // UUID is the identity of the club's log.
@@ -62,55 +71,33 @@ func (s *Store) Append(recs []session.Record) error {
 	if len(recs) == 0 {
 		return nil
 	}
-	frames, err := s.follow(recs)
+	entries, sum, err := follow(s.last.Load(), s.sum, recs)
 	if err != nil {
 		return err
 	}
-	if err := s.write(frames); err != nil {
+	if err := s.write(entries); err != nil {
 		s.unsure = true
 		return &FileError{"writing", s.path, err}
 	}
-	newest := frames[len(frames)-1]
-	s.sum = newest.sum
-	s.last.Store(newest.Seq)
+	s.sum = sum
+	s.last.Store(recs[len(recs)-1].Seq)
 	return nil
 }
 
-// follow chains recs to the newest record.
-func (s *Store) follow(recs []session.Record) ([]frame, error) {
-	frames := make([]frame, len(recs))
-	next := s.last.Load() + 1
-	for i, r := range recs {
-		if r.Seq != next+uint64(i) {
-			return nil, fmt.Errorf("%w: record %d cannot follow record %d", session.ErrOutOfStep, r.Seq, next+uint64(i)-1)
-		}
-		frames[i] = frame{Record: r, more: uint32(len(recs) - 1 - i)}
-	}
-	return frames, nil
-}
-
-// write puts frames into the log and sets their checksums.
-func (s *Store) write(frames []frame) error {
+// write puts entries into the log in one transaction.
+func (s *Store) write(entries []entry) error {
 	return guard(func() error {
-		return s.db.Update(func(tx *bolt.Tx) error { return putFrames(tx, frames, s.sum) })
+		return s.db.Update(func(tx *bolt.Tx) error { return putAll(tx, entries) })
 	})
 }
 
-// putFrames adds frames that follow a record of checksum before.
-func putFrames(tx *bolt.Tx, frames []frame, before uint32) error {
+func putAll(tx *bolt.Tx, entries []entry) error {
 	log := tx.Bucket(logBucket)
 	log.FillPercent = 1 // keys only grow, so room left in a page would stay empty
-	for i := range frames {
-		f := &frames[i]
-		f.before = before
-		key, value, err := f.encode()
-		if err != nil {
+	for _, e := range entries {
+		if err := log.Put(e.key, e.frame); err != nil {
 			return err
 		}
-		if err := log.Put(key, value); err != nil {
-			return err
-		}
-		before = f.sum
 	}
 	return nil
 }
@@ -141,25 +128,27 @@ func (s *Store) Records(from uint64) iter.Seq2[session.Record, error] {
 	}
 }
 
-// batch reads some records from the one numbered from on, at least one unless there is an error.
 func (s *Store) batch(from, last uint64) ([]frame, error) {
-	const most = 512
 	s.mu.RLock()
 	defer s.mu.RUnlock()
 	if s.db == nil {
 		return nil, ErrClosed
 	}
+	return s.readSome(from, last)
+}
+
+// readSome reads some records from the one numbered from on, at least one unless there is an error.
+// It is called with s.mu held.
+func (s *Store) readSome(from, last uint64) ([]frame, error) {
+	const most = 512
 	var out []frame
 	err := guard(func() error {
 		return s.db.View(func(tx *bolt.Tx) error {
 			c := tx.Bucket(logBucket).Cursor()
 			for k, v := c.Seek(seqKey(from)); len(out) < most && from <= last; k, v = c.Next() {
 				f, err := decodeFrame(k, v)
-				if err == nil && f.Seq != from {
-					err = fmt.Errorf("record %d stands in its place", f.Seq)
-				}
-				if err != nil {
-					return &DamagedError{Path: s.path, Faults: []string{fmt.Sprintf("record %d: %v", from, err)}}
+				if err != nil || f.Seq != from {
+					return &DamagedError{s.path, []string{fmt.Sprintf("record %d was there and is no more", from)}}
 				}
 				out = append(out, f)
 				from++
@@ -167,6 +156,9 @@ func (s *Store) batch(from, last uint64) ([]frame, error) {
 			return nil
 		})
 	})
+	if err != nil && !ours(err) {
+		err = &FileError{"reading", s.path, err}
+	}
 	return out, err
 }
 
@@ -197,6 +189,10 @@ func (s *Store) letGo() error {
 		return nil
 	}
 	clearNote(s.path)
+	return s.closeFile()
+}
+
+func (s *Store) closeFile() error {
 	err := guard(s.db.Close)
 	s.db = nil
 	return err
@@ -207,7 +203,7 @@ func (s *Store) Close() error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.closed = true
-	if err := s.letGo(); err != nil && !errors.Is(err, ErrClosed) {
+	if err := s.letGo(); err != nil {
 		return &FileError{"closing", s.path, err}
 	}
 	return nil

@@ -1,0 +1,130 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"os"
+
+	"club/quadrille/store/pages"
+)
+
+// inspect reads all of a file and says what is in it and what is wrong. It calls each with every
+// sound record in its place. It writes nothing and maps nothing. The error is a [*NotOursError],
+// [*NewerError] or [*FileError]; damage is no error here.
+func inspect(f *os.File, path string, each func(frame)) (Report, error) {
+	info, err := f.Stat()
+	if err != nil {
+		return Report{}, &FileError{"reading", path, err}
+	}
+	in := &inspection{Report: Report{Path: path, Bytes: info.Size()}, each: each}
+	switch {
+	case info.IsDir():
+		return in.Report, &NotOursError{path, "it is a folder"}
+	case info.Size() == 0:
+		return in.Report, &NotOursError{path, "it is empty; take it away and a new one can be made"}
+	}
+	file, err := pages.Open(f, info.Size())
+	switch {
+	case errors.Is(err, pages.ErrForeign) && !everOurs(f, info.Size()):
+		return in.Report, &NotOursError{path, err.Error()}
+	case err != nil:
+		in.Faults = append(in.Faults, err.Error())
+		return in.Report, nil
+	}
+	return in.Report, in.run(file, f)
+}
+
+// everOurs tells whether a file without headers holds the head of one of ours.
+func everOurs(f *os.File, size int64) bool {
+	const enough = 64 << 20 // the head of a file is written first and lies near its start
+	_, found := carveHead(f, min(size, enough))
+	return found
+}
+
+// inspectSound is inspect for a file that shall be used: damage is a [*DamagedError].
+func inspectSound(f *os.File, path string) (Report, error) {
+	r, err := inspect(f, path, func(frame) {})
+	if err == nil && !r.Sound() {
+		err = &DamagedError{path, r.Faults}
+	}
+	return r, err
+}
+
+type inspection struct {
+	Report
+	each  func(frame)
+	chain chain
+	head  []byte
+}
+
+func (in *inspection) run(file *pages.File, f *os.File) error {
+	survey := file.Walk(in.visit)
+	in.Free = int64(survey.Free) * int64(file.PageSize())
+	for _, fault := range survey.Faults {
+		in.Faults = append(in.Faults, fault.Error())
+	}
+	in.chain.end()
+	if err := in.readHead(); err != nil {
+		return err
+	}
+	if n := in.chain.newer; n > 0 {
+		return &NewerError{Path: in.Path, What: "record layout", Found: n, Known: frameLayout}
+	}
+	in.Faults = append(in.Faults, in.chain.faults...)
+	in.Records, in.Last, in.sum = in.chain.sound, in.chain.last, in.chain.sum
+	if in.Last == 0 {
+		in.sum = in.Head.seed()
+	}
+	if spare := file.SpareHeader(); spare != nil {
+		in.spare(f, spare)
+	}
+	in.moved = file.Moved()
+	return nil
+}
+
+func (in *inspection) visit(bucket string, key, value []byte) {
+	switch bucket {
+	case string(logBucket):
+		if f, ok := in.chain.add(key, value); ok {
+			in.each(f)
+		}
+	case string(metaBucket):
+		if string(key) == string(headKey) {
+			in.head = append([]byte(nil), value...)
+		}
+	}
+}
+
+// readHead reads what the file says about itself.
+func (in *inspection) readHead() error {
+	if in.head == nil && in.Sound() && in.chain.last == 0 {
+		return &NotOursError{in.Path, "it is a bbolt file of another program"}
+	}
+	head, err := decodeHead(in.head)
+	var newer *NewerError
+	switch {
+	case errors.As(err, &newer):
+		newer.Path = in.Path
+		return newer
+	case err != nil:
+		in.Faults = append(in.Faults, err.Error())
+		return nil
+	}
+	in.Head = head
+	if in.chain.hasFirst && in.chain.first != head.seed() {
+		in.Faults = append(in.Faults, "record 1 belongs to another file")
+	}
+	return nil
+}
+
+// spare looks for records behind the newest that a damaged header may have led to. Only when there
+// are none is it certain that the damaged one was the older.
+func (in *inspection) spare(f *os.File, damage error) {
+	found := false
+	err := carve(f, in.Bytes, func(c frame) { found = found || c.Seq == in.Last+1 && c.before == in.sum })
+	if found || err != nil {
+		in.Faults = append(in.Faults, fmt.Sprintf("records from %d on may be out of reach: %v", in.Last+1, damage))
+		return
+	}
+	in.Notes = append(in.Notes, fmt.Sprintf("nothing is lost, but one of the file's two headers was damaged (%v): it is written anew with the next record", damage))
+}

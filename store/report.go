@@ -1,0 +1,43 @@
+package store
+
+import (
+	"fmt"
+	"strings"
+)
+
+// maxFaults is the most sentences of one sort that a report lists.
+const maxFaults = 1000
+
+// Report is what reading all of a file has shown.
+type Report struct {
+	Path    string
+	Head    Head     // zero if the head is damaged
+	Records uint64   // sound records
+	Last    uint64   // Seq of the newest record
+	Bytes   int64    // size of the file
+	Free    int64    // of these, bytes that wait to be used again
+	Faults  []string // what is wrong, in sentences
+	Notes   []string // what is worth knowing though nothing is wrong
+
+	sum   uint32 // checksum of the newest record
+	moved bool   // another process wrote meanwhile, so that nothing here can be relied on
+}
+
+// Sound tells whether nothing is wrong.
+func (r Report) Sound() bool { return len(r.Faults) == 0 }
+
+// String tells the report in lines.
+func (r Report) String() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %d records in %d KiB, %d KiB of them free\n", r.Path, r.Records, r.Bytes>>10, r.Free>>10)
+	for _, n := range r.Notes {
+		fmt.Fprintf(&b, "note: %s\n", n)
+	}
+	for _, f := range r.Faults {
+		fmt.Fprintf(&b, "wrong: %s\n", f)
+	}
+	if r.Sound() {
+		b.WriteString("nothing is wrong\n")
+	}
+	return b.String()
+}
