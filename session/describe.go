@@ -7,27 +7,55 @@ import (
 	"club/quadrille/scoring"
 )
 
-// Describe says in one line what an action was, in the words of the desk.
+// Describe says in one line what an action was, in the words of the desk. Many events of one kind,
+// as a roster brings them, are counted.
 func Describe(club *Club, a Action) string {
-	parts := make([]string, 0, len(a.Events))
+	var parts []string
+	counted := map[string]int{}
 	for _, e := range a.Events {
+		if word := manyWord(e); word != "" && len(a.Events) > 6 {
+			counted[word]++
+			continue
+		}
 		if text := describe(club, e); text != "" {
 			parts = append(parts, text)
 		}
 	}
-	if len(parts) > 4 {
-		parts = append(parts[:3], fmt.Sprintf("and %d more", len(parts)-3))
+	for _, word := range manyWords {
+		if k := counted[word]; k > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", k, word))
+		}
 	}
 	return strings.Join(parts, ", ")
+}
+
+// manyWords are what events are counted as, in the order in which they are told.
+var manyWords = []string{"new to the club", "changed", "expected", "checked in", "games called"}
+
+// manyWord is what an event is counted as when an action has many.
+func manyWord(e Event) string {
+	switch e.(type) {
+	case PersonAdded:
+		return manyWords[0]
+	case PersonChanged:
+		return manyWords[1]
+	case PersonExpected:
+		return manyWords[2]
+	case PersonArrived:
+		return manyWords[3]
+	case GameCalled:
+		return manyWords[4]
+	}
+	return ""
 }
 
 // describe says what one event was; events that only serve another in their action say nothing.
 func describe(club *Club, e Event) string {
 	switch e := e.(type) {
 	case PersonAdded:
-		return "new: " + e.Person.Name
+		return e.Person.Name + " is new to the club"
 	case PersonChanged:
-		return "changed: " + e.Person.Name
+		return e.Person.Name + " changed"
 	case PersonExpected:
 		return club.Name(e.Person) + " expected"
 	case PersonArrived:

@@ -65,7 +65,7 @@ func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
 		m.active = (m.active + ui.ScreenCount - 1) % ui.ScreenCount
 		return nil
 	case "esc":
-		m.escape()
+		m.active = ui.Courts
 		return nil
 	}
 	for _, d := range deskKeys() {
@@ -82,15 +82,6 @@ func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
 		}
 	}
 	return nil
-}
-
-// escape dismisses what is shown as wrong, and else goes back to the courts.
-func (m *Model) escape() {
-	if m.wrong != nil {
-		m.wrong, m.unread = nil, 0
-		return
-	}
-	m.active = ui.Courts
 }
 
 func (m *Model) undo() tea.Cmd { return m.do(session.Undo{}, pending{}) }

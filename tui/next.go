@@ -112,7 +112,7 @@ func (m *Model) scoresText(n *session.Night, a session.Advice) string {
 	if m.active != ui.Courts {
 		return fmt.Sprintf("%s to come: press c for the courts", plural(a.Running, "score"))
 	}
-	text := fmt.Sprintf("when a game ends: arrows to its court, type its score such as 11 7, enter (%s to come)", plural(a.Running, "score"))
+	text := fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
 	if n.Settings.Flow == session.Rounds {
 		text = fmt.Sprintf("round %d: ", a.Round) + text
 	}

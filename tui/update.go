@@ -96,6 +96,10 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if k.Type == tea.KeyCtrlC {
 		return tea.Quit
 	}
+	if k.Type == tea.KeyEsc && m.wrong != nil {
+		m.wrong, m.unread = nil, 0
+		return nil
+	}
 	c := m.context()
 	if d := m.dialog(); d != nil {
 		return m.follow(d.Press(m.dialogContext(d), k), d)

@@ -46,48 +46,63 @@ func (s *Courts) rally(g *session.Game, won scoring.Side) ui.Intent {
 // boardLines draws one game: the call, who stands where, and why.
 func boardLines(c ui.Context, g *session.Game) []string {
 	st := g.State
-	side := func(s scoring.Side) string {
-		mark := ""
-		if st.Serving == s {
-			mark = " (serving)"
-		}
-		return fmt.Sprintf("%s  %d%s", c.Names.FullSide(sideOf(g, s)), st.Score.Of(s), mark)
-	}
+	title := c.Theme.Title.Render("Court " + string(g.Court))
 	out := []string{
-		line.Spread(c.Theme.Title.Render("Court "+string(g.Court))+"  "+g.Rules.String(), elapsed(c, g), c.Width),
+		line.Spread(title+"  "+g.Rules.String(), elapsed(c, g), c.Width),
 		"",
-		"  " + c.Theme.Strong.Render("Call: "+strings.ReplaceAll(st.Call(), "-", " - ")) + gamePoint(c, g),
-		line.Cut("  "+serveLine(c, g), c.Width),
+		"  " + c.Theme.Strong.Render("Call: "+strings.ReplaceAll(st.Call(), "-", " - ")) + "   " + serveLine(c, g),
+		"  " + hint(c, g),
 		"",
-		line.Cut("  left:  "+side(scoring.A), c.Width),
-		line.Cut("  right: "+side(scoring.B), c.Width),
-		"",
+		"  " + sidesLine(c, g),
 	}
 	for _, text := range plan(c, g) {
-		out = append(out, line.Cut("  "+text, c.Width))
-	}
-	out = append(out, "")
-	for _, text := range line.Wrap(st.Why(), c.Width-4) {
 		out = append(out, "  "+text)
 	}
-	if st.EndsChange() {
-		out = append(out, "  "+c.Theme.Warn.Render("Change ends now."))
+	for _, text := range line.Wrap(st.WhyFor(seatNames(c, g)), c.Width-4) {
+		out = append(out, "  "+text)
 	}
-	return out[:min(len(out), c.Height)]
+	return out
 }
 
-func gamePoint(c ui.Context, g *session.Game) string {
-	if side, ok := g.State.GamePoint(); ok {
-		return c.Theme.Warn.Render("   game point for " + c.Names.Side(sideOf(g, side)))
+// seatNames are the short names of the players by their seats.
+func seatNames(c ui.Context, g *session.Game) scoring.Names {
+	var n scoring.Names
+	for i, s := range []session.Side{g.A, g.B} {
+		for j, id := range s {
+			if id != "" {
+				n[i][j] = c.Names.Short(id)
+			}
+		}
 	}
-	return ""
+	return n
+}
+
+// sidesLine names the sides above their halves of the court, with their points.
+func sidesLine(c ui.Context, g *session.Game) string {
+	const half = boxWidth + 8
+	text := func(s scoring.Side) string {
+		return fmt.Sprintf("%s  %d", c.Names.Side(sideOf(g, s)), g.State.Score.Of(s))
+	}
+	return c.Theme.Strong.Render(line.Fit(text(scoring.A), half) + " " + line.Right(text(scoring.B), half))
+}
+
+// hint is what needs saying now besides the call.
+func hint(c ui.Context, g *session.Game) string {
+	text := ""
+	if side, ok := g.State.GamePoint(); ok {
+		text = "Game point for " + c.Names.Side(sideOf(g, side)) + ". "
+	}
+	if g.State.EndsChange() {
+		text += "Change ends now."
+	}
+	return c.Theme.Warn.Render(text)
 }
 
 // serveLine says who serves from where to whom.
 func serveLine(c ui.Context, g *session.Game) string {
 	st := g.State
 	return fmt.Sprintf("%s serves from the %s box to %s.",
-		c.Names.Full(seated(g, st.Server)), strings.ToLower(st.Box.String()), c.Names.Full(seated(g, st.Receiver)))
+		c.Names.Short(seated(g, st.Server)), st.Box, c.Names.Short(seated(g, st.Receiver)))
 }
 
 // seated is the person of a seat.
@@ -95,10 +110,13 @@ func seated(g *session.Game, s scoring.Seat) session.PersonID {
 	return sideOf(g, s.Side)[s.Index]
 }
 
+// boxWidth is the width of a service box on the screen, in cells.
+const boxWidth = 24
+
 // plan is the court from above, side A on the left. Each side sees its right box at its own right
 // hand: the lower one on the left side, the upper one on the right side.
 func plan(c ui.Context, g *session.Game) []string {
-	const box = 20
+	const box = boxWidth
 	name := func(side scoring.Side, b scoring.Box) string {
 		seat, ok := g.State.On(side, b)
 		if !ok {

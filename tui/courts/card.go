@@ -25,7 +25,8 @@ type cardKey struct {
 
 // cardText is a card's content before it is laid out.
 type cardText struct {
-	right  string // of the title
+	right  string    // of the title
+	short  [2]string // the sides by short names, for narrow cards
 	a, b   string
 	sa, sb string
 	foot   string
@@ -57,19 +58,43 @@ func textOf(c ui.Context, court *session.Court) cardText {
 		t.right = "closed"
 	}
 	if g := lastOn(n, court.ID); g != nil && court.Open {
-		t.a, t.b = c.Names.Side(g.A), c.Names.Side(g.B)
+		t.name(c, g.A, g.B)
 		t.sa, t.sb = finalMarks(*g.Final)
 		t.foot = "over"
 		if g.Final.How() != scoring.Played {
 			t.foot = "over: " + session.ScoreText(*g.Final)
 		}
 	}
+	if p := plannedOn(c, court.ID); p != nil && len(n.Running()) == 0 && t.a == "" {
+		t.name(c, p.A, p.B)
+		t.foot = fmt.Sprintf("planned for round %d, not called yet", len(n.Rounds)+1)
+	}
 	return t
+}
+
+// name fills in the two sides.
+func (t *cardText) name(c ui.Context, a, b session.Side) {
+	t.a, t.b = c.Names.FullSide(a), c.Names.FullSide(b)
+	t.short = [2]string{c.Names.Side(a), c.Names.Side(b)}
+}
+
+// plannedOn is the game that the next round has on a court, nil when it has none.
+func plannedOn(c ui.Context, id session.CourtID) *session.PlannedGame {
+	if !c.Rotation.Ready || len(c.Rotation.Rounds) == 0 {
+		return nil
+	}
+	for i, g := range c.Rotation.Rounds[0].Games {
+		if g.Court == id {
+			return &c.Rotation.Rounds[0].Games[i]
+		}
+	}
+	return nil
 }
 
 // gameText is the card of a game that goes on.
 func gameText(c ui.Context, n *session.Night, g *session.Game) cardText {
-	t := cardText{a: c.Names.Side(g.A), b: c.Names.Side(g.B), right: elapsed(c, g)}
+	t := cardText{right: elapsed(c, g)}
+	t.name(c, g.A, g.B)
 	if len(g.Rallies) > 0 {
 		t.sa, t.sb = fmt.Sprint(g.State.Score.A), fmt.Sprint(g.State.Score.B)
 		t.foot = "call " + g.State.Call()
@@ -156,7 +181,7 @@ func draw(c ui.Context, k cardKey) []string {
 	row := func(text string) string {
 		return frame.Render("│") + " " + body.Render(line.Fit(text, inner)) + " " + frame.Render("│") + " "
 	}
-	a, b := line.Spread(k.text.a, k.text.sa, inner), line.Spread(k.text.b, k.text.sb, inner)
+	a, b := k.text.sides(inner)
 	if k.height == lowCard {
 		return []string{top + " ", row(a), row(b), lowFoot(c, k, w)}
 	}
@@ -167,6 +192,15 @@ func draw(c ui.Context, k cardKey) []string {
 	}
 	foot := frame.Render("│") + " " + c.Theme.Dim.Render(line.Fit(k.text.foot, inner)) + " " + frame.Render("│") + " "
 	return []string{top + " ", row(a), row(middle), row(b), row(""), foot, bottom + " "}
+}
+
+// sides are the lines of the two sides, with full names if both fit beside their points.
+func (t cardText) sides(width int) (a, b string) {
+	room := width - 1 - max(line.Width(t.sa), line.Width(t.sb), 4)
+	if line.Width(t.a) > room || line.Width(t.b) > room {
+		t.a, t.b = t.short[0], t.short[1]
+	}
+	return line.Spread(t.a, t.sa, width), line.Spread(t.b, t.sb, width)
 }
 
 // lowFoot is the lower edge of a low card, with the foot in it.

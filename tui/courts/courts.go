@@ -125,12 +125,13 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 			return ui.Refuse{Err: fmt.Errorf("court %s has no game any more", court.ID)}, true
 		}
 		final, err := s.entry.final(g.Rules)
-		if err != nil {
-			return ui.Refuse{Err: err}, true
+		if s.entry.refused = err != nil; err != nil {
+			return nil, true // the panel says what is wrong, until the entry is changed
 		}
 		return s.finish(g, final), true
 	}
 	if s.entry.press(key) {
+		s.entry.refused = false
 		return nil, true
 	}
 	if len(key) > 1 {
@@ -194,18 +195,18 @@ func (s *Courts) Keys(c ui.Context) []key.Binding {
 	switch {
 	case s.board != 0:
 		return []key.Binding{
-			ui.Bind("left side won", "←/a", "left", "a"),
-			ui.Bind("right side won", "→/b", "right", "b"),
-			ui.Bind("take a rally back", "backspace", "backspace"),
+			ui.Bind("left won", "←", "left", "a"),
+			ui.Bind("right won", "→", "right", "b"),
+			ui.Bind("take back", "bksp", "backspace"),
 			ui.Bind("all courts", "esc", "esc", "enter"),
 		}
 	case !s.entry.empty():
 		return []key.Binding{
 			ui.Bind("save", "enter", "enter"),
+			ui.Bind("drop", "esc", "esc"),
 			ui.Bind("swap sides", "tab", "tab"),
 			ui.Bind("time ran out", "t", "t"),
 			ui.Bind("gave up", "r", "r"),
-			ui.Bind("drop", "esc", "esc"),
 		}
 	}
 	return []key.Binding{

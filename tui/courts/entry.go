@@ -16,6 +16,7 @@ type entry struct {
 	how     scoring.How // zero for a game played to its end
 	leader  bool        // of a game given up: it was the side ahead that gave up
 	swapped bool        // the first number is side B's
+	refused bool        // Enter was pressed and this is no final score
 }
 
 // maxEntry keeps a cat on the keyboard from filling the line.

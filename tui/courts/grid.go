@@ -36,11 +36,12 @@ func (s *Courts) grid(c ui.Context) grid {
 	}
 	space := c.Height - panelRows
 	g.columns = max(1, min(g.courts, c.Width/minCard))
-	rowsFor := func(columns int) int { return (g.courts + columns - 1) / columns }
+	rowsFor := func(columns int) int { return (g.courts + columns - 1) / columns } // and the other way round
 	for g.columns > 1 && c.Width/(g.columns-1) <= maxCard && rowsFor(g.columns-1)*tallCard <= space {
 		g.columns--
 	}
 	g.rows = rowsFor(g.columns)
+	g.columns = rowsFor(g.rows) // even rows: four courts as two and two, not as three and one
 	g.width, g.height = min(maxCard, c.Width/g.columns), lowCard
 	if g.rows*tallCard <= space {
 		g.height = tallCard
@@ -84,6 +85,8 @@ func (s *Courts) Lines(c ui.Context) []string {
 			out = append(out, b.String())
 		}
 	}
+	room := c.Height - panelRows - len(out)
+	out = append(out, outlook(c, room)...)
 	for len(out) < c.Height-panelRows {
 		out = append(out, "")
 	}
@@ -113,16 +116,19 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	how := ""
 	if s.entry.how != 0 {
 		how = " " + s.entry.how.String()
+		if s.entry.leader {
+			how += " by the side ahead"
+		}
 	}
 	head := c.Theme.Next.Render(fmt.Sprintf("Court %s score: %s_%s", g.Court, typed, how))
 	final, err := s.entry.final(g.Rules)
+	if s.entry.refused && err != nil {
+		return append([]string{line.Cut(head, c.Width)}, c.Theme.Bad.Render(line.Cut("! "+err.Error(), c.Width)))
+	}
 	if err != nil {
 		text := c.Names.Side(g.A) + " first"
 		if s.entry.swapped {
 			text = c.Names.Side(g.B) + " first"
-		}
-		if len(s.entry.pairs()) > 0 {
-			text += "; " + err.Error()
 		}
 		return []string{line.Cut(head, c.Width), line.Cut("  "+text, c.Width)}
 	}

@@ -26,6 +26,7 @@ type Form struct {
 	fields  []Field
 	inputs  []textinput.Model
 	cursor  int
+	fresh   bool // nothing was typed into the field yet: the first letter replaces its value
 	send    func(values []string) (ui.Intent, error)
 	wrong   error
 }
@@ -55,6 +56,7 @@ func NewInput() textinput.Model {
 
 func (f *Form) focus(i int) {
 	f.cursor = (i + len(f.fields)) % len(f.fields)
+	f.fresh = true
 	for j := range f.inputs {
 		if j == f.cursor {
 			f.inputs[j].Focus()
@@ -89,9 +91,20 @@ func (f *Form) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
 			field.turn(k.String())
 			return nil
 		}
-		f.inputs[f.cursor], _ = f.inputs[f.cursor].Update(k)
+		f.edit(k)
 	}
 	return nil
+}
+
+// edit gives a key to the field of free text. As where text is marked, the first letter replaces
+// what stands there; any other key, such as an arrow, begins to edit it instead.
+func (f *Form) edit(k tea.KeyMsg) {
+	in := &f.inputs[f.cursor]
+	if f.fresh && (k.Type == tea.KeyRunes || k.Type == tea.KeyBackspace) {
+		in.SetValue("")
+	}
+	f.fresh = false
+	*in, _ = in.Update(k)
 }
 
 // turn moves a field of options to the next or the one before.
@@ -143,13 +156,16 @@ func (f *Form) cell(c ui.Context, i, width int) string {
 	field := f.fields[i]
 	if len(field.Options) > 0 {
 		if i == f.cursor {
-			return c.Theme.Selected.Render("< " + field.Value + " >")
+			return "< " + c.Theme.Selected.Render(field.Value) + " >"
 		}
 		return "  " + field.Value
 	}
 	in := f.inputs[i]
-	in.Width = max(4, width-1)
-	return in.View()
+	in.Width = max(4, width-3)
+	if i == f.cursor && f.fresh && in.Value() != "" {
+		return "  " + c.Theme.Selected.Render(line.Cut(in.Value(), width-2))
+	}
+	return "  " + in.View()
 }
 
 // Keys implements ui.Dialog.

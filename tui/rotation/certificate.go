@@ -19,13 +19,13 @@ type measure struct {
 // measures lists the certificate in the order of importance.
 func measures(k scheduler.Certificate) []measure {
 	return []measure{
-		{"sit-outs", "most minus fewest, of those here all night", k.SitoutSpread},
-		{"benched twice", "times somebody sat out twice running", k.BenchedTwice},
-		{"partner repeats", "times two were partners again", k.PartnerRepeats},
-		{"partners even", "pairs of games with the same partner", k.PartnerEvenness},
-		{"meetings even", "pairs of games with the same person on court", k.MeetingEvenness},
-		{"opponents even", "pairs of games against the same person", k.OpponentEvenness},
-		{"courts even", "how unevenly people use the courts, added up", k.CourtSpread},
+		{"sit-outs", "most minus fewest, if here all night", k.SitoutSpread},
+		{"benched twice", "sat out two rounds running", k.BenchedTwice},
+		{"partner repeats", "partners for a second time", k.PartnerRepeats},
+		{"partners even", "two games with the same partner", k.PartnerEvenness},
+		{"meetings even", "two games with the same person", k.MeetingEvenness},
+		{"opponents even", "two games against the same person", k.OpponentEvenness},
+		{"courts even", "most minus fewest on a court, summed", k.CourtSpread},
 	}
 }
 
