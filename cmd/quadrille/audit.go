@@ -19,7 +19,7 @@ func newAudit() *cobra.Command {
 prints its fairness certificate. An invalid rotation is refused: each fault is named with its
 round, court and person. FILE is - for the standard input.`,
 		Example: `  quadrille audit rotation.json
-  quadrille plan --players 18 --courts 4 --rounds 9 --json | quadrille audit - --json`,
+  quadrille plan --players 16 --courts 4 --rounds 5 --json | quadrille audit -`,
 		Args: takes(1, 1, "one FILE"),
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the certificate as JSON")

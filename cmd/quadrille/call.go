@@ -25,7 +25,7 @@ func newCall() *cobra.Command {
 		Long: `Reads the winners of rallies from the standard input, a letter each: a or b. White space
 does not count. After each rally it says the call, who serves from which box, and why.`,
 		Example: `  printf 'a b b b a' | quadrille call
-  printf 'abba' | quadrille call --scoring rally --to 15 --team-a Ann,Art --team-b Bea,Bob`,
+  printf abba | quadrille call --scoring rally --team-a Ann,Art --team-b Bea,Bob`,
 		Args: nothing,
 	}
 	rules := rulesFlags(cmd)

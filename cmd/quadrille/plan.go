@@ -29,7 +29,7 @@ A roster is CSV with the header name,group,level,arrive,leave,partner_with,keep_
 name is required. arrive is the first round that somebody plays and leave the last, or both
 are times of day, which then need --start and --slot.`,
 		Example: `  quadrille plan --players 16 --courts 4 --rounds 5
-  quadrille plan --roster people.csv --courts 4 --rounds 8 --start 19:00 --slot 15
+  quadrille plan --roster people.csv --courts 4 --rounds 8 --start 19:00
   quadrille plan --players 12 --courts 3 --rounds 11 --format pairs --json`,
 		Args: nothing,
 	}

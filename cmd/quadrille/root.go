@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -31,10 +32,25 @@ Without a command it opens the desk on the club's data file.`,
 	root.SetVersionTemplate("quadrille {{.Version}}\n")
 	root.PersistentFlags().StringVar(&opts.data, "data", "", "data `file` of the club (default: $QUADRILLE_DATA, else in the user's data folder)")
 	root.AddCommand(
-		newDemo(), newPlan(), newAudit(), newCall(), newSimulate(opts),
+		newDemo(), newPlan(), newAudit(), newCall(), newSimulate(opts), newStandings(opts),
+		newExport(opts), newImport(opts), newBackup(opts), newCheck(opts), newRescue(),
 	)
 	refusing(root)
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), "FlagUsages", fmt.Sprintf("FlagUsagesWrapped %d", columns)))
+	narrow(root)
 	return root
+}
+
+// narrow makes what c and the commands below it tell of themselves fit the columns.
+func narrow(c *cobra.Command) {
+	paragraphs := strings.Split(c.Long, "\n\n")
+	for i, p := range paragraphs {
+		paragraphs[i] = wrap(strings.ReplaceAll(p, "\n", " "), 0)
+	}
+	c.Long = strings.Join(paragraphs, "\n\n")
+	for _, sub := range c.Commands() {
+		narrow(sub)
+	}
 }
 
 // noCommand refuses a word that is no command, and offers the ones that it may have been.

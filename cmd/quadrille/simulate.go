@@ -38,7 +38,7 @@ func newSimulate(opts *options) *cobra.Command {
 people come, some late; games take their time; scores fall as levels have it; people go. The
 rolling flow is played twice, the second time calling simply the first four of the queue, so
 that the difference shows. The file is temporary unless --data names a new one.`,
-		Example: `  quadrille simulate --players 37 --courts 7 --minutes 150 --flow rolling --late 4 --leave 3
+		Example: `  quadrille simulate --players 37 --courts 7 --minutes 150 --flow rolling --late 4
   quadrille simulate --roster people.csv --courts 4 --rounds 8 --json`,
 		Args: nothing,
 	}

@@ -25,9 +25,13 @@ type Request struct {
 
 // Problem states the request for the scheduler. The error says which part of it cannot be.
 func (q Request) Problem() (scheduler.Problem, error) {
+	people := q.Players
+	if q.Roster != nil {
+		people = len(q.Roster)
+	}
 	switch {
-	case q.Roster == nil && (q.Players < 1 || q.Players > MaxPeople):
-		return scheduler.Problem{}, fmt.Errorf("a rotation is for 4 to %d players, not %d", MaxPeople, q.Players)
+	case people < 4 || people > MaxPeople:
+		return scheduler.Problem{}, fmt.Errorf("a rotation is for 4 to %d players, not %d", MaxPeople, people)
 	case q.Courts < 1 || q.Courts > MaxCourts:
 		return scheduler.Problem{}, fmt.Errorf("a rotation needs 1 to %d courts, not %d", MaxCourts, q.Courts)
 	case q.Rounds < 1 || q.Rounds > MaxRounds:

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strconv"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"club/quadrille/session"
+	"club/quadrille/store"
+)
+
+// existing is the path of a data file that is there. Commands that only tell or copy never make
+// one.
+func (o *options) existing() (string, error) {
+	path, err := o.path()
+	if err != nil {
+		return "", err
+	}
+	return path, mustExist(path)
+}
+
+func mustExist(path string) error {
+	if _, err := os.Stat(path); os.IsNotExist(err) {
+		return fmt.Errorf("there is no data file %s yet: open the desk first, or name another with --data", path)
+	}
+	return nil
+}
+
+// look reads the data file as it is now, also while a desk has it open.
+func (o *options) look() (*store.View, *session.Ledger, error) {
+	path, err := o.existing()
+	if err != nil {
+		return nil, nil, err
+	}
+	view, err := store.Look(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	ledger, err := session.Load(view.Records(1))
+	return view, ledger, err
+}
+
+// work opens the data file for a command that changes it, and closes it after do.
+func (o *options) work(do func(*session.Desk) error) (err error) {
+	path, err := o.existing()
+	if err != nil {
+		return err
+	}
+	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, kept.Close()) }()
+	desk, err := session.NewDesk(kept, time.Now, newPersonID)
+	if err != nil {
+		return err
+	}
+	return do(desk)
+}
+
+// nightFlag adds the flag that chooses one night.
+func nightFlag(cmd *cobra.Command, night *string, otherwise string) {
+	cmd.Flags().StringVar(night, "night", "", "`night` by its number or date, 3 or 2026-01-08 (default: "+otherwise+")")
+}
+
+// nightOf finds a night by number or date, the newest for "". Of two nights on one date it is the
+// later.
+func nightOf(club *session.Club, which string) (*session.Night, error) {
+	if len(club.Nights) == 0 {
+		return nil, fmt.Errorf("the club has not had a night yet: open the desk to begin one")
+	}
+	if which == "" {
+		return club.Night(), nil
+	}
+	number, err := strconv.Atoi(which)
+	for i := len(club.Nights) - 1; i >= 0; i-- {
+		n := club.Nights[i]
+		if err == nil && int(n.ID) == number || date(n) == which {
+			return n, nil
+		}
+	}
+	return nil, fmt.Errorf("there is no night %s: the club's nights are 1 to %d, the last on %s", which, len(club.Nights), date(club.Night()))
+}
+
+// date is the day of a night in the place of this computer.
+func date(n *session.Night) string { return n.Opened.Local().Format(time.DateOnly) }

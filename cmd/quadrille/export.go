@@ -1,0 +1,87 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	"github.com/google/renameio/v2"
+	"github.com/spf13/cobra"
+
+	"club/quadrille/session"
+)
+
+// newExport builds the command that writes a club's records for other programs.
+func newExport(opts *options) *cobra.Command {
+	var events, games bool
+	var night, file string
+	cmd := &cobra.Command{
+		Use:   "export",
+		Short: "Write all events as JSON Lines, or all games as CSV",
+		Long: `Writes everything that the data file holds as JSON Lines, an event a line, or with --games the
+finished games as CSV for a spreadsheet, which standings and rate read too. It works while
+the desk is open.`,
+		Example: `  quadrille export --out club.jsonl
+  quadrille export --games --night 3 --out night3.csv`,
+		Args: nothing,
+	}
+	flags := cmd.Flags()
+	flags.BoolVar(&events, "events", false, "write all events as JSON Lines (the default)")
+	flags.BoolVar(&games, "games", false, "write the finished games as CSV")
+	flags.StringVar(&file, "out", "", "write to this new `file` in place of the standard output")
+	nightFlag(cmd, &night, "all")
+	cmd.MarkFlagsMutuallyExclusive("events", "games")
+	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
+		if night != "" && !games {
+			return usagef("--night goes with --games: events are exported all together")
+		}
+		view, ledger, err := opts.look()
+		if err != nil {
+			return err
+		}
+		return writeTo(cmd, file, func(w io.Writer) error {
+			if !games {
+				return session.ExportEvents(w, view.Records(1))
+			}
+			nights := ledger.Club().Nights
+			if night != "" {
+				n, err := nightOf(ledger.Club(), night)
+				if err != nil {
+					return err
+				}
+				nights = []*session.Night{n}
+			}
+			return session.ExportGames(w, ledger.Club(), nights, time.Local)
+		})
+	}
+	return cmd
+}
+
+// writeTo writes to a new file, whole or not at all, or to the standard output for "".
+func writeTo(cmd *cobra.Command, path string, write func(io.Writer) error) (err error) {
+	if path == "" {
+		return write(cmd.OutOrStdout())
+	}
+	if err := mustBeNew(path); err != nil {
+		return err
+	}
+	f, err := renameio.NewPendingFile(path, renameio.WithPermissions(0o600))
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, f.Cleanup()) }()
+	if err := write(f); err != nil {
+		return err
+	}
+	return f.CloseAtomicallyReplace()
+}
+
+// mustBeNew keeps a slip of the keyboard from writing over a file.
+func mustBeNew(path string) error {
+	if _, err := os.Lstat(path); err == nil {
+		return fmt.Errorf("%s is there already: name a new file, or remove that one first", path)
+	}
+	return nil
+}

@@ -1,0 +1,54 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestMain lets the test binary be the command itself when it is called as quadrille, so that
+// scripts and tests of processes run what users run.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"quadrille": main})
+}
+
+// TestScripts runs what a user could have typed; each file holds its own input.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		RequireExplicitExec: true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("TZ", "UTC")
+			env.Setenv("XDG_DATA_HOME", env.WorkDir+"/share")
+			env.Setenv("QUADRILLE_DATA", "")
+			for _, roster := range []string{"roster18.csv", "roster37.csv"} {
+				text, err := os.ReadFile("../../testdata/" + roster)
+				if err != nil {
+					return err
+				}
+				if err := os.WriteFile(env.WorkDir+"/"+roster, text, 0o600); err != nil {
+					return err
+				}
+			}
+			return nil
+		},
+	})
+}
+
+// quadrille carries out a command line within the test and returns what it wrote.
+func quadrille(t *testing.T, in string, args ...string) (out, errs string, code int) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	code = run(args, strings.NewReader(in), &stdout, &stderr)
+	return stdout.String(), stderr.String(), code
+}
+
+// command is a command line as a process of its own.
+func command(t *testing.T, args ...string) *exec.Cmd {
+	t.Helper()
+	return exec.CommandContext(t.Context(), "quadrille", args...)
+}

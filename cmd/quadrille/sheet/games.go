@@ -1,0 +1,197 @@
+package sheet
+
+import (
+	"bufio"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"club/quadrille/session"
+	"club/quadrille/session/standings"
+)
+
+// MaxGames is the most games that a spreadsheet may have.
+const MaxGames = 500_000
+
+// Game is one finished game of a spreadsheet.
+type Game struct {
+	Line  int    // in the file
+	Night string // what the column night says, "" without one
+	standings.Result
+}
+
+// columns are the names that a header may use. The required ones come first.
+var columns = []string{"a1", "b1", "score_a", "score_b", "a2", "b2", "night", "how"}
+
+const required = 4
+
+// Games reads a spreadsheet of games: CSV with the header a1,a2,b1,b2,score_a,score_b in any order,
+// a2 and b2 empty for singles. A column night is kept; where a column how says void, the game is
+// left out; other columns do not matter. Commas or semicolons part the columns, as the header has
+// them. Two spellings of a name that differ in case only are one person, called as first written.
+//
+// Every error names the line and says what to do; no game is dropped silently.
+func Games(r io.Reader) ([]Game, error) {
+	in, err := reader(r)
+	if err != nil {
+		return nil, err
+	}
+	header, err := in.Read()
+	if errors.Is(err, io.EOF) {
+		return nil, fmt.Errorf("the games are empty: their first line must be the header a1,a2,b1,b2,score_a,score_b")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("the games are no CSV: %w", err)
+	}
+	at, err := places(header)
+	if err != nil {
+		return nil, err
+	}
+	names := names{}
+	var out []Game
+	for {
+		row, err := in.Read()
+		if errors.Is(err, io.EOF) {
+			return out, nil
+		}
+		if err != nil {
+			return nil, fmt.Errorf("the games are no CSV: %w", err)
+		}
+		line, _ := in.FieldPos(0)
+		game, counts, err := names.game(func(column string) string {
+			if i, ok := at[column]; ok && i < len(row) {
+				return strings.TrimSpace(row[i])
+			}
+			return ""
+		})
+		if err != nil {
+			return nil, fmt.Errorf("games line %d: %w", line, err)
+		}
+		if game.Line = line; counts {
+			out = append(out, game)
+		}
+		if len(out) > MaxGames {
+			return nil, fmt.Errorf("more than %d games are too many: take fewer seasons at a time", MaxGames)
+		}
+	}
+}
+
+// reader sees from the first line what parts the columns, and skips the mark that some
+// spreadsheets put before UTF-8 text.
+func reader(r io.Reader) (*csv.Reader, error) {
+	text := bufio.NewReaderSize(r, 4096)
+	if mark, err := text.Peek(3); err == nil && string(mark) == "\xef\xbb\xbf" {
+		if _, err := text.Discard(3); err != nil {
+			return nil, err
+		}
+	}
+	start, err := text.Peek(512)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return nil, err
+	}
+	first, _, _ := strings.Cut(string(start), "\n")
+	in := csv.NewReader(text)
+	if strings.Contains(first, ";") && !strings.Contains(first, ",") {
+		in.Comma = ';'
+	}
+	in.FieldsPerRecord = -1
+	in.TrimLeadingSpace = true
+	return in, nil
+}
+
+// places finds the columns of a header.
+func places(header []string) (map[string]int, error) {
+	at := map[string]int{}
+	for i, h := range header {
+		h = strings.ToLower(strings.TrimSpace(h))
+		for _, c := range columns {
+			if h != c {
+				continue
+			}
+			if _, twice := at[c]; twice {
+				return nil, fmt.Errorf("the games have the column %s twice", c)
+			}
+			at[c] = i
+		}
+	}
+	for _, c := range columns[:required] {
+		if _, ok := at[c]; !ok {
+			return nil, fmt.Errorf("the games have no column %s: their first line must be the header a1,a2,b1,b2,score_a,score_b", c)
+		}
+	}
+	return at, nil
+}
+
+// names keeps the first spelling of each name.
+type names map[string]string
+
+// game reads one row; counts is false for a game that was set aside.
+func (n names) game(cell func(string) string) (g Game, counts bool, err error) {
+	if strings.EqualFold(cell("how"), "void") {
+		return g, false, nil
+	}
+	g.Night = session.CleanText(cell("night"), session.MaxName)
+	if g.A, err = n.team(cell("a1"), cell("a2")); err != nil {
+		return g, false, fmt.Errorf("team a: %w", err)
+	}
+	if g.B, err = n.team(cell("b1"), cell("b2")); err != nil {
+		return g, false, fmt.Errorf("team b: %w", err)
+	}
+	if len(g.A) != len(g.B) {
+		return g, false, fmt.Errorf("%d play against %d: leave both a2 and b2 empty for singles", len(g.A), len(g.B))
+	}
+	seen := map[string]bool{}
+	for _, name := range append(append([]string(nil), g.A...), g.B...) {
+		if seen[name] {
+			return g, false, fmt.Errorf("%s stands twice in one game", name)
+		}
+		seen[name] = true
+	}
+	if g.ScoreA, err = score(cell("score_a")); err != nil {
+		return g, false, fmt.Errorf("score_a: %w", err)
+	}
+	if g.ScoreB, err = score(cell("score_b")); err != nil {
+		return g, false, fmt.Errorf("score_b: %w", err)
+	}
+	switch {
+	case g.ScoreA > g.ScoreB:
+		g.Winner = -1
+	case g.ScoreA < g.ScoreB:
+		g.Winner = 1
+	}
+	return g, true, nil
+}
+
+// team reads the one or two names of a side.
+func (n names) team(first, second string) ([]string, error) {
+	if first == "" {
+		return nil, fmt.Errorf("the first name is missing")
+	}
+	var out []string
+	for _, text := range []string{first, second} {
+		if text == "" {
+			continue
+		}
+		name, err := session.CleanName(Plain(text))
+		if err != nil {
+			return nil, err
+		}
+		key := strings.ToLower(name)
+		if _, known := n[key]; !known {
+			n[key] = name
+		}
+		out = append(out, n[key])
+	}
+	return out, nil
+}
+
+func score(text string) (int, error) {
+	points, err := strconv.ParseUint(text, 10, 16)
+	if err != nil || points > 999 {
+		return 0, fmt.Errorf("%q is no number of points: write a whole number such as 11", text)
+	}
+	return int(points), nil
+}
