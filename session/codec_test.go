@@ -17,7 +17,7 @@ func samples(t testing.TB) []Event {
 	return []Event{
 		PersonAdded{Person{ID: "p1", Name: "Ada", Group: "x", Level: 3.5, Together: []Together{{With: "p2", Times: 2}}, KeepApart: []PersonID{"p3"}}},
 		PersonChanged{Person{ID: "p1", Name: "Ada B"}},
-		NightOpened{Night: 1, Name: "n", Settings: DefaultSettings(5), Courts: []CourtID{"1", "2"}},
+		NightOpened{Night: 1, ID: "night-1", Name: "n", Settings: DefaultSettings(5), Courts: []CourtID{"1", "2"}},
 		NightClosed{}, SettingsChanged{DefaultSettings(6)}, CourtOpened{"3"}, CourtClosed{"3"},
 		PersonExpected{"p1", at, at.Add(time.Hour)}, PersonArrived{"p1"}, PersonRested{"p1"}, PersonReturned{"p1"}, PersonLeft{"p1"},
 		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},

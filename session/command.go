@@ -12,7 +12,7 @@ type Command interface {
 type Env struct {
 	Now   time.Time
 	Zone  *time.Location  // of the hall, for times of day
-	NewID func() PersonID // a new identity at each call
+	NewID func() PersonID // a new identity at each call, no other laptop has it
 }
 
 // openNight is the night that a command is about.

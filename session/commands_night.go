@@ -18,7 +18,7 @@ type OpenNight struct {
 // MaxCourts is the most courts that a night may have.
 const MaxCourts = 250
 
-func (c OpenNight) decide(l *Ledger, _ Env) ([]Event, error) {
+func (c OpenNight) decide(l *Ledger, env Env) ([]Event, error) {
 	if l.Night() != nil {
 		return nil, ErrNightOpen
 	}
@@ -28,7 +28,10 @@ func (c OpenNight) decide(l *Ledger, _ Env) ([]Event, error) {
 	if c.Courts < 1 || c.Courts > MaxCourts {
 		return nil, fmt.Errorf("a night needs 1 to %d courts, not %d", MaxCourts, c.Courts)
 	}
-	e := NightOpened{Night: NightID(len(l.club.Nights) + 1), Name: CleanText(c.Name, MaxName), Settings: c.Settings}
+	e := NightOpened{
+		Night: NightID(len(l.club.Nights) + 1), ID: string(env.NewID()),
+		Name: CleanText(c.Name, MaxName), Settings: c.Settings,
+	}
 	for i := range c.Courts {
 		e.Courts = append(e.Courts, CourtID(strconv.Itoa(i+1)))
 	}

@@ -8,6 +8,7 @@ import (
 // NightOpened begins a night.
 type NightOpened struct {
 	Night    NightID   `json:"night"`
+	ID       string    `json:"id"` // the same night has the same in every file, see Night.UID
 	Name     string    `json:"name"`
 	Settings Settings  `json:"settings"`
 	Courts   []CourtID `json:"courts"`
@@ -20,7 +21,7 @@ func (e NightOpened) apply(f *fold, at time.Time) error {
 	if int(e.Night) != len(f.club.Nights)+1 {
 		return fmt.Errorf("night %d cannot follow night %d", e.Night, len(f.club.Nights))
 	}
-	n := &Night{ID: e.Night, Name: e.Name, Opened: at, Settings: e.Settings}
+	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings}
 	for _, id := range e.Courts {
 		n.Courts = append(n.Courts, Court{ID: id, Open: true})
 	}

@@ -122,6 +122,7 @@ type Hold struct {
 // Night is the state of one night: a fold of its events.
 type Night struct {
 	ID       NightID        `json:"id"`
+	UID      string         `json:"uid"` // tells nights apart when files of two laptops are joined
 	Name     string         `json:"name"`
 	Opened   time.Time      `json:"opened"`
 	Closed   time.Time      `json:"closed,omitzero"`
