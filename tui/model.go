@@ -32,6 +32,7 @@ type Options struct {
 	Theme    *theme.Theme
 	ReadFile func(path string) ([]byte, error) // for rosters
 	NewSeed  func() uint64                     // for the draws of a new night
+	Backup   func(path string) error           // copies the club's file; nil where there is none
 }
 
 // Model is the desk as Bubble Tea runs it. It routes: keys to the dialog or screen they are meant

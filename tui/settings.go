@@ -21,9 +21,14 @@ func (m *Model) settings() tea.Cmd {
 	if m.ledger.Night() == nil {
 		return m.show(openForm(m))
 	}
+	noFile := ""
+	if m.options.Backup == nil {
+		noFile = "nothing of this is kept"
+	}
 	return m.show(dialog.NewMenu("Tonight",
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
+		dialog.Item{Key: "w", Label: "write a copy of the club's file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}},
 	))
 }
@@ -134,4 +139,17 @@ func number(text, what string) (int, error) {
 		return 0, fmt.Errorf("%s: %q is no whole number", what, text)
 	}
 	return n, nil
+}
+
+// backupForm asks where a copy of the club's file goes.
+func backupForm() ui.Dialog {
+	send := func(v []string) (ui.Intent, error) {
+		path := strings.TrimSpace(v[0])
+		if path == "" {
+			return nil, fmt.Errorf("type where the copy goes, such as /media/stick/club.qdb")
+		}
+		return ui.Backup{Path: path}, nil
+	}
+	return dialog.NewForm("Write a copy", send,
+		dialog.Field{Label: "File", Hint: "a new file, on a stick for example; the desk stays open"})
 }

@@ -13,6 +13,7 @@ import (
 type doneMsg struct {
 	ledger *session.Ledger
 	err    error
+	notice string // what was done, where that is no action of the session
 }
 
 // Update implements tea.Model. It only routes by kind.
@@ -146,6 +147,8 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		return m.do(i.Command, pending{i.After, from})
 	case ui.Import:
 		return m.importRoster(i, from)
+	case ui.Backup:
+		return m.backup(i, from)
 	case ui.Show:
 		m.dialogs = append(m.dialogs, i.Dialog)
 	case ui.Close:
@@ -169,7 +172,7 @@ func (m *Model) do(c session.Command, p pending) tea.Cmd {
 	desk := m.desk
 	return func() tea.Msg {
 		l, err := desk.Do(c)
-		return doneMsg{l, err}
+		return doneMsg{ledger: l, err: err}
 	}
 }
 
@@ -190,7 +193,9 @@ func (m *Model) done(msg doneMsg) {
 	if after.then != nil {
 		after.then(msg.ledger)
 	}
-	m.notice = lastDone(msg.ledger)
+	if m.notice = msg.notice; m.notice == "" {
+		m.notice = lastDone(msg.ledger)
+	}
 }
 
 // refuse shows what is wrong until it is dismissed. The newest refusal is shown, with how many
@@ -232,9 +237,21 @@ func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
 	return func() tea.Msg {
 		entries, err := readRoster(read, i.Path)
 		if err != nil {
-			return doneMsg{desk.Ledger(), fmt.Errorf("roster not taken: %w", err)}
+			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("roster not taken: %w", err)}
 		}
 		l, err := desk.Do(session.ImportRoster{Entries: entries, Arrived: i.Arrived})
-		return doneMsg{l, err}
+		return doneMsg{ledger: l, err: err}
+	}
+}
+
+// backup copies the club's file beside the screen.
+func (m *Model) backup(i ui.Backup, from ui.Dialog) tea.Cmd {
+	m.busy, m.after = true, pending{dialog: from}
+	desk, backup := m.desk, m.options.Backup
+	return func() tea.Msg {
+		if err := backup(i.Path); err != nil {
+			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("no copy made: %w", err)}
+		}
+		return doneMsg{ledger: desk.Ledger(), notice: "copy written to " + i.Path}
 	}
 }

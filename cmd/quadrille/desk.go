@@ -46,7 +46,7 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	if err != nil {
 		return errors.Join(err, kept.Close())
 	}
-	err = showDesk(cmd, desk)
+	err = showDesk(cmd, desk, kept.Backup)
 	if err := errors.Join(err, kept.Close()); err != nil {
 		return err
 	}
@@ -54,12 +54,14 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	return nil
 }
 
-// showDesk runs the screens until they are quit and waits for the write in flight.
-func showDesk(cmd *cobra.Command, desk *session.Desk) error {
+// showDesk runs the screens until they are quit and waits for the write in flight. Backup copies
+// the club's file; nil where nothing is kept.
+func showDesk(cmd *cobra.Command, desk *session.Desk, backup func(string) error) error {
 	err := tui.Run(desk, tui.Options{
 		Theme:    theme.New(cmd.OutOrStdout()),
 		ReadFile: readRosterFile,
 		NewSeed:  newSeed,
+		Backup:   backup,
 	}, cmd.InOrStdin(), cmd.OutOrStdout())
 	desk.Wait()
 	return err

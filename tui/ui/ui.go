@@ -101,6 +101,9 @@ type Import struct {
 	Arrived bool // check everybody in who does not come later
 }
 
+// Backup copies the club's file to another place.
+type Backup struct{ Path string }
+
 // Refuse tells what is wrong with what was typed.
 type Refuse struct{ Err error }
 
@@ -110,6 +113,7 @@ func (Close) intent()   {}
 func (Go) intent()      {}
 func (GoCourt) intent() {}
 func (Import) intent()  {}
+func (Backup) intent()  {}
 func (Refuse) intent()  {}
 
 // Bind is a key binding with its help.
