@@ -13,10 +13,11 @@ import (
 )
 
 // frameRows are the lines around the body: the head, the tabs and a blank line above it; what is
-// next, the message and the keys below.
+// next (two lines, since a caution must never be cut), the message and the keys below.
 const (
 	bodyTop   = 3
-	frameRows = bodyTop + 3
+	nextRows  = 2
+	frameRows = bodyTop + nextRows + 2
 )
 
 // The smallest terminal on which the desk can be used.
@@ -44,11 +45,23 @@ func (m *Model) View() string {
 		}
 		lines = append(lines, "")
 	}
-	lines = append(lines, c.Theme.Next.Render(line.Cut("Next: "+m.nextLine(), m.width)), m.message(c), m.footer(c))
+	lines = append(lines, m.nextLines(c)...)
+	lines = append(lines, m.message(c), m.footer(c))
 	for i, text := range lines {
 		lines[i] = line.Cut(text, m.width)
 	}
 	return strings.Join(lines, "\n")
+}
+
+// nextLines is what to do next, broken into the lines that it has.
+func (m *Model) nextLines(c ui.Context) []string {
+	out := make([]string, nextRows)
+	for i, text := range line.Wrap("Next: "+m.nextLine(), m.width) {
+		if i < nextRows {
+			out[i] = c.Theme.Next.Render(text)
+		}
+	}
+	return out
 }
 
 func (m *Model) tooSmall() string {
