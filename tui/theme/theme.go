@@ -26,9 +26,13 @@ type Theme struct {
 	FrameOn  lipgloss.Style // the border of what is selected
 }
 
-// New makes the styles for an output; colours follow what the terminal can show, and NO_COLOR.
+// New makes the styles for an output; colours follow what the terminal can show, and NO_COLOR. The
+// background is the one that was set for the whole program: a renderer left to itself would ask the
+// terminal, and wait five seconds for one that never answers.
 func New(w io.Writer) *Theme {
-	return from(lipgloss.NewRenderer(w))
+	r := lipgloss.NewRenderer(w)
+	r.SetHasDarkBackground(lipgloss.HasDarkBackground())
+	return from(r)
 }
 
 // Plain makes styles without any colour or weight, as NO_COLOR has them.
