@@ -21,7 +21,7 @@ import (
 
 // patience is how long a screen may take to show what it must. It is far more than a desk needs,
 // since a loaded machine must not fail a test that is about words.
-const patience = 20 * time.Second
+const patience = 10 * time.Second
 
 // keys are the bytes that a terminal sends for keys that are no letters.
 var keys = map[string]string{
