@@ -97,6 +97,8 @@ func describeNight(e Event) string {
 		return fmt.Sprintf("court %s opened", e.Court)
 	case CourtClosed:
 		return fmt.Sprintf("court %s closed", e.Court)
+	case LotsDrawn:
+		return "lots drawn"
 	case PlayHeld:
 		return "play held: " + e.Why
 	case PlayResumed:

@@ -72,6 +72,7 @@ var kinds = []kind{
 	kindOf[RallyWon]("RallyWon", 1),
 	kindOf[GameFinished]("GameFinished", 1),
 	kindOf[ScoreCorrected]("ScoreCorrected", 1),
+	kindOf[LotsDrawn]("LotsDrawn", 1),
 	kindOf[PlayHeld]("PlayHeld", 1),
 	kindOf[PlayResumed]("PlayResumed", 1),
 	kindOf[Undone]("Undone", 1),

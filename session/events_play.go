@@ -233,3 +233,17 @@ func (f *fold) running(id GameID) (*Night, *Game, error) {
 	}
 	return n, g, nil
 }
+
+// LotsDrawn orders those whom the table cannot part.
+type LotsDrawn struct {
+	Lots []Side `json:"lots"` // all that were drawn tonight, in order
+}
+
+func (e LotsDrawn) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	n.Lots = slices.Clone(e.Lots)
+	return nil
+}

@@ -132,6 +132,7 @@ type Night struct {
 	Games    []Game         `json:"games"`
 	Rounds   []CalledRound  `json:"rounds,omitempty"`
 	Plan     []PlannedRound `json:"plan,omitempty"` // rounds to come; empty when they must be planned anew
+	Lots     []Side         `json:"lots,omitempty"` // persons or set pairs in the order in which lots were drawn
 	Hold     *Hold          `json:"hold,omitempty"`
 	Rolls    bool           `json:"rolls,omitempty"` // rolling flow: free courts call by themselves
 }

@@ -34,7 +34,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		OpenNight{Settings: settings, Courts: 2}, AddGuest{Name: fmt.Sprintf("Guest %d", len(l.Club().People))}, AddGuest{Name: fmt.Sprintf("Guest %d", len(l.Club().People))},
 		CheckIn{person}, Rest{person}, Leave{person}, Expect{Person: person}, CallRound{}, CallRound{}, BeginPlay{}, CallGame{court},
 		Replace{game, person, other}, ScoreRally{game, rally}, ScoreRally{game, rally}, UndoRally{game}, FinishGame{Game: game, Final: score}, FinishGame{Game: game, Final: score},
-		CorrectScore{game, score}, OpenCourt{}, CloseCourt{court}, HoldPlay{"heat"}, ResumePlay{}, ChangeSettings{settings},
+		CorrectScore{game, score}, OpenCourt{}, CloseCourt{court}, HoldPlay{"heat"}, DrawLots{}, ResumePlay{}, ChangeSettings{settings},
 		Undo{}, Undo{}, Redo{}, UndoAction{uint64(rapid.IntRange(1, int(l.Last())+1).Draw(t, "action"))}, CloseNight{},
 	}).Draw(t, "command")
 }

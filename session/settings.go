@@ -36,6 +36,7 @@ type Settings struct {
 	Slot    int              `json:"slot"`              // minutes from one call of a round to the next
 	Closing time.Time        `json:"closing,omitzero"`  // when the hall must be left, zero if open
 	MaxRun  int              `json:"max_run,omitempty"` // games running without a rest, 0 for no limit
+	Stopped bool             `json:"stopped,omitempty"` // walkovers and games given up count for the table
 	Seed    uint64           `json:"seed"`              // makes every draw of the night repeatable
 }
 

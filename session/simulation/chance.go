@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"club/quadrille/scoring"
+	"club/quadrille/scoring/pace"
 	"club/quadrille/session"
 )
 
@@ -43,9 +44,6 @@ func (n Night) pause(round int) time.Duration {
 }
 
 const (
-	// serveWins is the chance that the serving side wins a rally against equals. Serving is a
-	// slight disadvantage, since the receiving side reaches the net first.
-	serveWins = 0.44
 	// edge is how much a level more on one side adds to the log-odds of a rally. Over a game to 11
 	// it comes to the odds of the game that scheduler.WinChance assumes.
 	edge = 0.23
@@ -64,7 +62,7 @@ func (n Night) play(id session.GameID, rules scoring.Rules, lead float64) (scori
 			ahead = -lead
 		}
 		won := s.Serving
-		if dice.Float64() >= sigmoid(logit(serveWins)+edge*ahead) {
+		if dice.Float64() >= sigmoid(logit(pace.DefaultServeWins)+edge*ahead) {
 			won = s.Serving.Other()
 		}
 		s = s.After(scoring.Rally{Won: won})

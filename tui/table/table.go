@@ -41,6 +41,8 @@ func (t *Table) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 		t.top = max(0, t.top-room(c))
 	case "pgdown", " ":
 		t.top = min(last, t.top+room(c))
+	case "l":
+		return ui.Do{Command: session.DrawLots{}}, true
 	default:
 		return nil, false
 	}
@@ -109,5 +111,5 @@ func cells(c ui.Context, wide bool, rank, name, games, won, lost, pf, pa, diff, 
 
 // Keys implements ui.Screen.
 func (t *Table) Keys(ui.Context) []key.Binding {
-	return []key.Binding{ui.Bind("scroll", "↑↓", "up", "down")}
+	return []key.Binding{ui.Bind("scroll", "↑↓", "up", "down"), ui.Bind("draw lots for who is level", "l", "l")}
 }
