@@ -31,7 +31,7 @@ does not count. After each rally it says the call, who serves from which box, an
 	rules := rulesFlags(cmd)
 	cmd.Flags().StringVar(&teamA, "team-a", "", "`names` of team A, the one who starts right first: Ann,Art")
 	cmd.Flags().StringVar(&teamB, "team-b", "", "`names` of team B")
-	cmd.Flags().Var(choice[scoring.Side]{&first, parseSide, "a|b"}, "first", "who serves first")
+	addChoice(cmd, &first, "first", "who serves first", parseSide, "a", "b")
 	cmd.Flags().BoolVar(&json, "json", false, "print one JSON object a line")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) (err error) {
 		if err := rules.Validate(); err != nil {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"club/quadrille/session"
 	"club/quadrille/session/roster"
 )
 
@@ -23,14 +24,37 @@ func openInput(cmd *cobra.Command, path string) (io.ReadCloser, error) {
 	return f, err
 }
 
-// readRoster reads a roster from a file or the standard input.
+// readRoster reads a roster from a file or the standard input, with its names made fit for a
+// screen.
 func readRoster(cmd *cobra.Command, path string) ([]roster.Entry, error) {
 	in, err := openInput(cmd, path)
 	if err != nil {
 		return nil, err
 	}
 	defer in.Close()
-	return roster.Parse(in)
+	entries, err := roster.Parse(in)
+	if err != nil {
+		return nil, err
+	}
+	lines := map[string]int{}
+	for i := range entries {
+		e := &entries[i]
+		if e.Name, err = session.CleanName(e.Name); err != nil {
+			return nil, fmt.Errorf("roster line %d: %w", e.Line, err)
+		}
+		if first, twice := lines[strings.ToLower(e.Name)]; twice {
+			return nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, e.Name, first)
+		}
+		lines[strings.ToLower(e.Name)] = e.Line
+		e.Group = session.CleanText(e.Group, session.MaxName)
+		for j := range e.PartnerWith {
+			e.PartnerWith[j].Name = session.CleanText(e.PartnerWith[j].Name, session.MaxName)
+		}
+		for j := range e.KeepApart {
+			e.KeepApart[j] = session.CleanText(e.KeepApart[j], session.MaxName)
+		}
+	}
+	return entries, nil
 }
 
 // requireFlags makes a command wrong usage without any of these flags.
@@ -48,12 +72,4 @@ func counted(n int, one, many string) string {
 		return "1 " + one
 	}
 	return fmt.Sprintf("%d %s", n, many)
-}
-
-// listed joins words with commas and an "and".
-func listed(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }

@@ -38,7 +38,7 @@ are times of day, which then need --start and --slot.`,
 	flags.StringVar(&roster, "roster", "", "plan for the people of this CSV `file` (- for the standard input)")
 	flags.IntVar(&ask.Courts, "courts", 0, "courts to play on")
 	flags.IntVar(&ask.Rounds, "rounds", 0, "rounds to plan")
-	flags.Var(choice[scheduler.Format]{&ask.Format, scheduler.ParseFormat, "rotating|mixed|pairs"}, "format", "how teams are made")
+	addChoice(cmd, &ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
 	flags.StringVar(&ask.Start, "start", "", "when round 1 is called, for rosters with times of day (`19:00`)")
 	flags.IntVar(&ask.Slot, "slot", 15, "`minutes` from one round to the next, for rosters with times of day")
 	flags.Uint64Var(&ask.Seed, "seed", 1, "equal seeds give equal rotations")

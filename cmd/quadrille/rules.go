@@ -10,7 +10,7 @@ import (
 func rulesFlags(cmd *cobra.Command) *scoring.Rules {
 	r := &scoring.Rules{}
 	flags := cmd.Flags()
-	flags.Var(choice[scoring.Scoring]{&r.Scoring, scoring.ParseScoring, "side-out|rally"}, "scoring", "who may score")
+	addChoice(cmd, &r.Scoring, "scoring", "who may score", scoring.ParseScoring, "side-out", "rally")
 	flags.IntVar(&r.To, "to", 11, "points that win a game")
 	flags.IntVar(&r.WinBy, "win-by", 2, "lead that it takes")
 	flags.IntVar(&r.Cap, "cap", 0, "points that win with any lead (0 for no cap)")

@@ -38,7 +38,7 @@ func newSimulate(opts *options) *cobra.Command {
 people come, some late; games take their time; scores fall as levels have it; people go. The
 rolling flow is played twice, the second time calling simply the first four of the queue, so
 that the difference shows. The file is temporary unless --data names a new one.`,
-		Example: `  quadrille simulate --players 37 --courts 7 --minutes 150 --flow rolling --late 4
+		Example: `  quadrille simulate --players 37 --courts 7 --minutes 150 --flow rolling
   quadrille simulate --roster people.csv --courts 4 --rounds 8 --json`,
 		Args: nothing,
 	}
@@ -48,8 +48,8 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	flags.IntVar(&s.night.Courts, "courts", 0, "courts to play on")
 	flags.IntVar(&s.night.Minutes, "minutes", 0, "from the first call to closing time")
 	flags.IntVar(&s.night.Rounds, "rounds", 0, "rounds to play (default: 8, or as many as fit)")
-	flags.Var(choice[session.Flow]{&s.night.Flow, session.ParseFlow, "rounds|rolling"}, "flow", "how games follow each other")
-	flags.Var(choice[scheduler.Format]{&s.night.Format, scheduler.ParseFormat, "rotating|mixed|pairs"}, "format", "how teams are made")
+	addChoice(cmd, &s.night.Flow, "flow", "how games follow each other", session.ParseFlow, "rounds", "rolling")
+	addChoice(cmd, &s.night.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
 	flags.IntVar(&s.night.Late, "late", 0, "so many come late")
 	flags.IntVar(&s.night.Leave, "leave", 0, "so many go early")
 	flags.Uint64Var(&s.night.Seed, "seed", 1, "equal seeds give equal nights")
