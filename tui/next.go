@@ -64,6 +64,11 @@ func closeMenu(m *Model) ui.Dialog {
 
 // nextLine says what to do next and with which key, on whatever screen one is.
 func (m *Model) nextLine() string {
+	if a, ok := m.screens[m.active].(ui.Adviser); ok && m.dialog() == nil {
+		if text, ok := a.Next(m.context()); ok {
+			return text
+		}
+	}
 	key := "n"
 	if m.dialog() == nil && m.typing(m.context()) {
 		key = "ctrl+n"

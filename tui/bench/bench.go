@@ -95,7 +95,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	}
 	people := waiting(n)
 	width := min(c.Width, 90)
-	head := columns("", "on the bench", "waits", "games", "sat out", width)
+	head := columns("", "on the bench", "waits", "plays in", "games", "sat out", width)
 	out := []string{c.Theme.Dim.Render(head), ""}
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")
@@ -103,7 +103,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	cursor := max(0, min(b.cursor, len(people)-1))
 	from, until := line.Window(len(people), listHeight(c), cursor)
 	for i, a := range people[from:until] {
-		text := row(c, n, a, width)
+		text := row(c, n, a, from+i, width)
 		if from+i == cursor {
 			text = c.Theme.Selected.Render(">" + text[1:])
 		}
@@ -115,17 +115,21 @@ func (b *Bench) Lines(c ui.Context) []string {
 	return append(out, next(c)...)
 }
 
-func row(c ui.Context, n *session.Night, a session.Attendance, width int) string {
-	wait := fmt.Sprintf("%d min", int(a.Waited(c.Now).Minutes()))
-	if a.State == session.Resting {
+func row(c ui.Context, n *session.Night, a session.Attendance, place, width int) string {
+	wait, turn := fmt.Sprintf("%d min", int(a.Waited(c.Now).Minutes())), ""
+	switch {
+	case a.State == session.Resting:
 		wait = "rests"
+	case len(n.Running()) > 0 && n.Settings.Flow == session.Rolling:
+		w := n.NextTurn(place, c.Now)
+		turn = fmt.Sprintf("%d-%d min", int(w.Early.Minutes()), int(w.Late.Minutes()))
 	}
-	return columns("", c.Names.Full(a.Person), wait, fmt.Sprint(n.GamesOf(a.Person)), fmt.Sprint(n.SatOut(a.Person)), width)
+	return columns("", c.Names.Full(a.Person), wait, turn, fmt.Sprint(n.GamesOf(a.Person)), fmt.Sprint(n.SatOut(a.Person)), width)
 }
 
-func columns(mark, name, wait, games, out string, width int) string {
-	const numbers = 8 + 7 + 9
-	return line.Fit(mark, 2) + line.Fit(name, max(8, width-2-numbers)) + line.Right(wait, 8) + line.Right(games, 7) + line.Right(out, 9)
+func columns(mark, name, wait, turn, games, out string, width int) string {
+	const numbers = 8 + 12 + 7 + 9
+	return line.Fit(mark, 2) + line.Fit(name, max(8, width-2-numbers)) + line.Right(wait, 8) + line.Right(turn, 12) + line.Right(games, 7) + line.Right(out, 9)
 }
 
 // Keys implements ui.Screen.

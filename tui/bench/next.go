@@ -25,12 +25,21 @@ func next(c ui.Context) []string {
 	case len(r.Rounds) == 0:
 		return []string{c.Theme.Dim.Render("no round is left in tonight's plan")}
 	default:
-		text := fmt.Sprintf("Round %d: ", len(n.Rounds)+1)
+		text := fmt.Sprintf("Round %d%s: ", len(n.Rounds)+1, begins(c, n))
 		if out := r.Rounds[0].Out; len(out) > 0 {
 			return line.Wrap(text+c.Names.List(out)+" sit out", c.Width)
 		}
 		return []string{text + "everybody plays"}
 	}
+}
+
+// begins says when the next round is likely to be called, while one goes on.
+func begins(c ui.Context, n *session.Night) string {
+	if len(n.Running()) == 0 {
+		return ""
+	}
+	w := n.NextTurn(0, c.Now)
+	return fmt.Sprintf(", likely in %d to %d min", int(w.Early.Minutes()), int(w.Late.Minutes()))
 }
 
 func nextRolling(c ui.Context, n *session.Night) []string {

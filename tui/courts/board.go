@@ -43,6 +43,19 @@ func (s *Courts) rally(g *session.Game, won scoring.Side) ui.Intent {
 	}
 }
 
+// Next implements ui.Adviser.
+func (s *Courts) Next(c ui.Context) (string, bool) {
+	switch n := c.Night(); {
+	case n == nil:
+		return "", false
+	case s.board != 0 && n.Game(s.board) != nil && n.Game(s.board).Running():
+		return "after each rally press ← if the left side won it, → if the right side did", true
+	case !s.entry.empty():
+		return "type both numbers, then enter; t if time ran out, r if a side gave up", true
+	}
+	return "", false
+}
+
 // boardLines draws one game: the call, who stands where, and why.
 func boardLines(c ui.Context, g *session.Game) []string {
 	st := g.State

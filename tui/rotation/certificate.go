@@ -63,6 +63,11 @@ func summary(c ui.Context) []string {
 	for _, t := range line.Wrap(text, c.Width) {
 		out = append(out, c.Theme.Good.Render(t))
 	}
+	if fit, ok := c.Night().Fit(c.Now); ok {
+		text := fmt.Sprintf("Until closing %s: %d more rounds fit nearly surely, %d probably, %d with an even chance.",
+			c.Night().Settings.Closing.In(c.Now.Location()).Format("15:04"), fit.Sure, fit.Probable, fit.Even)
+		out = append(out, line.Wrap(text, c.Width)...)
+	}
 	for _, w := range c.Rotation.Warnings {
 		for _, t := range line.Wrap("! "+w, c.Width) {
 			out = append(out, c.Theme.Warn.Render(t))

@@ -51,6 +51,13 @@ type Screen interface {
 	Typing() bool
 }
 
+// Adviser is a screen that knows better than the night what to do next: it is in the middle of
+// something.
+type Adviser interface {
+	// Next says what to do next, false when the night's own advice holds.
+	Next(c Context) (string, bool)
+}
+
 // Dialog is a box over a screen that takes all keys until it is closed.
 type Dialog interface {
 	Press(c Context, k tea.KeyMsg) Intent

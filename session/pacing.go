@@ -1,0 +1,94 @@
+package session
+
+import (
+	"time"
+
+	"club/quadrille/scoring"
+	"club/quadrille/scoring/pace"
+)
+
+// changeMinutes is what passes between two games on a court: walking, water, the call. The slot of
+// the settings includes it. Common practice, no source.
+const changeMinutes = 3
+
+// Clock is what the night has taught about the minutes of a game. It starts from the slot of the
+// settings and learns from every game that was played to its end; time that play was held is not
+// counted.
+func (n *Night) Clock() pace.Clock {
+	c, err := pace.NewClock(float64(max(2, n.Settings.Slot-changeMinutes)))
+	if err != nil {
+		return pace.Clock{}
+	}
+	for i := range n.Games {
+		g := &n.Games[i]
+		if g.Final != nil && g.Final.How() == scoring.Played {
+			c = c.After((g.Finished.Sub(g.Called) - g.Stood).Minutes())
+		}
+	}
+	return c
+}
+
+// Fit is how many more rounds can be over by closing time, with an even chance, probably and
+// nearly surely (50, 80 and 95 %). Ok is false when no closing time is set.
+type Fit struct{ Even, Probable, Sure int }
+
+// Fit says how many more rounds fit after what is on court now.
+func (n *Night) Fit(now time.Time) (f Fit, ok bool) {
+	if n.Settings.Closing.IsZero() {
+		return Fit{}, false
+	}
+	c := n.Clock()
+	left := n.Settings.Closing.Sub(now).Minutes()
+	if len(n.Running()) > 0 {
+		left -= n.untilOver(c, now, 0.5) + changeMinutes
+	}
+	if left <= 0 {
+		return Fit{}, true
+	}
+	h := pace.Hall{Courts: max(1, len(n.OpenCourts())), Change: changeMinutes, Left: left}
+	return Fit{c.Rounds(h, 0.5), c.Rounds(h, 0.8), c.Rounds(h, 0.95)}, true
+}
+
+// untilOver is the minutes until all running games are over, each with chance q.
+func (n *Night) untilOver(c pace.Clock, now time.Time, q float64) float64 {
+	most := 0.0
+	for _, m := range n.runningMinutes(now) {
+		most = max(most, c.Remaining(m, q))
+	}
+	return most
+}
+
+// runningMinutes is how long each running game has been played, without holds.
+func (n *Night) runningMinutes(now time.Time) []float64 {
+	var out []float64
+	for _, g := range n.Running() {
+		out = append(out, max(0, (now.Sub(g.Called)-g.Stood).Minutes()))
+	}
+	return out
+}
+
+// Wait is when somebody who is at a place on the bench may play next: probably not before Early
+// and not after Late, most likely around Likely.
+type Wait struct{ Early, Likely, Late time.Duration }
+
+// NextTurn estimates the wait of the person at a place of the bench, 0 for the first. In rounds
+// everybody waits for the round to end; in the rolling flow each four that go first wait for one
+// court more.
+func (n *Night) NextTurn(place int, now time.Time) Wait {
+	c := n.Clock()
+	minutes := func(q float64) time.Duration {
+		if n.Settings.Flow == Rounds {
+			return span(n.untilOver(c, now, q))
+		}
+		running := n.runningMinutes(now)
+		if len(running) == 0 {
+			return 0
+		}
+		return span(c.Wait(running, place/4, changeMinutes, q))
+	}
+	return Wait{Early: minutes(0.2), Likely: minutes(0.5), Late: minutes(0.8)}
+}
+
+func span(minutes float64) time.Duration {
+	return time.Duration(minutes * float64(time.Minute)).Truncate(time.Minute)
+}
