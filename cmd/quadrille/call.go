@@ -119,12 +119,12 @@ func (c *caller) follow(s scoring.State, in io.Reader) error {
 
 // printLine says a state in words.
 func (c *caller) printLine(s scoring.State) error {
+	call, text := s.Call(), c.names.Player(s.Server)+" serves from the "+s.Box.String()+" box to "+c.names.Player(s.Receiver)
 	if s.Done {
-		_, err := fmt.Fprintf(c.out, "%3d  game     %s\n", s.Rally, c.names.Team(s, s.Winner)+" won, "+s.Score.String())
-		return err
+		call, text = "game", c.names.Team(s, s.Winner)+" won, "+s.Score.String()
 	}
-	_, err := fmt.Fprintf(c.out, "%3d  %-7s  %s serves from the %s box to %s\n     %s\n",
-		s.Rally, s.Call(), c.names.Player(s.Server), s.Box, c.names.Player(s.Receiver), wrap(s.WhyFor(c.names), 5))
+	const indent = 14
+	_, err := fmt.Fprintf(c.out, "%3d  %-7s  %s\n%14s%s\n", s.Rally, call, wrap(text, indent), "", wrap(s.WhyFor(c.names), indent))
 	return err
 }
 

@@ -2,7 +2,18 @@
 
 package main
 
-import "testing"
+import (
+	"fmt"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"club/quadrille/session"
+	"club/quadrille/store"
+)
 
 // TestDeskOnATerminal drives the real program on a pseudo-terminal.
 func TestDeskOnATerminal(t *testing.T) {
@@ -11,8 +22,204 @@ func TestDeskOnATerminal(t *testing.T) {
 		claim string
 		test  func(*testing.T, program)
 	}{
+		{"the first frame comes at once on a terminal that never answers", testFirstFrame},
+		{"the version comes at once on a terminal that never answers", testVersion},
 		{"a whole night, left and reopened in the middle of a round", testWholeNight},
+		{"without colour the selection is still marked", testNoColour},
+		{"quitting right after a score keeps the score", testQuitAfterScore},
+		{"the end by SIGTERM loses nothing that was shown", testTerminated},
+		{"a second desk on the same file is refused at once", testSecondDesk},
+		{"resizing with dialogs open garbles nothing", testResize},
 	} {
 		t.Run(c.claim, func(t *testing.T) { c.test(t, bin) })
 	}
+}
+
+// fullHall makes a data file with a round called on some courts, all of them with a game.
+func fullHall(t *testing.T, courts int) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	kept, err := store.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer kept.Close()
+	desk, err := session.NewDesk(kept, time.Now, newPersonID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	do := func(c session.Command) {
+		if _, err := desk.Do(c); err != nil {
+			t.Fatal(err)
+		}
+	}
+	do(session.OpenNight{Name: "Full hall", Settings: session.DefaultSettings(1), Courts: courts})
+	var round session.PlannedRound
+	for i := range courts {
+		for seat := range 4 {
+			do(session.AddGuest{Name: fmt.Sprintf("Person %c%d", 'A'+seat, i+1)})
+		}
+		p := desk.Ledger().Club().People[4*i:]
+		court := session.CourtID(fmt.Sprint(i + 1))
+		round.Games = append(round.Games, session.PlannedGame{Court: court, A: session.Side{p[0].ID, p[1].ID}, B: session.Side{p[2].ID, p[3].ID}})
+	}
+	do(session.CallRound{Plan: []session.PlannedRound{round}})
+	return path
+}
+
+// best is the shortest of several runs: what the program needs when nothing else wants the machine.
+func best(runs int, run func() time.Duration) time.Duration {
+	shortest := run()
+	for range runs - 1 {
+		shortest = min(shortest, run())
+	}
+	return shortest
+}
+
+// within fails when something took too long, unless the race detector slows everything down.
+func within(t *testing.T, took, limit time.Duration) {
+	t.Helper()
+	t.Logf("%v (limit %v)", took.Round(time.Millisecond), limit)
+	if took > limit && !racing() {
+		t.Errorf("took %v, want at most %v", took, limit)
+	}
+}
+
+func testFirstFrame(t *testing.T, bin program) {
+	path := fullHall(t, 4)
+	took := best(6, func() time.Duration {
+		start := time.Now()
+		desk := bin.open(t, 80, 24, nil, "--data", path).Shows("Full hall", "q quit")
+		took := time.Since(start)
+		desk.Quit("q")
+		return took
+	})
+	within(t, took, 200*time.Millisecond)
+}
+
+func testVersion(t *testing.T, bin program) {
+	took := best(6, func() time.Duration {
+		start := time.Now()
+		s := bin.open(t, 80, 24, nil, "--version")
+		if code := s.Code(); code != 0 || !strings.HasPrefix(s.Screen(), "quadrille ") {
+			t.Fatalf("exit code %d and %q, want 0 and the version", code, s.Screen())
+		}
+		return time.Since(start)
+	})
+	within(t, took, 50*time.Millisecond)
+}
+
+// styled are the escape sequences that give text a colour or a weight.
+var styled = regexp.MustCompile(`\x1b\[[0-9;:]*[1-9][0-9;:]*m`)
+
+func testNoColour(t *testing.T, bin program) {
+	path := fullHall(t, 4)
+	tour := func(env ...string) string {
+		desk := bin.open(t, 80, 24, env, "--data", path).Shows("[Courts]", ">Court 1")
+		desk.Press("right").Shows(">Court 2", " Court 1")
+		desk.Press("m").Shows("> ", "walkover").Press("esc").Hides("walkover")
+		desk.Press("h").Shows("[History]", "> ").Press("d").Shows("[Door]", "> [x] Person")
+		desk.Quit("ctrl+c")
+		return desk.Raw()
+	}
+	if found := styled.FindString(tour("NO_COLOR=1")); found != "" {
+		t.Errorf("with NO_COLOR the program still writes %q", found)
+	}
+	if !styled.MatchString(tour()) {
+		t.Error("without NO_COLOR nothing has a colour: this test would see none")
+	}
+}
+
+func testQuitAfterScore(t *testing.T, bin program) {
+	const times = 20
+	path := fullHall(t, times)
+	for i := range times {
+		quit := []string{"q", keys["ctrl+c"]}[i%2]
+		desk := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]")
+		desk.Type(strings.Repeat(keys["right"], i) + "117\r" + quit)
+		if code := desk.Code(); code != 0 {
+			t.Fatalf("exit code %d after score %d, want 0", code, i+1)
+		}
+		game := stateIn(t, path).Night().Games[i]
+		if game.Final == nil || game.Final.String() != "11-7" {
+			t.Fatalf("score %d of %d was typed, and the desk quit without it", i+1, times)
+		}
+	}
+}
+
+func testTerminated(t *testing.T, bin program) {
+	path := fullHall(t, 2)
+	desk := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]")
+	desk.Type("117\r").Shows("Saved: court 1")
+	// Court 2 is in the middle of a burst of rallies when the end comes.
+	desk.Press("enter").Shows("Call: 0 - 0 - 2").Type(strings.Repeat("ab", 40)).Hides("Call: 0 - 0 - 2")
+	if code := desk.Signal(syscall.SIGTERM).Code(); code != 0 {
+		t.Errorf("exit code %d after SIGTERM, want 0", code)
+	}
+	n := stateIn(t, path).Night()
+	if got := n.Games[0].Final; got == nil || got.String() != "11-7" {
+		t.Errorf("the score that was shown as saved is %v in the file", got)
+	}
+	rallies := n.Games[1].Rallies
+	if len(rallies) == 0 {
+		t.Error("a rally was shown and is not in the file")
+	}
+	for i, r := range rallies {
+		if int(r.Won) != i%2 {
+			t.Fatalf("rally %d went to the wrong side: the file has not what was typed", i+1)
+		}
+	}
+	// The file was let go of, and the night goes on.
+	desk = bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]", "1 to come")
+	if code := desk.Type("right" + "\r").Quit("ctrl+c"); code != 0 {
+		t.Errorf("exit code %d of the desk after it, want 0", code)
+	}
+}
+
+func testSecondDesk(t *testing.T, bin program) {
+	path := fullHall(t, 2)
+	first := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]")
+	start := time.Now()
+	second := bin.open(t, 80, 24, nil, "--data", path)
+	code := second.Code()
+	within(t, time.Since(start), time.Second)
+	if code != 1 {
+		t.Errorf("exit code %d, want 1", code)
+	}
+	second.Shows(fmt.Sprintf("this file is open in another Quadrille (process %d)", first.cmd.Process.Pid))
+	first.Type("117\r").Shows("Saved: court 1").Quit("q")
+}
+
+func testResize(t *testing.T, bin program) {
+	path := fullHall(t, 12)
+	desk := bin.open(t, 200, 60, nil, "--data", path).Shows("[Courts]", "Court 12")
+	for _, open := range [][]string{{}, {"m"}, {"?"}, {"o", "e"}, {"f"}, {"!"}, {"x"}, {"right", "enter"}} {
+		for _, key := range open {
+			before := desk.Screen()
+			desk.Press(key).until("an answer to "+key, func(screen string) bool { return screen != before })
+		}
+		settled := desk.settle(200, 60)
+		for _, size := range [][2]int{{40, 12}, {41, 30}, {30, 8}, {120, 12}, {200, 60}} {
+			desk.Resize(size[0], size[1]).settle(size[0], size[1])
+		}
+		desk.until("the same screen after "+strings.Join(open, " ")+"\n"+settled, func(screen string) bool { return lasting(screen) == settled })
+		desk.Press("esc")
+	}
+	if code := desk.Quit("ctrl+c"); code != 0 {
+		t.Errorf("exit code %d, want 0", code)
+	}
+}
+
+// settle waits until a frame of a size stands whole: its head and its last line where they belong.
+func (s *terminal) settle(width, height int) string {
+	s.t.Helper()
+	whole := func(screen string) bool {
+		lines := strings.Split(screen, "\n")
+		if width < 40 || height < 12 {
+			return strings.HasPrefix(screen, "The desk needs 40 by 12 cells")
+		}
+		return len(lines) == height && strings.HasPrefix(lines[0], "Quadrille") && strings.Contains(lines[height-1], " ")
+	}
+	s.until(fmt.Sprintf("a whole frame of %d by %d", width, height), whole)
+	return lasting(s.Screen())
 }

@@ -126,7 +126,7 @@ func printStandings(w io.Writer, title string, rows []standings.Row) error {
 	fmt.Fprintf(&out, "\n%s\n", wrap("Sorted by "+standings.Order+".", 0))
 	for _, r := range rows {
 		if r.Why != "" {
-			fmt.Fprintf(&out, "%s\n", wrap(fmt.Sprintf("%4d  %s: %s", r.Rank, r.Name, r.Why), 6))
+			fmt.Fprintf(&out, "%4d  %s\n", r.Rank, wrap(r.Name+": "+r.Why, 6))
 		}
 	}
 	_, err := io.WriteString(w, out.String())

@@ -8,8 +8,7 @@ import (
 
 // wrap breaks a sentence into lines that fit, all but the first indented.
 func wrap(text string, indent int) string {
-	lines := ansi.Wordwrap(text, columns-indent, "")
-	return strings.ReplaceAll(lines, "\n", "\n"+strings.Repeat(" ", indent))
+	return strings.TrimLeft(flow(strings.Fields(text), indent, 1), " ")
 }
 
 // fit cuts text to a width in cells and fills it up with blanks.
