@@ -13,7 +13,7 @@ import (
 )
 
 // Bench is the screen of the people on the bench.
-type Bench struct{ cursor int }
+type Bench struct{ cursor ui.Cursor }
 
 // New makes the screen.
 func New() *Bench { return &Bench{} }
@@ -28,26 +28,21 @@ func (b *Bench) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 		return nil, false
 	}
 	people := waiting(n)
-	b.cursor = max(0, min(b.cursor, len(people)-1))
-	switch k.String() {
-	case "up":
-		b.cursor = max(0, b.cursor-1)
-	case "down":
-		b.cursor = max(0, min(len(people)-1, b.cursor+1))
-	case "enter", " ":
-		if len(people) == 0 {
-			return nil, true
-		}
-		return toggle(people[b.cursor]), true
-	case "l":
-		if len(people) == 0 {
-			return nil, true
-		}
-		return ui.Do{Command: session.Leave{Person: people[b.cursor].Person}}, true
-	default:
+	if b.cursor.Press(k.String(), len(people)) {
+		return nil, true
+	}
+	key := k.String()
+	if key != "enter" && key != " " && key != "l" {
 		return nil, false
 	}
-	return nil, true
+	if len(people) == 0 {
+		return nil, true
+	}
+	who := people[b.cursor.In(len(people))]
+	if key == "l" {
+		return ui.Do{Command: session.Leave{Person: who.Person}}, true
+	}
+	return toggle(who), true
 }
 
 // toggle lets somebody on the bench rest, or brings somebody who rests back.
@@ -75,9 +70,9 @@ func (b *Bench) Click(c ui.Context, _, y int) ui.Intent {
 		return nil
 	}
 	people := waiting(c.Night())
-	from, until := line.Window(len(people), listHeight(c), b.cursor)
+	from, until := line.Window(len(people), listHeight(c), b.cursor.In(len(people)))
 	if i := from + y - listTop; i >= from && i < until {
-		b.cursor = i
+		b.cursor = ui.Cursor(i)
 	}
 	return nil
 }
@@ -100,7 +95,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")
 	}
-	cursor := max(0, min(b.cursor, len(people)-1))
+	cursor := b.cursor.In(len(people))
 	from, until := line.Window(len(people), listHeight(c), cursor)
 	for i, a := range people[from:until] {
 		text := row(c, n, a, from+i, width)

@@ -18,7 +18,7 @@ import (
 // Door is the check-in screen. Letters search; Enter does the likeliest thing to the person found.
 type Door struct {
 	input  textinput.Model
-	cursor int
+	cursor ui.Cursor
 }
 
 // New makes the screen.
@@ -34,23 +34,18 @@ func (d *Door) Typing() bool { return true }
 // Press implements ui.Screen.
 func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	rows := d.rows(c)
-	d.cursor = max(0, min(d.cursor, len(rows)-1))
+	if d.cursor.Press(k.String(), len(rows)) {
+		return nil, true
+	}
+	selected := d.cursor.In(len(rows))
 	switch k.String() {
-	case "up":
-		d.cursor = max(0, d.cursor-1)
-	case "down":
-		d.cursor = max(0, min(len(rows)-1, d.cursor+1))
-	case "pgup":
-		d.cursor = max(0, d.cursor-10)
-	case "pgdown":
-		d.cursor = max(0, min(len(rows)-1, d.cursor+10))
 	case "enter":
 		if len(rows) > 0 {
-			return d.enter(c, rows[d.cursor]), true
+			return d.enter(c, rows[selected]), true
 		}
 	case "right":
-		if len(rows) > 0 && rows[d.cursor].guest == "" {
-			return ui.Show{Dialog: personMenu(c, rows[d.cursor])}, true
+		if len(rows) > 0 && rows[selected].guest == "" {
+			return ui.Show{Dialog: personMenu(c, rows[selected])}, true
 		}
 	case "ctrl+o":
 		return ui.Show{Dialog: importForm()}, true
@@ -97,15 +92,15 @@ func (d *Door) enter(c ui.Context, r row) ui.Intent {
 // Click implements ui.Screen: a click selects, a click on what is selected is Enter.
 func (d *Door) Click(c ui.Context, _, y int) ui.Intent {
 	rows := d.rows(c)
-	from, until := line.Window(len(rows), c.Height-listTop, d.cursor)
+	from, until := line.Window(len(rows), c.Height-listTop, d.cursor.In(len(rows)))
 	i := from + y - listTop
 	switch {
 	case i < from || i >= until:
 		return nil
-	case i == d.cursor:
+	case i == d.cursor.In(len(rows)):
 		return d.enter(c, rows[i])
 	}
-	d.cursor = i
+	d.cursor = ui.Cursor(i)
 	return nil
 }
 
@@ -123,7 +118,7 @@ func (d *Door) Lines(c ui.Context) []string {
 			"Type a name and press enter to add the first guest,",
 			"or press ctrl+o to open a roster (CSV).")
 	}
-	cursor := max(0, min(d.cursor, len(rows)-1))
+	cursor := d.cursor.In(len(rows))
 	from, until := line.Window(len(rows), c.Height-listTop, cursor)
 	width := min(c.Width, 100)
 	for i, r := range rows[from:until] {
@@ -155,7 +150,7 @@ func (d *Door) counts(c ui.Context) string {
 func (d *Door) Keys(c ui.Context) []key.Binding {
 	verb := "check in"
 	if rows := d.rows(c); len(rows) > 0 {
-		switch r := rows[max(0, min(d.cursor, len(rows)-1))]; {
+		switch r := rows[d.cursor.In(len(rows))]; {
 		case r.guest != "":
 			verb = "add guest"
 		case r.state == session.Here:

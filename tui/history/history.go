@@ -15,7 +15,7 @@ import (
 )
 
 // History is the screen of the night's actions, the newest first.
-type History struct{ cursor int }
+type History struct{ cursor ui.Cursor }
 
 // New makes the screen.
 func New() *History { return &History{} }
@@ -33,25 +33,16 @@ func actions(c ui.Context) []session.Action {
 // Press implements ui.Screen.
 func (h *History) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	list := actions(c)
-	h.cursor = max(0, min(h.cursor, len(list)-1))
-	switch k.String() {
-	case "up":
-		h.cursor = max(0, h.cursor-1)
-	case "down":
-		h.cursor = max(0, min(len(list)-1, h.cursor+1))
-	case "pgup":
-		h.cursor = max(0, h.cursor-10)
-	case "pgdown":
-		h.cursor = max(0, min(len(list)-1, h.cursor+10))
-	case "enter":
-		if len(list) == 0 {
-			return nil, true
-		}
-		return ui.Show{Dialog: menu(c, list[h.cursor])}, true
-	default:
+	if h.cursor.Press(k.String(), len(list)) {
+		return nil, true
+	}
+	if k.String() != "enter" {
 		return nil, false
 	}
-	return nil, true
+	if len(list) == 0 {
+		return nil, true
+	}
+	return ui.Show{Dialog: menu(c, list[h.cursor.In(len(list))])}, true
 }
 
 // menu offers what can be done about an action.
@@ -108,9 +99,9 @@ func correctForm(c ui.Context, g *session.Game) ui.Dialog {
 // Click implements ui.Screen.
 func (h *History) Click(c ui.Context, _, y int) ui.Intent {
 	list := actions(c)
-	from, until := line.Window(len(list), c.Height-1, h.cursor)
+	from, until := line.Window(len(list), c.Height-1, h.cursor.In(len(list)))
 	if i := from + y - 1; i >= from && i < until {
-		h.cursor = i
+		h.cursor = ui.Cursor(i)
 	}
 	return nil
 }
@@ -122,7 +113,7 @@ func (h *History) Lines(c ui.Context) []string {
 	if len(list) == 0 {
 		return append(out, "", "Nothing yet.")
 	}
-	cursor := max(0, min(h.cursor, len(list)-1))
+	cursor := h.cursor.In(len(list))
 	from, until := line.Window(len(list), c.Height-1, cursor)
 	for i, a := range list[from:until] {
 		text := fmt.Sprintf("%s  %s", a.Time.In(c.Now.Location()).Format("15:04"), describe(c, a))
