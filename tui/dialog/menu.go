@@ -4,6 +4,7 @@ package dialog
 
 import (
 	"errors"
+	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -27,8 +28,11 @@ type Menu struct {
 	cursor  int
 }
 
-// NewMenu makes a menu.
-func NewMenu(heading string, items ...Item) *Menu { return &Menu{heading: heading, items: items} }
+// NewMenu makes a menu with the cursor on the first choice that can be taken.
+func NewMenu(heading string, items ...Item) *Menu {
+	first := slices.IndexFunc(items, func(i Item) bool { return i.Why == "" })
+	return &Menu{heading: heading, items: items, cursor: max(0, first)}
+}
 
 // Title implements ui.Dialog.
 func (m *Menu) Title() string { return m.heading }
