@@ -1,5 +1,10 @@
 package design
 
+import (
+	"club/quadrille/scheduler/design/ring"
+	"club/quadrille/scheduler/design/symmetry"
+)
+
 // blockClasses returns a resolvable balanced design with blocks of four: v people in (v-1)/3 rounds
 // of v/4 blocks such that each two share exactly one block, where a formula is known:
 // v = 3q+1 for a prime power q ≡ 1 (mod 4), and powers of 4. Such designs exist for all v ≡ 4 (mod
@@ -12,11 +17,11 @@ func blockClasses(v int) (classes [][]Table, ok bool) {
 		return nil, false
 	}
 	if q := (v - 1) / 3; q%4 == 1 {
-		if _, _, ok := primePower(q); ok {
+		if _, _, ok := ring.PrimePower(q); ok {
 			return threeLayers(q), true
 		}
 	}
-	if p, k, ok := primePower(v); ok && p == 2 && k%2 == 0 {
+	if p, k, ok := ring.PrimePower(v); ok && p == 2 && k%2 == 0 {
 		return affineLines(v), true
 	}
 	return nil, false
@@ -28,50 +33,40 @@ func blockClasses(v int) (classes [][]Table, ok bool) {
 // {gᵉ, -gᵉ} in copy j with {g^(e+t), -g^(e+t)} in copy j+1; its translates are the others. The
 // person x of copy j has the number j·q + x, ∞ has 3q.
 func threeLayers(q int) [][]Table {
-	f := field(q)
+	f := ring.Field(q)
 	g := 1
-	for f.order(g) != q-1 {
+	for f.Order(g) != q-1 {
 		g++
 	}
 	t := (q - 1) / 4
 	power := make([]int, q-1)
-	power[0] = f.one
+	power[0] = f.One()
 	for e := 1; e < q-1; e++ {
-		power[e] = f.times(power[e-1], g)
+		power[e] = f.Mul(power[e-1], g)
 	}
 	base := []Table{{3 * q, 0, q, 2 * q}}
 	for j := range 3 {
 		next := (j + 1) % 3
 		for e := range t {
 			x, y := power[e], power[e+t]
-			base = append(base, Table{j*q + x, j*q + f.negative[x], next*q + y, next*q + f.negative[y]})
+			base = append(base, Table{j*q + x, j*q + f.Neg(x), next*q + y, next*q + f.Neg(y)})
 		}
 	}
-	return developLayers(f, 3, base)
-}
-
-// developLayers returns the translates of a base round on several copies of the ring: the person x
-// of copy j, numbered j·n + x, moves to x+t of the same copy. Numbers from layers·n up stay.
-func developLayers(r *ring, layers int, base []Table) [][]Table {
-	rounds := make([][]Table, r.n)
-	for t := range rounds {
-		rounds[t] = relabelRound(base, func(p int) int {
-			if p >= layers*r.n {
-				return p
-			}
-			return p - p%r.n + r.add(p%r.n, t)
-		})
+	layers := symmetry.Group{Ring: f, Layers: 3, Fixed: 1}
+	classes := make([][]Table, q)
+	for t := range classes {
+		classes[t] = relabelRound(base, func(p int) int { return layers.Translate(p, t) })
 	}
-	return rounds
+	return classes
 }
 
 // affineLines returns the lines of the affine space of v = 4^d points over the field of four
 // elements, sorted into classes of parallels (Bose 1942). Points are elements of the field of v
 // elements; the lines through 0 are the cosets of the four-element subfield's units.
 func affineLines(v int) [][]Table {
-	f := field(v)
-	w := f.one // a cube root of 1, so that {0, 1, w, w²} is the subfield of four
-	for x := 2; f.order(w) != 3; x++ {
+	f := ring.Field(v)
+	w := f.One() // a cube root of 1, so that {0, 1, w, w²} is the subfield of four
+	for x := 2; f.Order(w) != 3; x++ {
 		w = x
 	}
 	var classes [][]Table
@@ -80,7 +75,7 @@ func affineLines(v int) [][]Table {
 		if seen[x] {
 			continue
 		}
-		line := Table{0, x, f.times(w, x), f.times(w, f.times(w, x))}
+		line := Table{0, x, f.Mul(w, x), f.Mul(w, f.Mul(w, x))}
 		for _, p := range line {
 			seen[p] = true
 		}
@@ -90,14 +85,14 @@ func affineLines(v int) [][]Table {
 }
 
 // parallels returns the distinct translates of a line, which fill the space without overlap.
-func parallels(f *ring, line Table) []Table {
-	seen := make([]bool, f.n)
+func parallels(f *ring.Ring, line Table) []Table {
+	seen := make([]bool, f.N())
 	var class []Table
-	for t := range f.n {
+	for t := range f.N() {
 		if seen[t] {
 			continue
 		}
-		moved := line.relabel(func(p int) int { return f.add(p, t) })
+		moved := line.relabel(func(p int) int { return f.Add(p, t) })
 		for _, p := range moved {
 			seen[p] = true
 		}

@@ -1,5 +1,11 @@
 package design
 
+import (
+	"slices"
+
+	"club/quadrille/scheduler/design/ring"
+)
+
 // SpouseAvoiding returns mixed doubles for couples (man i is person i, his wife person couples+i):
 // spouses never share a court, every other man and woman partner once and oppose once, and people
 // of the same sex oppose exactly once. Seats 0 and 2 of a table are men, 1 and 3 women.
@@ -8,33 +14,46 @@ package design
 // L(i,j) against man j and woman L(j,i), and they exist for all numbers of couples from 4 but 6 (Brayton,
 // Coppersmith & Hoffman, Bull. Amer. Math. Soc. 80 (1974) 116-118).
 func SpouseAvoiding(couples int) (rounds [][]Table, ok bool) {
-	if _, _, ok := primePower(couples); ok && couples >= 4 {
-		return spousesByField(couples), true
+	if couples < 4 {
+		return nil, false
 	}
-	return nil, false
+	if rounds, ok := spousesByRing(couples); ok {
+		return rounds, true
+	}
+	return spousesByStarter(couples)
 }
 
-// spousesByField uses L(i,j) = a·i + (1-a)·j over a field, a any element but 0, 1 and ½. The game of
-// men i and j is played in the round i+j.
-func spousesByField(q int) [][]Table {
-	f := field(q)
-	a := 2 % q
-	for f.add(a, a) == f.one {
-		a++
-	}
-	b := f.sub(f.one, a)
-	rounds := make([][]Table, q)
-	for i := range q {
-		for j := i + 1; j < q; j++ {
-			s := f.add(i, j)
-			rounds[s] = append(rounds[s], Table{
-				i, q + f.add(f.times(a, i), f.times(b, j)),
-				j, q + f.add(f.times(a, j), f.times(b, i)),
-			})
+// spousesByRing uses L(i,j) = a·i + b·j, b = 1-a, over a product of fields in which a, b and a-b are
+// units, as exist when every prime power of n is at least 4. The game of men i and j is played in
+// the round i+j: the women there are a·i + b·j and a·j + b·i = (i+j) - (a·i + b·j), so that nobody
+// plays twice. For a power of two the round 0 is empty.
+func spousesByRing(n int) (rounds [][]Table, ok bool) {
+	for _, q := range ring.PrimePowers(n) {
+		if q < 4 {
+			return nil, false
 		}
 	}
-	if len(rounds[0]) == 0 { // even field: i+j is never 0
-		return rounds[1:]
+	r := ring.Fields(n)
+	a := 0
+	for r.Order(a) == 0 || r.Order(r.Sub(r.One(), a)) == 0 || r.Order(r.Sub(r.Add(a, a), r.One())) == 0 {
+		a++
 	}
-	return rounds
+	woman := func(i, j int) int { return n + r.Add(r.Mul(a, i), r.Mul(r.Sub(r.One(), a), j)) }
+	rounds = make([][]Table, n)
+	for i := range n {
+		for j := i + 1; j < n; j++ {
+			s := r.Add(i, j)
+			rounds[s] = append(rounds[s], Table{i, woman(i, j), j, woman(j, i)})
+		}
+	}
+	return slices.DeleteFunc(rounds, func(round []Table) bool { return len(round) == 0 }), true
+}
+
+// spousesByStarter develops a stored starter.
+func spousesByStarter(n int) (rounds [][]Table, ok bool) {
+	s, ok := find(coupleRecipes, 2*n)
+	if !ok {
+		return nil, false
+	}
+	return s.Rounds(), true
 }

@@ -1,5 +1,15 @@
 package design
 
+// whistByProduct makes a whist tournament for v people as a product of two smaller ones.
+func whistByProduct(v int) (rounds [][]Table, ok bool) {
+	for k := 4; 4*k <= v; k += 4 {
+		if rounds, ok := whistProduct(k, v); ok {
+			return rounds, true
+		}
+	}
+	return nil, false
+}
+
 // whistProduct makes a whist tournament for v = k·m people, k divisible by 4, from tournaments for k
 // and for m and a resolvable transversal design of k teams of m people (the product of Moore 1896
 // and Baker 1975, written here for resolvable parts). Every block of the transversal design plays
@@ -36,8 +46,15 @@ func whistProduct(k, v int) (rounds [][]Table, ok bool) {
 				rounds = append(rounds, playBlocks(classes[b], round))
 			}
 		}
-		if s == 0 {
-			rounds = append(rounds, playTeams(k, m, within, across[0], classes[0])...)
+		if s > 0 {
+			continue
+		}
+		for _, inTeam := range within {
+			tables := playTeams(k, m, inTeam)
+			if out := sitsOut(inTeam, m); out >= 0 {
+				tables = append(tables, playBlocks(classes[0][out:out+1], round)...)
+			}
+			rounds = append(rounds, tables)
 		}
 	}
 	return rounds, true
@@ -52,20 +69,13 @@ func playBlocks(blocks [][]int, round []Table) []Table {
 	return out
 }
 
-// playTeams lets k teams of m people play a tournament at the same time. People left out of their
-// team's round, who form one of the blocks, play the given round of a tournament for k.
-func playTeams(k, m int, within [][]Table, aside []Table, blocks [][]int) [][]Table {
-	rounds := make([][]Table, len(within))
-	for j, round := range within {
-		for c := range k {
-			rounds[j] = append(rounds[j], relabelRound(round, func(p int) int { return c*m + p })...)
-		}
-		if m%4 == 1 {
-			block := blocks[sitsOut(round, m)]
-			rounds[j] = append(rounds[j], relabelRound(aside, func(p int) int { return block[p] })...)
-		}
+// playTeams lets k teams of m people play the same round of a tournament for m.
+func playTeams(k, m int, round []Table) []Table {
+	out := make([]Table, 0, k*len(round))
+	for c := range k {
+		out = append(out, relabelRound(round, func(p int) int { return c*m + p })...)
 	}
-	return rounds
+	return out
 }
 
 // sitsOut returns the person, of 0..people-1, who sits at none of the tables, or -1 if nobody does.

@@ -1,7 +1,13 @@
 package design
 
-// Quads returns rounds of blocks of four, all people in each round, in which no two people meet
+// Quads returns rounds of tables of four, all people in each round, in which no two people meet
 // twice; as many rounds as are known here. People must be divisible by 4; ok is false otherwise.
+//
+// Nobody can play more than ⌊(people-1)/3⌋ such rounds. That bound is reached for 16 and, but for 20,
+// 32 and 68, for all from 24 to 76. For 20 people 5 rounds are the most (6 do not exist). For 8 and
+// 12 there is one round: any second one repeats a meeting. Teams within a table are arbitrary, since
+// whoever met has met once; a longer night goes on with the same tables split in their other
+// two ways, which is what [Whist] does where every two people share a table once.
 func Quads(people int) (rounds [][]Table, ok bool) {
 	if people < 4 || people%4 != 0 {
 		return nil, false
@@ -9,17 +15,32 @@ func Quads(people int) (rounds [][]Table, ok bool) {
 	if classes, ok := blockClasses(people); ok {
 		return classes, true
 	}
+	if s, ok := find(quadRecipes, people); ok {
+		return s.Rounds(), true
+	}
+	return quadsByTeams(people), true
+}
+
+// quadsByTeams splits the people into four teams: a resolvable transversal design lets each meet
+// everybody of the other teams, and afterwards the teams play among themselves. Without such a
+// design one round is all.
+func quadsByTeams(people int) (rounds [][]Table) {
 	m := people / 4
-	if classes, ok := transversal(4, m); ok {
-		round := []Table{{0, 1, 2, 3}}
-		for _, class := range classes {
-			rounds = append(rounds, playBlocks(class, round))
+	together := []Table{{0, 1, 2, 3}}
+	classes, ok := transversal(4, m)
+	if !ok {
+		blocks := make([][]int, m)
+		for i := range blocks {
+			blocks[i] = []int{4 * i, 4*i + 1, 4*i + 2, 4*i + 3}
 		}
-		return rounds, true
+		return [][]Table{playBlocks(blocks, together)}
 	}
-	var round []Table
-	for i := range m {
-		round = append(round, Table{4 * i, 4*i + 1, 4*i + 2, 4*i + 3})
+	for _, class := range classes {
+		rounds = append(rounds, playBlocks(class, together))
 	}
-	return [][]Table{round}, true
+	within, _ := Quads(m)
+	for _, round := range within {
+		rounds = append(rounds, playTeams(4, m, round))
+	}
+	return rounds
 }

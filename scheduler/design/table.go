@@ -1,5 +1,7 @@
 package design
 
+import "slices"
+
 // Table seats one game of doubles: seats 0 and 1 are partners against seats 2 and 3.
 type Table [4]int
 
@@ -48,4 +50,11 @@ func threeWays(classes [][]Table) [][]Table {
 		}
 	}
 	return rounds
+}
+
+// sameFour tells whether two tables seat the same people, in any order.
+func (t Table) sameFour(u Table) bool {
+	slices.Sort(t[:])
+	slices.Sort(u[:])
+	return t == u
 }

@@ -1,11 +1,13 @@
 package design
 
+import "club/quadrille/scheduler/design/ring"
+
 // transversal returns a resolvable transversal design: k teams of m people each (person y of team c
 // has the number c·m + y) in m rounds of m blocks; each block takes one from each team, and two
 // people of different teams share exactly one block. Block y of round b holds the people
 // D(c, b) + y for a difference matrix D: a k×m matrix over a group of m elements in which the
-// differences of two rows give each element once. Row 0 and column 0 are zero, so block y of round
-// 0 holds person y of each team.
+// differences of two rows give each element once (Bose & Bush, Ann. Math. Statist. 23 (1952)
+// 508-524). Column 0 is zero, so block y of round 0 holds person y of every team.
 func transversal(k, m int) (classes [][][]int, ok bool) {
 	r, rows, ok := differenceMatrix(k, m)
 	if !ok {
@@ -17,7 +19,7 @@ func transversal(k, m int) (classes [][][]int, ok bool) {
 		for y := range classes[b] {
 			block := make([]int, k)
 			for c := range block {
-				block[c] = c*m + r.add(rows[c][b], y)
+				block[c] = c*m + r.Add(rows[c][b], y)
 			}
 			classes[b][y] = block
 		}
@@ -26,16 +28,17 @@ func transversal(k, m int) (classes [][][]int, ok bool) {
 }
 
 // differenceMatrix returns k rows of m elements of a ring of m elements in which the differences of
-// any two rows are all elements of the ring, or false if none is known. In a product of fields of
-// at least k elements each, the rows c·x serve, for k elements c whose differences are units.
-func differenceMatrix(k, m int) (r *ring, rows [][]int, ok bool) {
-	powers := primePowers(m)
+// any two rows are all elements of the ring, and whose first row and column are zero; or false if
+// none is known here. In a product of fields of at least k elements each, the rows c·x serve, for k
+// elements c whose differences are units.
+func differenceMatrix(k, m int) (r *ring.Ring, rows [][]int, ok bool) {
+	powers := ring.PrimePowers(m)
 	for _, q := range powers {
 		if q < k {
 			return storedMatrix(k, m)
 		}
 	}
-	r = fields(m)
+	r = ring.Fields(m)
 	rows = make([][]int, k)
 	for i := range rows {
 		c := 0
@@ -44,10 +47,22 @@ func differenceMatrix(k, m int) (r *ring, rows [][]int, ok bool) {
 		}
 		rows[i] = make([]int, m)
 		for x := range m {
-			rows[i][x] = r.times(c, x)
+			rows[i][x] = r.Mul(c, x)
 		}
 	}
 	return r, rows, true
 }
 
-func storedMatrix(k, m int) (r *ring, rows [][]int, ok bool) { return nil, nil, false }
+// storedMatrix completes a pair of orthomorphisms to a difference matrix of four rows.
+func storedMatrix(k, m int) (r *ring.Ring, rows [][]int, ok bool) {
+	pair, ok := orthomorphisms[m]
+	if !ok || k > 4 {
+		return nil, nil, false
+	}
+	identity := make([]int, m)
+	for x := range identity {
+		identity[x] = x
+	}
+	rows = [][]int{make([]int, m), identity, pair[0], pair[1]}
+	return ring.Fields(m), rows[:k], true
+}

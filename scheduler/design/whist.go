@@ -1,5 +1,11 @@
 package design
 
+import (
+	"slices"
+
+	"club/quadrille/scheduler/design/ring"
+)
+
 // Whist returns a whist tournament for v people: each two partner exactly once and oppose exactly
 // twice. For v divisible by 4 all play in each of v-1 rounds; for v = 4n+1 one person sits out each
 // of v rounds, each person once.
@@ -12,18 +18,21 @@ func Whist(v int) (rounds [][]Table, ok bool) {
 	if v < 4 || v%4 > 1 {
 		return nil, false
 	}
-	if classes, ok := blockClasses(v); ok {
-		return threeWays(classes), true
-	}
-	for _, k := range []int{4, 8, 12, 16} {
-		if rounds, ok := whistProduct(k, v); ok {
+	for _, way := range []func(int) ([][]Table, bool){
+		whistByBlocks, whistByProduct, whistByRoot, whistByInflation, whistByStarter,
+	} {
+		if rounds, ok := way(v); ok {
 			return rounds, true
 		}
 	}
-	if rounds, ok := whistByRoot(v); ok {
-		return rounds, true
-	}
-	return whistByStarter(v)
+	return nil, false
+}
+
+// whistByBlocks plays the blocks of a resolvable design, in which each two people share one block of
+// four, in their three pairings.
+func whistByBlocks(v int) (rounds [][]Table, ok bool) {
+	classes, ok := blockClasses(v)
+	return threeWays(classes), ok
 }
 
 // whistByRoot makes a whist tournament for v = 4n+1 people, the elements of a ring in which i·i = -1
@@ -32,13 +41,13 @@ func Whist(v int) (rounds [][]Table, ok bool) {
 // x, ix, -x, -ix, twice each. Bose & Cameron, J. Res. Nat. Bur. Standards 69B (1965) 323-332, for
 // prime powers; Baker (1975).
 func whistByRoot(v int) (rounds [][]Table, ok bool) {
-	for _, q := range primePowers(v) {
+	for _, q := range ring.PrimePowers(v) {
 		if q%4 != 1 {
 			return nil, false
 		}
 	}
-	r := fields(v)
-	i, ok := r.rootOfMinusOne()
+	r := ring.Fields(v)
+	i, ok := r.RootOfMinusOne()
 	if !ok {
 		return nil, false
 	}
@@ -48,32 +57,68 @@ func whistByRoot(v int) (rounds [][]Table, ok bool) {
 		if seen[x] {
 			continue
 		}
-		ix := r.times(i, x)
-		t := Table{x, r.negative[x], ix, r.negative[ix]}
+		ix := r.Mul(i, x)
+		t := Table{x, r.Neg(x), ix, r.Neg(ix)}
 		for _, p := range t {
 			seen[p] = true
 		}
 		base = append(base, t)
 	}
-	return develop(r, base), true
-}
-
-// develop returns the translates of a base round by each element of the ring, in the ring's order.
-// Numbers from r.n up are fixed people and stay where they are.
-func develop(r *ring, base []Table) [][]Table {
-	rounds := make([][]Table, r.n)
-	for t := range rounds {
-		rounds[t] = translate(r, base, t)
+	for t := range v {
+		rounds = append(rounds, relabelRound(base, func(p int) int { return r.Add(p, t) }))
 	}
-	return rounds
+	return rounds, true
 }
 
-// translate adds t to each person of the round; fixed people, numbered from r.n up, stay.
-func translate(r *ring, round []Table, t int) []Table {
-	return relabelRound(round, func(p int) int {
-		if p >= r.n {
-			return p
+// whistByStarter develops a stored starter.
+func whistByStarter(v int) (rounds [][]Table, ok bool) {
+	s, ok := find(whistRecipes, v)
+	if !ok {
+		return nil, false
+	}
+	switch s.Kind {
+	case WhistFrame:
+		return s.completeFrame()
+	case WhistHole:
+		return s.fillHole()
+	}
+	return s.Rounds(), true
+}
+
+// completeFrame lets the groups of a frame, the translates of the hole, play by themselves.
+func (s Starter) completeFrame() (rounds [][]Table, ok bool) {
+	var first []int // one person of each group
+	group := make([]int, s.People-1)
+	for p := range group {
+		i := slices.IndexFunc(first, func(q int) bool { return s.InHole(p, q) })
+		if i < 0 {
+			i = len(first)
+			first = append(first, p)
 		}
-		return r.add(p, t)
-	})
+		group[p] = i
+	}
+	return completeFrame(s.Rounds(), len(group)/len(first), func(p int) int { return group[p] }, s.People)
+}
+
+// fillHole adds the rounds in which the fixed people and each translate of the hole, all of one
+// size, play tournaments of their own at the same time.
+func (s Starter) fillHole() (rounds [][]Table, ok bool) {
+	within, ok := Whist(s.Group.Fixed)
+	if !ok {
+		return nil, false
+	}
+	var groups [][]int
+	for p := range s.People {
+		i := slices.IndexFunc(groups, func(g []int) bool { return s.InHole(p, g[0]) })
+		if i < 0 {
+			i = len(groups)
+			groups = append(groups, nil)
+		}
+		groups[i] = append(groups[i], p)
+	}
+	rounds = s.Rounds()
+	for _, round := range within {
+		rounds = append(rounds, playBlocks(groups, round))
+	}
+	return rounds, true
 }

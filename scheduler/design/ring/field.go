@@ -1,7 +1,7 @@
-package design
+package ring
 
-// primePower returns p and k with q = p^k, or false if q is no power of a prime.
-func primePower(q int) (p, k int, ok bool) {
+// PrimePower returns p and k with q = p^k, or false if q is no power of a prime.
+func PrimePower(q int) (p, k int, ok bool) {
 	if q < 2 {
 		return 0, 0, false
 	}
@@ -14,8 +14,8 @@ func primePower(q int) (p, k int, ok bool) {
 	return p, k, q == 1
 }
 
-// primePowers returns the prime powers whose product is n, each prime once, smallest prime first.
-func primePowers(n int) []int {
+// PrimePowers returns the prime powers whose product is n, each prime once, smallest prime first.
+func PrimePowers(n int) []int {
 	var powers []int
 	for p := 2; n > 1; p++ {
 		q := 1
@@ -30,18 +30,18 @@ func primePowers(n int) []int {
 	return powers
 }
 
-// field is the finite field of q elements, q a power of a prime. Fields that are no prime field are
+// Field is the finite field of q elements, q a power of a prime. Fields that are no prime field are
 // built on the first monic polynomial, in the order of element numbers, of which x is a root of
 // full order q-1.
-func field(q int) *ring {
-	p, k, _ := primePower(q)
+func Field(q int) *Ring {
+	p, k, _ := PrimePower(q)
 	if k == 1 {
-		return integers(q)
+		return Integers(q)
 	}
-	return extension(p, primitiveTail(p, k))
+	return Extension(p, primitiveTail(p, k))
 }
 
-// primitiveTail returns the tail, as extension wants it, of the first primitive polynomial of
+// primitiveTail returns the tail, as Extension wants it, of the first primitive polynomial of
 // degree k over the prime field of p elements.
 func primitiveTail(p, k int) []int {
 	q := 1
@@ -60,7 +60,7 @@ func primitiveTail(p, k int) []int {
 	return tail
 }
 
-// orderOfX is the least e > 0 with x^e = 1 modulo the polynomial that extension builds on, or p^k
+// orderOfX is the least e > 0 with x^e = 1 modulo the polynomial that Extension builds on, or p^k
 // if there is none below.
 func orderOfX(p int, tail []int) int {
 	k, limit := len(tail), 1
@@ -92,15 +92,15 @@ func b2i(b bool) int {
 	return 0
 }
 
-// fields is the product of the finite fields of n's prime powers: a ring of n elements in which as
+// Fields is the product of the finite Fields of n's prime powers: a ring of n elements in which as
 // many elements as the smallest of these powers differ pairwise by units.
-func fields(n int) *ring {
-	var r *ring
-	for _, q := range primePowers(n) {
+func Fields(n int) *Ring {
+	var r *Ring
+	for _, q := range PrimePowers(n) {
 		if r == nil {
-			r = field(q)
+			r = Field(q)
 		} else {
-			r = product(r, field(q))
+			r = Product(r, Field(q))
 		}
 	}
 	return r

@@ -1,0 +1,261 @@
+package main
+
+import (
+	"math/rand/v2"
+
+	"club/quadrille/scheduler/design"
+	"club/quadrille/scheduler/design/symmetry"
+)
+
+// puzzle is a try at the base rounds of a starter: one person of each orbit under the turn, seated at
+// the tables that represent the round, with a count of what is wrong.
+type puzzle struct {
+	turn    []int
+	order   int
+	class   []int // people×people
+	people  int
+	exact   bool // pairs must meet exactly as often as wanted, not at most so often
+	tables  []table
+	pools   [][]seat // seats that may change occupants with each other
+	pool    []int    // for each seat, counted through all pools, its pool
+	partner []int    // for each class of pairs: what the tables contribute, less what is wanted
+	oppose  []int
+	cost    int
+}
+
+// table represents repeat tables of the base round: its images under the turn.
+type table struct {
+	seats  design.Table
+	repeat int
+	round  int
+}
+
+// seat is one place of a table. A seat for a whole orbit fills places 1 to 3 of a table that the
+// turn keeps.
+type seat struct {
+	table, place int
+	whole        bool
+}
+
+// newPuzzle seats the people of the starter's base rounds at random.
+func newPuzzle(s design.Starter, rng *rand.Rand) *puzzle {
+	g := s.Group
+	pairs := symmetry.PairsOf(g)
+	p := &puzzle{
+		people: g.People(), order: g.Order(), exact: s.Kind != design.QuadCycle,
+		partner: make([]int, pairs.Classes()), oppose: make([]int, pairs.Classes()),
+	}
+	for a := range p.people {
+		p.turn = append(p.turn, g.Turn(a))
+		for b := range p.people {
+			c := -1
+			if a != b {
+				c = pairs.Class(a, b)
+				once := 2 * pairs.Size(c) / g.Ring.N()
+				partner, oppose := s.Wanted(a, b)
+				p.partner[c], p.oppose[c] = -once*partner, -once*oppose
+			}
+			p.class = append(p.class, c)
+		}
+	}
+	for round := range s.Bases {
+		if s.Kind == design.CoupleCycle {
+			p.seatCouples(s, round, rng)
+		} else {
+			p.seatRound(s, round, rng)
+		}
+	}
+	for c := range p.partner {
+		p.cost += p.fault(c)
+	}
+	for t := range p.tables {
+		p.count(t, 1)
+	}
+	return p
+}
+
+// seatRound seats one person of each orbit of a base round. At tables that the turn keeps sit
+// either four people whom it leaves alone or, in designs of three layers, one of these and a whole
+// orbit.
+func (p *puzzle) seatRound(s design.Starter, round int, rng *rand.Rand) {
+	var moving, still []int
+	done := make([]bool, p.people)
+	for _, a := range s.Seated() {
+		if done[a] {
+			continue
+		}
+		orbit := s.Group.Orbit(a)
+		for _, b := range orbit {
+			done[b] = true
+		}
+		if len(orbit) == p.order {
+			moving = append(moving, a)
+		} else {
+			still = append(still, a)
+		}
+	}
+	rng.Shuffle(len(moving), func(i, j int) { moving[i], moving[j] = moving[j], moving[i] })
+	var movers []seat
+	if s.Group.Layers == 3 {
+		for _, f := range still {
+			orbit := s.Group.Orbit(moving[0])
+			moving = moving[1:]
+			movers = append(movers, seat{len(p.tables), 1, true})
+			p.tables = append(p.tables, table{design.Table{f, orbit[0], orbit[1], orbit[2]}, 1, round})
+		}
+		still = nil
+	}
+	p.addPool(append(movers, p.seatFours(moving, p.order, round)...))
+	p.addPool(p.seatFours(still, 1, round))
+}
+
+// seatCouples seats men and women alternately at as many tables as they fill. Those beyond the games
+// of the round sit at tables that count for nothing.
+func (p *puzzle) seatCouples(s design.Starter, round int, rng *rand.Rand) {
+	var pools [2][]seat
+	var filled [2]int
+	first, seated := len(p.tables), s.Seated()
+	rng.Shuffle(len(seated), func(i, j int) { seated[i], seated[j] = seated[j], seated[i] })
+	for range (len(seated) + 3) / 4 {
+		repeat := 1
+		if len(p.tables)-first >= s.Games(round) {
+			repeat = 0
+		}
+		p.tables = append(p.tables, table{design.Table{}, repeat, round})
+	}
+	for _, a := range seated {
+		sex := s.Sex(a)
+		at := seat{first + filled[sex]/2, filled[sex]%2*2 + sex, false}
+		filled[sex]++
+		p.put(at, a)
+		pools[sex] = append(pools[sex], at)
+	}
+	p.addPool(pools[0])
+	p.addPool(pools[1])
+}
+
+// addPool lets the occupants of these seats change places.
+func (p *puzzle) addPool(seats []seat) {
+	if len(seats) == 0 {
+		return
+	}
+	for range seats {
+		p.pool = append(p.pool, len(p.pools))
+	}
+	p.pools = append(p.pools, seats)
+}
+
+// seatFours fills tables of four and returns their seats.
+func (p *puzzle) seatFours(people []int, repeat, round int) (seats []seat) {
+	for ; len(people) > 0; people = people[4:] {
+		for place := range 4 {
+			seats = append(seats, seat{len(p.tables), place, false})
+		}
+		p.tables = append(p.tables, table{design.Table(people[:4]), repeat, round})
+	}
+	return seats
+}
+
+// rounds returns the tables sorted by base round.
+func (p *puzzle) rounds() [][]design.Table {
+	var rounds [][]design.Table
+	for _, t := range p.tables {
+		if t.round == len(rounds) {
+			rounds = append(rounds, nil)
+		}
+		if t.repeat > 0 {
+			rounds[t.round] = append(rounds[t.round], t.seats)
+		}
+	}
+	return rounds
+}
+
+// fault is the square of what is too much or too little in one class of pairs.
+func (p *puzzle) fault(c int) int {
+	if p.exact {
+		return p.partner[c]*p.partner[c] + p.oppose[c]*p.oppose[c]
+	}
+	over := max(0, p.partner[c]+p.oppose[c])
+	return over * over
+}
+
+// count adds (sign 1) or takes away (-1) what a table contributes, and keeps the cost.
+func (p *puzzle) count(t, sign int) {
+	s, add := &p.tables[t].seats, 2*p.tables[t].repeat*sign
+	if add == 0 {
+		return
+	}
+	for i := 1; i < 4; i++ {
+		row := p.class[s[i]*p.people : (s[i]+1)*p.people]
+		for j := range i {
+			c := row[s[j]]
+			p.cost -= p.fault(c)
+			if i/2 == j/2 {
+				p.partner[c] += add
+			} else {
+				p.oppose[c] += add
+			}
+			p.cost += p.fault(c)
+		}
+	}
+}
+
+// step remembers how two tables were before a move.
+type step struct {
+	a, b             int
+	beforeA, beforeB design.Table
+}
+
+// move lets the occupants of two random seats, or of one, change places, each perhaps turned.
+func (p *puzzle) move(rng *rand.Rand) step {
+	pool := p.pools[p.pool[rng.IntN(len(p.pool))]]
+	a, b := pool[rng.IntN(len(pool))], pool[rng.IntN(len(pool))]
+	done := step{a.table, b.table, p.tables[a.table].seats, p.tables[b.table].seats}
+	x, y := p.turned(done.beforeA[a.place], rng), p.turned(done.beforeB[b.place], rng)
+	p.count(a.table, -1)
+	if b.table != a.table {
+		p.count(b.table, -1)
+	}
+	p.put(a, y)
+	if a != b {
+		p.put(b, x)
+	}
+	p.count(a.table, 1)
+	if b.table != a.table {
+		p.count(b.table, 1)
+	}
+	return done
+}
+
+// undo takes a move back.
+func (p *puzzle) undo(s step) {
+	p.count(s.a, -1)
+	if s.b != s.a {
+		p.count(s.b, -1)
+	}
+	p.tables[s.a].seats, p.tables[s.b].seats = s.beforeA, s.beforeB
+	p.count(s.a, 1)
+	if s.b != s.a {
+		p.count(s.b, 1)
+	}
+}
+
+// turned returns a random person of the orbit of a, in most cases a itself.
+func (p *puzzle) turned(a int, rng *rand.Rand) int {
+	if p.order > 1 && rng.IntN(2) == 0 {
+		for range rng.IntN(p.order) {
+			a = p.turn[a]
+		}
+	}
+	return a
+}
+
+// put seats a person, or the whole orbit of one.
+func (p *puzzle) put(s seat, a int) {
+	t := &p.tables[s.table].seats
+	t[s.place] = a
+	if s.whole {
+		t[2] = p.turn[a]
+		t[3] = p.turn[t[2]]
+	}
+}

@@ -1,0 +1,187 @@
+package design
+
+import (
+	"slices"
+
+	"club/quadrille/scheduler/design/ring"
+	"club/quadrille/scheduler/design/symmetry"
+)
+
+// Kind says what a starter makes.
+type Kind uint8
+
+// The kinds of starters.
+const (
+	WhistCycle  Kind = iota // a whist tournament: all translates of the base round
+	WhistFrame              // a whist tournament in which the hole's translates play by themselves, one at a time
+	WhistHole               // a whist tournament in which the fixed people and the hole's translates play by themselves at the end
+	QuadCycle               // blocks of four in which nobody meets twice: all translates of the base round
+	CoupleCycle             // spouse-avoiding mixed doubles: all translates of the base rounds
+)
+
+// Starter is one round from which a group of symmetries makes a whole design: the translates of
+// the base round are its rounds.
+type Starter struct {
+	Kind   Kind
+	People int            // people of the finished design
+	Group  symmetry.Group // its turn keeps the base round
+	Hole   int            // two people whose difference is a multiple of this element never share a table of the translates
+	Bases  [][]Table      // base rounds, each with one table of each orbit under the turn
+}
+
+// recipe is a starter whose ring is made only when it is needed.
+type recipe struct {
+	kind       Kind
+	people     int
+	ring       func() *ring.Ring
+	layers     int
+	fixed      int
+	multiplier int
+	shift      int
+	step       int
+	cycle      int
+	hole       int
+	bases      [][]Table
+}
+
+// starter makes the ring and returns the starter.
+func (c recipe) starter() Starter {
+	return Starter{
+		Kind: c.kind, People: c.people, Hole: c.hole, Bases: c.bases,
+		Group: symmetry.Group{
+			Ring: c.ring(), Layers: c.layers, Fixed: c.fixed,
+			Multiplier: c.multiplier, Shift: c.shift, Step: c.step, Cycle: c.cycle,
+		},
+	}
+}
+
+// integers makes the ring of whole numbers modulo n, or of pairs modulo n and m.
+func integers(n int, m ...int) func() *ring.Ring {
+	return func() *ring.Ring {
+		r := ring.Integers(n)
+		for _, k := range m {
+			r = ring.Product(r, ring.Integers(k))
+		}
+		return r
+	}
+}
+
+// find returns the starter of one of the recipes, by the number of people of its design.
+func find(recipes []recipe, people int) (Starter, bool) {
+	for _, c := range recipes {
+		if c.people == people {
+			return c.starter(), true
+		}
+	}
+	return Starter{}, false
+}
+
+// Starters returns the starters that were found by computer, so that they can be looked at and
+// found again (cmd/starters).
+func Starters() []Starter {
+	var all []Starter
+	for _, c := range slices.Concat(whistRecipes, quadRecipes, coupleRecipes) {
+		all = append(all, c.starter())
+	}
+	return all
+}
+
+// InHole tells whether two people never share a table of the translates: they differ by a multiple
+// of the hole's element, or both are fixed.
+func (s Starter) InHole(a, b int) bool {
+	r := s.Group.Ring
+	moving := s.Group.Layers * r.N()
+	if a >= moving || b >= moving {
+		return a >= moving && b >= moving
+	}
+	return multiple(r, s.Hole, r.Sub(a%r.N(), b%r.N()))
+}
+
+// multiple tells whether a is a multiple of e.
+func multiple(r *ring.Ring, e, a int) bool {
+	for x := range r.N() {
+		if r.Mul(e, x) == a {
+			return true
+		}
+	}
+	return false
+}
+
+// Sex returns 0 for a man and 1 for a woman of a design for couples: the first half of the layers are men,
+// the second half women, and so are the fixed people.
+func (s Starter) Sex(a int) int {
+	moving := s.Group.Layers * s.Group.Ring.N()
+	if a >= moving {
+		return (a - moving) * 2 / s.Group.Fixed
+	}
+	return a * 2 / moving
+}
+
+// Games returns how many tables the base round of a design for couples has: all games that couples
+// play, shared out evenly.
+func (s Starter) Games(round int) int {
+	n := s.People / 2
+	orbits := n * (n - 1) / 2 / s.Group.Ring.N()
+	return (orbits + len(s.Bases) - 1 - round) / len(s.Bases)
+}
+
+// Wanted returns how often two people shall partner and oppose in the translates of the base
+// rounds. In a QuadCycle that is together at most once, given as a partnership.
+func (s Starter) Wanted(a, b int) (partner, oppose int) {
+	switch {
+	case s.Kind == QuadCycle:
+		return 1, 0
+	case s.Kind == CoupleCycle && s.Sex(a) == s.Sex(b):
+		return 0, 1
+	case s.Kind == CoupleCycle && s.spouses(a, b):
+		return 0, 0
+	case s.Kind == CoupleCycle:
+		return 1, 1
+	case s.InHole(a, b):
+		return 0, 0
+	}
+	return 1, 2
+}
+
+// spouses tells whether two people of a design for couples are married: the same element of
+// layers half the number of layers apart, or the two fixed people.
+func (s Starter) spouses(a, b int) bool {
+	moving := s.Group.Layers * s.Group.Ring.N()
+	if a >= moving || b >= moving {
+		return a >= moving && b >= moving
+	}
+	return max(a, b)-min(a, b) == moving/2
+}
+
+// Seated returns the people who play in the base round, in order: all, but in a frame only those
+// outside the hole.
+func (s Starter) Seated() []int {
+	var seated []int
+	for p := range s.Group.People() {
+		switch {
+		case s.Kind == WhistFrame && s.InHole(p, 0):
+		case s.Kind == WhistCycle && s.People%4 == 1 && p == 0: // 0 sits out
+		default:
+			seated = append(seated, p)
+		}
+	}
+	return seated
+}
+
+// Rounds returns the translates of the base rounds: all of the first, then all of the next.
+func (s Starter) Rounds() [][]Table {
+	var rounds [][]Table
+	for _, tables := range s.Bases {
+		var base []Table
+		for _, t := range tables {
+			base = append(base, t)
+			for u := t.relabel(s.Group.Turn); !u.sameFour(t); u = u.relabel(s.Group.Turn) {
+				base = append(base, u)
+			}
+		}
+		for t := range s.Group.Ring.N() {
+			rounds = append(rounds, relabelRound(base, func(p int) int { return s.Group.Translate(p, t) }))
+		}
+	}
+	return rounds
+}
