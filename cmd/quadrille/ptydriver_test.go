@@ -210,6 +210,22 @@ func (s *terminal) wait(fresh <-chan struct{}, what string) {
 	}
 }
 
+// quiet returns when the program has written nothing for a while: a large frame comes in parts.
+func (s *terminal) quiet() {
+	for {
+		s.mu.Lock()
+		fresh := s.fresh
+		s.mu.Unlock()
+		select {
+		case <-fresh:
+		case <-s.exited:
+			return
+		case <-time.After(50 * time.Millisecond):
+			return
+		}
+	}
+}
+
 // Resize gives the terminal another size.
 func (s *terminal) Resize(width, height int) *terminal {
 	s.t.Helper()

@@ -29,8 +29,9 @@ var columns = []string{"a1", "b1", "score_a", "score_b", "a2", "b2", "night", "h
 const required = 4
 
 // Games reads a spreadsheet of games: CSV with the header a1,a2,b1,b2,score_a,score_b in any order,
-// a2 and b2 empty for singles. A column night is kept; where a column how says void, the game is
-// left out; other columns do not matter. Commas or semicolons part the columns, as the header has
+// a2 and b2 empty for singles. A column night is kept. Where a column how says void, walkover or
+// retired, the game counts for no table and is left out, as a night's own standings do. Other
+// columns do not matter. Commas or semicolons part the columns, as the header has
 // them. Two spellings of a name that differ in case only are one person, called as first written.
 //
 // Every error names the line and says what to do; no game is dropped silently.
@@ -128,9 +129,10 @@ func places(header []string) (map[string]int, error) {
 // names keeps the first spelling of each name.
 type names map[string]string
 
-// game reads one row; counts is false for a game that was set aside.
+// game reads one row; counts is false for a game that was not played out.
 func (n names) game(cell func(string) string) (g Game, counts bool, err error) {
-	if strings.EqualFold(cell("how"), "void") {
+	switch strings.ToLower(cell("how")) {
+	case "void", "walkover", "retired":
 		return g, false, nil
 	}
 	g.Night = session.CleanText(cell("night"), session.MaxName)

@@ -1,0 +1,117 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"club/quadrille/cmd/quadrille/sheet"
+	"club/quadrille/scoring/rating"
+)
+
+// newRate builds the command that rates people by their games.
+func newRate() *cobra.Command {
+	var asJSON bool
+	var target int
+	model := rating.Default()
+	cmd := &cobra.Command{
+		Use:   "rate FILE.csv",
+		Short: "Rate people by any spreadsheet of games",
+		Long: `Rates everybody by the games of a CSV file with the header a1,a2,b1,b2,score_a,score_b, in
+their order: Bradley-Terry with full pairs after Weng and Lin. A rating is a mean with its
+deviation; whoever the games do not connect with the main group is not yet comparable. FILE.csv
+is - for the standard input; "quadrille export --games" writes such a file.`,
+		Example: `  quadrille rate season.csv
+  quadrille export --games | quadrille rate - --half-margin --growth 0.762`,
+		Args: takes(1, 1, "one FILE.csv"),
+	}
+	flags := cmd.Flags()
+	flags.BoolVar(&model.HalfMargin, "half-margin", false, "let the points of a game count for half of its result")
+	flags.IntVar(&target, "to", 11, "points that win a game, for --half-margin")
+	flags.Float64Var(&model.Growth, "growth", 0, "how much less sure a rating grows in a `week` away (0.762: new after two years); needs dates in the column night")
+	flags.BoolVar(&asJSON, "json", false, "print the ratings as JSON")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := model.Validate(); err != nil {
+			return usage{err}
+		}
+		played, err := readGames(cmd, args[0], "")
+		if err != nil {
+			return err
+		}
+		if model.Growth > 0 {
+			slices.SortStableFunc(played, func(a, b sheet.Game) int { return strings.Compare(a.Night, b.Night) })
+		}
+		games := make([]rating.Game[string], len(played))
+		for i, g := range played {
+			games[i] = rating.Game[string]{A: g.A, B: g.B, Share: model.Share(g.ScoreA, g.ScoreB, target)}
+			if model.Growth > 0 {
+				if games[i].Week, err = week(g); err != nil {
+					return err
+				}
+			}
+		}
+		table, err := rating.Replay(model, nil, games)
+		if err != nil {
+			return err
+		}
+		if asJSON {
+			return printJSON(cmd.OutOrStdout(), ratedOf(table))
+		}
+		return printRatings(cmd.OutOrStdout(), table)
+	}
+	return cmd
+}
+
+// week is when a game was played, in weeks.
+func week(g sheet.Game) (float64, error) {
+	day, err := time.Parse(time.DateOnly, g.Night)
+	if err != nil {
+		return 0, fmt.Errorf("games line %d: --growth needs the date of each game in the column night, as 2026-01-08, not %q", g.Line, g.Night)
+	}
+	return day.Sub(time.Unix(0, 0)).Hours() / (7 * 24), nil
+}
+
+// rated is one person as `rate --json` prints it. Its form is fixed.
+type rated struct {
+	Name       string  `json:"name"`
+	Mu         float64 `json:"mu"`
+	Sigma      float64 `json:"sigma"`
+	Games      int     `json:"games"`
+	Comparable bool    `json:"comparable"`
+}
+
+func ratedOf(table rating.Table[string]) []rated {
+	out := make([]rated, len(table))
+	for i, p := range table {
+		out[i] = rated{p.Who, p.Mu, p.Sigma, p.Games, p.Comparable}
+	}
+	return out
+}
+
+// printRatings writes the ratings for people, best first, each with the interval that holds the
+// skill 19 times of 20.
+func printRatings(w io.Writer, table rating.Table[string]) error {
+	var out strings.Builder
+	fmt.Fprintf(&out, "%s rating   19 of 20 times  games\n", fit("name", 30))
+	apart := false
+	for _, p := range table {
+		low, high := p.Interval()
+		fmt.Fprintf(&out, "%s %6.2f  %6.2f to %5.2f  %5d", fit(p.Who, 30), p.Mu, low, high, p.Games)
+		if !p.Comparable {
+			apart = true
+			fmt.Fprintf(&out, "  not yet (%d)", p.Group+1)
+		}
+		out.WriteByte('\n')
+	}
+	if apart {
+		out.WriteByte('\n')
+		out.WriteString(wrap("not yet: the games do not connect these people with the others, so their ratings can be "+
+			"compared only within the group of the same number.", 0) + "\n")
+	}
+	_, err := io.WriteString(w, out.String())
+	return err
+}
