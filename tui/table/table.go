@@ -1,20 +1,50 @@
-// Package table is the screen of the standings.
+// Package table is the screen of who leads: tonight's standings, the league over all nights, and
+// the ratings.
 package table
 
 import (
-	"fmt"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
-	"club/quadrille/session/standings"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
 
-// Table is the screen of the standings.
-type Table struct{ top int }
+// view is one of the tables.
+type view int
+
+const (
+	tonight view = iota
+	league
+	ratings
+	viewCount
+)
+
+// Table is the screen of the tables.
+type Table struct {
+	view view
+	top  int
+	best int // nights that count for the league, 0 for all
+
+	made  sheet // the table as it was last worked out, since a season of ratings takes time
+	basis basis // what it was worked out from
+}
+
+// basis is everything that a table depends on.
+type basis struct {
+	ledger *session.Ledger
+	view   view
+	best   int
+	width  int
+}
+
+// sheet is a table ready to be drawn.
+type sheet struct {
+	head, empty string
+	rows        []string
+	foot        string
+}
 
 // New makes the screen.
 func New() *Table { return &Table{} }
@@ -27,89 +57,92 @@ func (t *Table) Click(ui.Context, int, int) ui.Intent { return nil }
 
 // Press implements ui.Screen.
 func (t *Table) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
-	rows := 0
-	if n := c.Club().Night(); n != nil {
-		rows = len(session.Standings(c.Club(), n))
-	}
-	last := max(0, rows-room(c))
-	switch k.String() {
-	case "up":
-		t.top = max(0, min(last, t.top)-1)
-	case "down":
-		t.top = min(last, t.top+1)
-	case "pgup":
-		t.top = max(0, t.top-room(c))
-	case "pgdown", " ":
-		t.top = min(last, t.top+room(c))
-	case "l":
+	switch text := k.String(); {
+	case text == "v":
+		t.view, t.top = (t.view+1)%viewCount, 0
+	case text == "l" && t.view == tonight:
 		return ui.Do{Command: session.DrawLots{}}, true
+	case text == "+" && t.view == league:
+		t.best++
+	case text == "-" && t.view == league:
+		t.best = max(0, t.best-1)
 	default:
-		return nil, false
+		return nil, t.scroll(c, text)
 	}
 	return nil, true
 }
 
-// footRows are the lines under the table: a blank one and two for the order.
+// scroll moves the table and tells whether the key was about that.
+func (t *Table) scroll(c ui.Context, key string) bool {
+	by, ok := map[string]int{"up": -1, "down": 1, "pgup": -room(c), "pgdown": room(c), " ": room(c)}[key]
+	if ok {
+		last := max(0, len(t.sheet(c).rows)-room(c))
+		t.top = max(0, min(last, t.top)+by)
+		t.top = min(last, t.top)
+	}
+	return ok
+}
+
+// footRows are the lines under the table: a blank one and two of explanation.
 const footRows = 3
 
+// room is how many rows of a table are shown.
 func room(c ui.Context) int { return max(1, c.Height-1-footRows) }
+
+func (t *Table) sheet(c ui.Context) sheet {
+	now := basis{c.Ledger, t.view, t.best, c.Width}
+	if now == t.basis {
+		return t.made
+	}
+	t.basis = now
+	switch t.view {
+	case league:
+		t.made = leagueSheet(c, t.best)
+	case ratings:
+		t.made = ratingSheet(c)
+	default:
+		t.made = tonightSheet(c)
+	}
+	return t.made
+}
 
 // Lines implements ui.Screen.
 func (t *Table) Lines(c ui.Context) []string {
-	n := c.Club().Night()
-	if n == nil {
-		return nil
+	s := t.sheet(c)
+	if len(s.rows) == 0 {
+		return []string{"", s.empty}
 	}
-	rows := session.Standings(c.Club(), n)
-	if len(rows) == 0 {
-		return []string{"", "No game is over yet. The table fills with the first score."}
-	}
-	wide := c.Width >= 110
-	out := []string{c.Theme.Dim.Render(cells(c, wide, "rank", "name", "games", "won", "lost", "for", "against", "diff", "win share", "why here"))}
-	from := min(t.top, max(0, len(rows)-room(c)))
-	until := min(len(rows), from+room(c))
-	for _, r := range rows[from:until] {
-		text := rowText(c, wide, r)
-		if r.Rank == 1 {
-			text = c.Theme.Strong.Render(text)
-		}
-		out = append(out, text)
+	from := min(t.top, max(0, len(s.rows)-room(c)))
+	until := min(len(s.rows), from+room(c))
+	out := []string{c.Theme.Dim.Render(line.Cut(s.head, c.Width))}
+	for _, r := range s.rows[from:until] {
+		out = append(out, line.Cut(r, c.Width))
 	}
 	for len(out) < c.Height-footRows+1 {
 		out = append(out, "")
 	}
-	foot := line.Wrap("Order: "+standings.Order+".", c.Width)
-	if more := len(rows) - until; more > 0 {
-		foot[len(foot)-1] += fmt.Sprintf("  (%d more below)", more)
+	if more := len(s.rows) - until; more > 0 {
+		s.foot = plural(more) + " below. " + s.foot
 	}
-	for _, text := range foot[:min(len(foot), 2)] {
-		out = append(out, c.Theme.Dim.Render(line.Cut(text, c.Width)))
+	for i, text := range line.Wrap(s.foot, c.Width) {
+		if i < footRows-1 {
+			out = append(out, c.Theme.Dim.Render(text))
+		}
 	}
 	return out
 }
 
-func rowText(c ui.Context, wide bool, r standings.Row) string {
-	won := fmt.Sprint(r.Wins)
-	if r.Draws > 0 {
-		won += fmt.Sprintf("+%dd", r.Draws)
-	}
-	return cells(c, wide, fmt.Sprint(r.Rank), r.Name, fmt.Sprint(r.Games), won, fmt.Sprint(r.Losses),
-		fmt.Sprint(r.PointsFor), fmt.Sprint(r.PointsAgainst), fmt.Sprintf("%+d", r.Difference), fmt.Sprintf("%.0f %%", 100*r.WinShare), r.Why)
-}
-
-// cells lays one line of the table out.
-func cells(c ui.Context, wide bool, rank, name, games, won, lost, pf, pa, diff, share, why string) string {
-	const numbers = 5 + 7 + 6 + 6 + 6 + 9 + 6 + 11
-	nameWidth := max(10, min(40, c.Width-numbers-1))
-	text := line.Right(rank, 4) + " " + line.Fit(name, nameWidth) + line.Right(games, 7) + line.Right(won, 6) + line.Right(lost, 6) +
-		line.Right(pf, 6) + line.Right(pa, 9) + line.Right(diff, 6) + line.Right(share, 11)
-	if wide {
-		text += "   " + why
-	}
-	return line.Cut(text, c.Width)
-}
-
 // Keys implements ui.Screen.
 func (t *Table) Keys(ui.Context) []key.Binding {
-	return []key.Binding{ui.Bind("scroll", "↑↓", "up", "down"), ui.Bind("draw lots for who is level", "l", "l")}
+	keys := []key.Binding{
+		ui.Bind("tonight, league, ratings", "v", "v"),
+		ui.Bind("scroll", "↑↓", "up", "down"),
+	}
+	switch t.view {
+	case tonight:
+		keys = append(keys, ui.Bind("draw lots", "l", "l"))
+	case league:
+		keys = append(keys, ui.Bind("nights that count", "+-", "+", "-"))
+	}
+	return keys
 }

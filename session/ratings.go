@@ -1,0 +1,64 @@
+package session
+
+import (
+	"time"
+
+	"club/quadrille/scoring"
+	"club/quadrille/scoring/rating"
+)
+
+// week is what ratings count time away in.
+const week = 7 * 24 * time.Hour
+
+// Ratings rates everybody by all games of all nights, in their order. They are worked out anew
+// each time and never kept, so a corrected score corrects them too. Who states a level starts from
+// it; walkovers and games set aside say nothing about skill.
+func Ratings(club *Club, m rating.Model) (rating.Table[PersonID], error) {
+	start := map[PersonID]rating.Rating{}
+	for _, p := range club.People {
+		if p.Level > 0 {
+			start[p.ID] = m.Level(p.Level)
+		}
+	}
+	var games []rating.Game[PersonID]
+	for _, n := range club.Nights {
+		for i := range n.Games {
+			if g, ok := ratedGame(m, n, &n.Games[i]); ok {
+				games = append(games, g)
+			}
+		}
+	}
+	return rating.Replay(m, start, games)
+}
+
+// ratedGame is what a game says about its people, false when it says nothing.
+func ratedGame(m rating.Model, n *Night, g *Game) (rating.Game[PersonID], bool) {
+	if g.Final == nil {
+		return rating.Game[PersonID]{}, false
+	}
+	switch g.Final.How() {
+	case scoring.Void, scoring.Walkover:
+		return rating.Game[PersonID]{}, false
+	}
+	win := 0.5
+	if w, ok := g.Final.Winner(); ok {
+		win = 1
+		if w == scoring.B {
+			win = 0
+		}
+	}
+	s := g.Final.Score()
+	return rating.Game[PersonID]{
+		A: members(g.A), B: members(g.B),
+		Share: m.Settled(win, s.A, s.B, g.Rules.To),
+		Week:  float64(n.Opened.Unix()) / week.Seconds(),
+	}, true
+}
+
+// members are the persons of a side.
+func members(s Side) []PersonID {
+	if s[1] == "" {
+		return s[:1]
+	}
+	return s[:]
+}

@@ -1,0 +1,63 @@
+package table
+
+import (
+	"fmt"
+
+	"club/quadrille/scoring/rating"
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// leagueSheet adds the nights up.
+func leagueSheet(c ui.Context, best int) sheet {
+	row := func(rank, name, points, counts, nights, games, wins string) string {
+		const numbers = 5 + 9 + 9 + 9 + 8 + 7
+		return line.Right(rank, 4) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(points, 9) +
+			line.Right(counts, 9) + line.Right(nights, 9) + line.Right(games, 8) + line.Right(wins, 7)
+	}
+	counting := "All nights count"
+	if best > 0 {
+		counting = fmt.Sprintf("The best %d nights count", best)
+	}
+	s := sheet{
+		head:  row("rank", "name", "points", "counted", "nights", "games", "won"),
+		empty: "The league begins with the first score of the first night.",
+		foot:  counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
+	}
+	for _, r := range session.League(c.Club(), best) {
+		s.rows = append(s.rows, row(fmt.Sprint(r.Rank), r.Name, fmt.Sprintf("%.0f", r.Points),
+			fmt.Sprint(r.Counts), fmt.Sprint(r.Nights), fmt.Sprint(r.Games), fmt.Sprint(r.Wins)))
+	}
+	return s
+}
+
+// ratingSheet rates everybody by all games of all nights.
+func ratingSheet(c ui.Context) sheet {
+	row := func(place, name, value, between, games, note string) string {
+		const numbers = 5 + 9 + 16 + 7 + 22
+		return line.Right(place, 4) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(value, 9) +
+			line.Right(between, 16) + line.Right(games, 7) + "  " + note
+	}
+	s := sheet{
+		head:  row("", "name", "rating", "95 % between", "games", ""),
+		empty: "Ratings begin with the first score.",
+		foot: "Weng and Lin 2011, from all games of all nights; 25 is a newcomer. After one night the order is weak: " +
+			"mind the interval.",
+	}
+	table, err := session.Ratings(c.Club(), rating.Default())
+	if err != nil {
+		s.empty = "No ratings: " + err.Error()
+		return s
+	}
+	for i, p := range table {
+		note := ""
+		if !p.Comparable {
+			note = "not yet comparable"
+		}
+		low, high := p.Interval()
+		s.rows = append(s.rows, row(fmt.Sprint(i+1), c.Names.Full(p.Who), fmt.Sprintf("%.1f", p.Mu),
+			fmt.Sprintf("%.1f to %.1f", low, high), fmt.Sprint(p.Games), note))
+	}
+	return s
+}
