@@ -46,7 +46,7 @@ func (n Night) pause(round int) time.Duration {
 const (
 	// edge is how much a level more on one side adds to the log-odds of a rally. Over a game to 11
 	// it comes to the odds of the game that scheduler.WinChance assumes.
-	edge = 0.23
+	edge = 0.19
 	// unstated is the level of people of whom none is known.
 	unstated = 3.25
 )
