@@ -6,6 +6,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/teach"
 	"club/quadrille/tui/ui"
 )
 
@@ -45,6 +46,8 @@ func deskKeys() []deskKey {
 			"hold play for safety (lightning, heat, injury, wet court), or resume it"},
 		{ui.Bind("options", "o", "o"), ui.Bind("options", "ctrl+t", "ctrl+t"), (*Model).settings, false,
 			"options of tonight: flow, format, scoring, rounds, times; close the night"},
+		{ui.Bind("teach", "t", "t"), ui.Bind("teach", "ctrl+g", "ctrl+g"), (*Model).teach, false,
+			"for newcomers: the rules card, and a drill for the call"},
 		{ui.Bind("help", "?", "?"), ui.Bind("help", "f1", "f1"), (*Model).help, true, "this page"},
 		{ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), func(*Model) tea.Cmd { return tea.Quit }, true,
 			"quit; everything is saved already, and the desk opens where it was"},
@@ -86,6 +89,22 @@ func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
 
 func (m *Model) undo() tea.Cmd { return m.do(session.Undo{}, pending{}) }
 func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }
+
+// teach offers the pages for newcomers.
+func (m *Model) teach() tea.Cmd {
+	rules := session.DefaultSettings(0).Scoring
+	if n := m.ledger.Night(); n != nil {
+		rules = n.Settings.Scoring
+	}
+	lesson, err := teach.NewDrill(m.seed(), rules)
+	if err != nil {
+		return m.fail(err)
+	}
+	return m.show(dialog.NewMenu("For newcomers",
+		dialog.Item{Key: "c", Label: "rules card: what you need to know, on one screen", Intent: ui.Show{Dialog: teach.NewCard()}},
+		dialog.Item{Key: "d", Label: "drill: what is the next call, who serves, from where?", Intent: ui.Show{Dialog: lesson}},
+	))
+}
 
 func (m *Model) help() tea.Cmd {
 	m.dialogs = append(m.dialogs, dialog.NewPage("Keys", m.helpPage))

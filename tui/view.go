@@ -35,6 +35,9 @@ func (m *Model) View() string {
 		return m.tooSmall()
 	}
 	c := m.context()
+	if d := m.dialog(); d != nil && whole(d) {
+		return m.wholeScreen(c, d)
+	}
 	lines := make([]string, 0, m.height)
 	lines = append(lines, m.head(c), m.tabLine(c), "")
 	body := m.body(c)
@@ -47,6 +50,23 @@ func (m *Model) View() string {
 	}
 	lines = append(lines, m.nextLines(c)...)
 	lines = append(lines, m.message(c), m.footer(c))
+	for i, text := range lines {
+		lines[i] = line.Cut(text, m.width)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// whole tells whether a dialog wants all of the screen but the line of keys.
+func whole(d ui.Dialog) bool {
+	w, ok := d.(interface{ Whole() bool })
+	return ok && w.Whole()
+}
+
+// wholeScreen draws a dialog that wants all of the screen.
+func (m *Model) wholeScreen(c ui.Context, d ui.Dialog) string {
+	lines := make([]string, m.height)
+	copy(lines[:m.height-1], d.Lines(m.dialogContext(d)))
+	lines[m.height-1] = m.footer(c)
 	for i, text := range lines {
 		lines[i] = line.Cut(text, m.width)
 	}
@@ -219,9 +239,13 @@ func (m *Model) box(c ui.Context, d ui.Dialog) []string {
 	return append(out, c.Theme.FrameOn.Render("└"+strings.Repeat("─", dc.Width+2)+"┘"))
 }
 
-// dialogContext is the context with the inner size of a box.
-func (m *Model) dialogContext(ui.Dialog) ui.Context {
+// dialogContext is the context with the size that a dialog may fill.
+func (m *Model) dialogContext(d ui.Dialog) ui.Context {
 	c := m.context()
+	if whole(d) {
+		c.Height = max(1, m.height-1)
+		return c
+	}
 	c.Width = max(20, min(c.Width-8, 90))
 	c.Height = max(3, c.Height-2)
 	return c

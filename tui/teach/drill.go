@@ -1,0 +1,110 @@
+package teach
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/scoring"
+	"club/quadrille/scoring/drill"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// Drill asks for the next call, checks it and says why.
+type Drill struct {
+	lesson  drill.Lesson
+	input   textinput.Model
+	verdict *drill.Verdict // of the answer before, nil at the start
+	wrong   error          // the answer could not be read
+}
+
+// NewDrill makes a drill on games under some rules.
+func NewDrill(seed uint64, rules scoring.Rules) (*Drill, error) {
+	lesson, err := drill.New(seed, rules)
+	if err != nil {
+		return nil, err
+	}
+	d := &Drill{lesson: lesson, input: dialog.NewInput()}
+	d.input.Focus()
+	return d, nil
+}
+
+// Title implements ui.Dialog.
+func (*Drill) Title() string { return "Drill" }
+
+// Whole tells that the drill wants the whole screen.
+func (*Drill) Whole() bool { return true }
+
+// TakesText tells that letters are text here and choose nothing.
+func (*Drill) TakesText() bool { return true }
+
+// Press implements ui.Dialog.
+func (d *Drill) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
+	switch k.String() {
+	case "esc":
+		return ui.Close{}
+	case "enter":
+		d.answer()
+		return nil
+	}
+	d.input, _ = d.input.Update(k)
+	d.wrong = nil
+	return nil
+}
+
+func (d *Drill) answer() {
+	a, err := drill.ParseAnswer(d.input.Value())
+	if d.wrong = err; err != nil {
+		return
+	}
+	next, verdict := d.lesson.Answer(a)
+	d.lesson, d.verdict = next, &verdict
+	d.input.SetValue("")
+}
+
+// Lines implements ui.Dialog.
+func (d *Drill) Lines(c ui.Context) []string {
+	out := d.feedback(c)
+	q := d.lesson.Question()
+	for _, text := range line.Wrap(q.Text(), c.Width) {
+		out = append(out, c.Theme.Strong.Render(text))
+	}
+	out = append(out, drill.Picture(q.Before)...)
+	d.input.Width = max(10, c.Width-20)
+	out = append(out, "Your answer: "+d.input.View())
+	switch {
+	case d.wrong != nil:
+		for _, text := range line.Wrap("! "+d.wrong.Error(), c.Width) {
+			out = append(out, c.Theme.Bad.Render(text))
+		}
+	case d.lesson.Asked == 0:
+		out = append(out, c.Theme.Dim.Render("the call, who serves, from which box: 1-0-2 A1 left"))
+	}
+	out = append(out, c.Theme.Dim.Render(d.lesson.String()))
+	return out[:min(len(out), c.Height)]
+}
+
+// feedback says what became of the answer before.
+func (d *Drill) feedback(c ui.Context) []string {
+	if d.verdict == nil {
+		return nil
+	}
+	style, text := c.Theme.Good, "Right. "+d.verdict.Why
+	if !d.verdict.Right {
+		style, text = c.Theme.Warn, fmt.Sprintf("It is %s. %s", d.verdict.Expected, d.verdict.Why)
+	}
+	var out []string
+	for _, t := range line.Wrap(text, c.Width) {
+		out = append(out, style.Render(t))
+	}
+	return append(out, "")
+}
+
+// Keys implements ui.Dialog.
+func (*Drill) Keys(ui.Context) []key.Binding {
+	return []key.Binding{ui.Bind("check", "enter", "enter"), ui.Bind("leave", "esc", "esc")}
+}
