@@ -76,7 +76,7 @@ func best(runs int, run func() time.Duration) time.Duration {
 	return shortest
 }
 
-// within fails when something took too long, unless the race detector slows everything down.
+// within fails when something took too long, unless a run with the race detector slows the machine down.
 func within(t *testing.T, took, limit time.Duration) {
 	t.Helper()
 	t.Logf("%v (limit %v)", took.Round(time.Millisecond), limit)
