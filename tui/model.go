@@ -59,6 +59,7 @@ type Model struct {
 
 	plan          ui.Rotation
 	planKey       uint64
+	callPlanned   bool // a round is to be called as soon as plan is ready
 	cancelPlan    context.CancelFunc
 	width, height int
 }

@@ -36,8 +36,13 @@ func (m *Model) nextStep() tea.Cmd {
 	return nil
 }
 
-// callRound calls the next round as the rotation shows it.
+// callRound calls the next round as the rotation shows it. While the rotation is being worked out
+// it waits for it, and so does what is typed meanwhile.
 func (m *Model) callRound() tea.Cmd {
+	if !m.plan.Ready {
+		m.busy, m.callPlanned = true, true
+		return nil
+	}
 	var plan []session.PlannedRound
 	if m.plan.Ready && m.plan.Err == nil {
 		plan = m.plan.Rounds

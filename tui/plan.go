@@ -43,14 +43,20 @@ func (m *Model) replan() tea.Cmd {
 	}
 }
 
-// planned takes a rotation, unless it is about a state that has passed.
-func (m *Model) planned(msg planMsg) {
+// planned takes a rotation, unless it is about a state that has passed, and calls the round that
+// waited for it.
+func (m *Model) planned(msg planMsg) tea.Cmd {
 	if msg.key != m.planKey {
-		return
+		return nil
 	}
 	m.plan = ui.Rotation{Rotation: msg.rotation, Ready: true, Err: msg.err}
 	if m.cancelPlan != nil {
 		m.cancelPlan()
 		m.cancelPlan = nil
 	}
+	if m.callPlanned {
+		m.busy, m.callPlanned = false, false
+		return m.callRound()
+	}
+	return nil
 }

@@ -26,8 +26,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tickMsg:
 		return m, tea.Batch(tick(), m.replan())
 	case planMsg:
-		m.planned(msg)
-		return m, nil
+		return m, m.planned(msg)
 	case doneMsg:
 		m.done(msg)
 		return m, tea.Batch(m.replan(), m.drain())

@@ -182,6 +182,8 @@ func (m *Model) message(c ui.Context) string {
 		}
 		text := line.Cut("! "+oneLine(m.wrong.Error()), m.width-len(tail))
 		return c.Theme.Bad.Render(text) + tail
+	case m.callPlanned:
+		return c.Theme.Dim.Render("working out the rotation…")
 	case m.busy:
 		return c.Theme.Dim.Render("saving…")
 	case m.notice != "":
