@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
+	"slices"
 	"strings"
 	"syscall"
 )
@@ -94,21 +94,28 @@ func (e *FileError) Unwrap() error { return e.Err }
 // remedy turns an answer of the system into a sentence with the way out.
 func remedy(err error) string {
 	switch {
-	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
+	case answered(err, syscall.ENOSPC, syscall.EDQUOT):
 		return "the disk is full: make room, then try again"
-	case errors.Is(err, syscall.EFBIG):
+	case answered(err, syscall.EFBIG):
 		return "the file may not grow any more on this disk: save it elsewhere with a backup"
-	case errors.Is(err, syscall.EROFS):
+	case answered(err, syscall.EROFS):
 		return "the disk can only be read: make it writable or save elsewhere, then try again"
-	case errors.Is(err, syscall.EIO):
+	case answered(err, syscall.EIO):
 		return "the disk failed: save the night elsewhere with a backup, then try again"
-	case errors.Is(err, os.ErrPermission):
+	case errors.Is(err, fs.ErrPermission):
 		return "permission denied: make the file and its folder writable for you, then try again"
-	case errors.Is(err, os.ErrClosed), errors.Is(err, syscall.EBADF), errors.Is(err, syscall.ENODEV),
-		errors.Is(err, syscall.ESTALE), errors.Is(err, syscall.ENXIO):
+	case errors.Is(err, fs.ErrClosed), answered(err, syscall.EBADF, syscall.ENODEV, syscall.ESTALE, syscall.ENXIO):
 		return "the disk is gone: connect it again, then try again"
 	case errors.Is(err, fs.ErrNotExist):
-		return "there is no such file"
+		return "there is no such file or folder"
 	}
 	return err.Error()
+}
+
+// answered tells whether the system answered with one of codes. Where bbolt lets a file grow it
+// keeps only the text of the answer.
+func answered(err error, codes ...syscall.Errno) bool {
+	return slices.ContainsFunc(codes, func(code syscall.Errno) bool {
+		return errors.Is(err, code) || strings.HasSuffix(err.Error(), ": "+code.Error())
+	})
 }

@@ -49,6 +49,7 @@ func (s *Store) take(f *os.File) error {
 	if s.db, err = openBolt(s.path, f); err != nil {
 		return err
 	}
+	s.file = f
 	s.head, s.sum, s.notes, s.unsure = found.Head, found.sum, found.Notes, false
 	s.last.Store(found.Last)
 	return nil

@@ -1,8 +1,10 @@
 package store
 
 import (
+	"errors"
 	"fmt"
 	"iter"
+	"os"
 	"slices"
 	"sync"
 	"sync/atomic"
@@ -22,10 +24,12 @@ type Store struct {
 
 	mu     sync.RWMutex // held for writing by Append, Reopen and Close; guards all below
 	db     *bolt.DB     // nil while the file is not open
+	file   *os.File     // what db has open
 	head   Head
 	sum    uint32 // checksum of the newest durable record
 	notes  []string
-	unsure bool // a write failed: the file may hold more than last says
+	adrift atomic.Bool // db was cut off in the middle of something and must not be called
+	unsure bool        // a write failed: the file may hold more than last says
 	closed bool
 }
 
@@ -86,9 +90,19 @@ func (s *Store) Append(recs []session.Record) error {
 
 // write puts entries into the log in one transaction.
 func (s *Store) write(entries []entry) error {
-	return guard(func() error {
+	err := guard(func() error {
 		return s.db.Update(func(tx *bolt.Tx) error { return putAll(tx, entries) })
 	})
+	s.noteFault(err)
+	return err
+}
+
+// noteFault remembers that bbolt was cut off.
+func (s *Store) noteFault(err error) {
+	var fault *faultError
+	if errors.As(err, &fault) {
+		s.adrift.Store(true)
+	}
 }
 
 func putAll(tx *bolt.Tx, entries []entry) error {
@@ -131,7 +145,7 @@ func (s *Store) Records(from uint64) iter.Seq2[session.Record, error] {
 func (s *Store) batch(from, last uint64) ([]frame, error) {
 	s.mu.RLock()
 	defer s.mu.RUnlock()
-	if s.db == nil {
+	if s.db == nil || s.adrift.Load() {
 		return nil, ErrClosed
 	}
 	return s.readSome(from, last)
@@ -156,6 +170,7 @@ func (s *Store) readSome(from, last uint64) ([]frame, error) {
 			return nil
 		})
 	})
+	s.noteFault(err)
 	if err != nil && !ours(err) {
 		err = &FileError{"reading", s.path, err}
 	}
@@ -175,7 +190,7 @@ func (s *Store) settle() error {
 	if s.closed {
 		return ErrClosed
 	}
-	if s.db != nil && !s.unsure {
+	if s.db != nil && !s.unsure && !s.adrift.Load() {
 		return nil
 	}
 	// What the close complains about is the fault that made it necessary.
@@ -192,10 +207,15 @@ func (s *Store) letGo() error {
 	return s.closeFile()
 }
 
+// closeFile closes the file. One that is adrift loses its lock and stays mapped: its memory is the
+// price of not being killed by it.
 func (s *Store) closeFile() error {
-	err := guard(s.db.Close)
-	s.db = nil
-	return err
+	defer func() { s.db, s.file = nil, nil }()
+	if s.adrift.Swap(false) {
+		unlock(s.file)
+		return s.file.Close()
+	}
+	return guard(s.db.Close)
 }
 
 // Close waits for the write in flight and lets go of the file. Closing twice is no error.
