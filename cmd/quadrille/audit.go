@@ -38,10 +38,7 @@ round, court and person. FILE is - for the standard input.`,
 			return fmt.Errorf("invalid rotation: %w", err)
 		}
 		if faults := scheduler.Audit(p, rounds); len(faults) > 0 {
-			for _, f := range faults[:len(faults)-1] {
-				note(cmd, "%s", f.Text)
-			}
-			return fmt.Errorf("%s\nquadrille: %s: not a valid rotation", faults[len(faults)-1].Text, counted(len(faults), "fault", "faults"))
+			return refuse(cmd, faults)
 		}
 		certificate := scheduler.Certify(p, rounds)
 		if asJSON {
@@ -52,4 +49,16 @@ round, court and person. FILE is - for the standard input.`,
 		return printCertificate(cmd.OutOrStdout(), certificate)
 	}
 	return cmd
+}
+
+// refuse tells what is wrong with a rotation, a fault a line.
+func refuse(cmd *cobra.Command, faults []scheduler.Violation) error {
+	const told = 40
+	for _, f := range faults[:min(told, len(faults))] {
+		note(cmd, "%s", f.Text)
+	}
+	if more := len(faults) - told; more > 0 {
+		note(cmd, "and %d more", more)
+	}
+	return fmt.Errorf("this is no valid rotation: %s", counted(len(faults), "fault", "faults"))
 }

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -32,23 +34,48 @@ func TestEveryHelpHasAnExampleAndFits(t *testing.T) {
 	walk(newRoot(), nil)
 }
 
-// An option that a help example shows must exist, or the example teaches a mistake.
+// A command or flag that an example shows must exist, or the example teaches a mistake.
 func TestExamplesUseRealFlags(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	examples := regexp.MustCompile("`[^`\n]*quadrille [^`\n]+`").FindAllString(string(readme), -1)
+	if len(examples) == 0 {
+		t.Error("the README shows no command")
+	}
 	root := newRoot()
+	root.InitDefaultCompletionCmd()
 	for _, c := range append(root.Commands(), root) {
-		for line := range strings.Lines(c.Example) {
-			at := strings.LastIndex(line, "quadrille")
-			words := strings.Fields(line[at:])[1:]
-			sub, rest, err := root.Find(words)
-			if err != nil {
-				t.Errorf("%s: %v", line, err)
-				continue
-			}
-			for _, word := range rest {
-				name, isFlag := strings.CutPrefix(word, "--")
-				if isFlag && sub.Flag(name) == nil {
-					t.Errorf("%s: %s has no flag --%s", line, sub.Name(), name)
-				}
+		examples = append(examples, strings.Split(c.Example, "\n")...)
+	}
+	for _, line := range examples {
+		if !strings.Contains(line, "go build") && !strings.Contains(line, "COMMAND") {
+			checkExample(t, root, strings.Trim(line, "` "))
+		}
+	}
+}
+
+// checkExample looks every command of a line up, and its flags.
+func checkExample(t *testing.T, root *cobra.Command, line string) {
+	t.Helper()
+	for part := range strings.SplitSeq(line, "|") {
+		_, rest, isOurs := strings.Cut(part+" ", "quadrille ")
+		if !isOurs {
+			continue
+		}
+		c, args, err := root.Find(strings.Fields(rest))
+		if err != nil {
+			t.Errorf("%s: %v", line, err)
+			continue
+		}
+		if c == root && len(args) > 0 && !strings.HasPrefix(args[0], "--") {
+			t.Errorf("%s: there is no command %s", line, args[0])
+		}
+		for _, word := range args {
+			name, isFlag := strings.CutPrefix(word, "--")
+			if isFlag && name != "help" && name != "version" && c.Flag(name) == nil && c.InheritedFlags().Lookup(name) == nil {
+				t.Errorf("%s: %s has no flag --%s", line, c.Name(), name)
 			}
 		}
 	}

@@ -4,9 +4,9 @@
 package main
 
 import (
-	_ "club/quadrille/tui/background" // must come before anything that brings in Bubble Tea
-
 	"os"
+
+	_ "club/quadrille/tui/background" // settles what Bubble Tea would ask a silent terminal for
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }

@@ -6,8 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os/signal"
-	"syscall"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/spf13/cobra"
@@ -45,14 +43,12 @@ func usagef(format string, args ...any) error { return usage{fmt.Errorf(format, 
 
 // run carries out one command line and gives its exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM)
-	defer stop()
 	root := newRoot()
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errs)
-	cmd, err := root.ExecuteContextC(ctx)
+	cmd, err := root.ExecuteContextC(context.Background())
 	if err == nil {
 		return exitFine
 	}

@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"strings"
+	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -63,6 +65,9 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	requireFlags(cmd, "courts")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		s.night.Scoring, s.file = *rules, opts.data
+		ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt, syscall.SIGTERM) // leave no temporary file
+		defer stop()
+		cmd.SetContext(ctx)
 		return s.run(cmd)
 	}
 	return cmd
