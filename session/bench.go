@@ -30,7 +30,10 @@ func pickNext(club *Club, n *Night, court CourtID, now time.Time, pick Picker) (
 		Court:     scheduler.Court(slices.Index(d.courts, court)),
 		Together:  d.problem.Together,
 		NeverMeet: d.problem.NeverMeet,
-		Seed:      n.Settings.Seed + uint64(len(n.Games)),
+
+		LevelLimit: n.Settings.Balance,
+
+		Seed: n.Settings.Seed + uint64(len(n.Games)),
 	}
 	for i := range n.Games {
 		if g := &n.Games[i]; g.Final == nil || g.Final.How() != scoring.Void {

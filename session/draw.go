@@ -30,6 +30,9 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		Rounds: max(1, n.Settings.Rounds-played),
 		MaxRun: n.Settings.MaxRun,
 		Seed:   n.Settings.Seed + uint64(played),
+
+		LevelLimit:      n.Settings.Balance,
+		LeftoverSingles: n.Settings.Singles,
 	}
 	for _, a := range n.Roll {
 		if from, until, ok := d.window(a); ok {

@@ -35,6 +35,8 @@ type Settings struct {
 	Rounds  int              `json:"rounds"`            // rounds to plan for the night
 	Slot    int              `json:"slot"`              // minutes from one call of a round to the next
 	Closing time.Time        `json:"closing,omitzero"`  // when the hall must be left, zero if open
+	Balance float64          `json:"balance,omitempty"` // no game whose likelier winner has more than this chance, where avoidable; 0 for any
+	Singles bool             `json:"singles,omitempty"` // two people left over play singles if a court is free
 	MaxRun  int              `json:"max_run,omitempty"` // games running without a rest, 0 for no limit
 	Stopped bool             `json:"stopped,omitempty"` // walkovers and games given up count for the table
 	Seed    uint64           `json:"seed"`              // makes every draw of the night repeatable
@@ -66,6 +68,8 @@ func (s Settings) Validate() error {
 		return fmt.Errorf("a night has 1 to 60 rounds, not %d", s.Rounds)
 	case s.Slot < 3 || s.Slot > 120:
 		return fmt.Errorf("a round takes 3 to 120 minutes, not %d", s.Slot)
+	case s.Balance != 0 && (s.Balance <= 0.5 || s.Balance >= 1):
+		return fmt.Errorf("the likelier winner's chance is above 0.5 and below 1, not %g: use 0 for any game", s.Balance)
 	case s.MaxRun < 0:
 		return fmt.Errorf("the most games running cannot be %d: use 0 for no limit", s.MaxRun)
 	}

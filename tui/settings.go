@@ -99,7 +99,25 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		{Label: "Rounds", Value: strconv.Itoa(s.Rounds), Hint: "rounds to plan; more can be called at the end"},
 		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
 		{Label: "Closing time", Value: closing, Hint: "when play ends, such as 21:30; empty if open"},
+		{Label: "Even levels", Value: yesNo(s.Balance > 0), Options: []string{"no", "yes"},
+			Hint: "yes: no game with a clear favourite where that can be avoided"},
+		{Label: "Left-over two", Value: choose(s.Singles, "play singles", "sit out"), Options: []string{"sit out", "play singles"},
+			Hint: "when two are left over and a court is free"},
+		{Label: "Walkovers", Value: choose(s.Stopped, "count", "left out"), Options: []string{"left out", "count"},
+			Hint: "walkovers and games given up in the table: the rulebook leaves them out"},
 	}
+}
+
+// evenChance is the most that a likelier winner may have where levels are to be even.
+const evenChance = 0.75
+
+func yesNo(yes bool) string { return choose(yes, "yes", "no") }
+
+func choose(first bool, a, b string) string {
+	if first {
+		return a
+	}
+	return b
 }
 
 // readSettings reads the values of settingsFields.
@@ -119,6 +137,11 @@ func readSettings(s session.Settings, v []string, now time.Time) (session.Settin
 			return s, err
 		}
 	}
+	s.Balance = 0
+	if v[8] == "yes" {
+		s.Balance = evenChance
+	}
+	s.Singles, s.Stopped = v[9] == "play singles", v[10] == "count"
 	s.Closing = time.Time{}
 	if text := strings.TrimSpace(v[7]); text != "" {
 		at, err := roster.ParseMoment(text)
