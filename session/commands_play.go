@@ -32,12 +32,9 @@ func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
 	events, plan := []Event{}, n.Plan
 	if !n.fits(plan) {
 		if plan = c.Plan; !n.fits(plan) {
-			d := newDraw(l.club, n, env.Now)
-			rounds, err := scheduler.Plan(context.Background(), d.problem, scheduler.Budget{})
-			if err != nil {
+			if plan, err = newDraw(l.club, n, env.Now).plan(context.Background()); err != nil {
 				return nil, err
 			}
-			plan = d.rounds(rounds)
 		}
 		events = append(events, RotationPlanned{plan})
 	}

@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -217,11 +218,45 @@ func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, erro
 	if len(n.Plan) > 0 {
 		return d.rotation(n.Plan), nil
 	}
-	plan, err := scheduler.Plan(ctx, d.problem, scheduler.Budget{})
+	rounds, err := d.plan(ctx)
 	if err != nil {
 		return Rotation{Warnings: scheduler.Warnings(d.problem)}, err
 	}
-	return d.rotation(d.rounds(plan)), nil
+	return d.rotation(rounds), nil
+}
+
+// plan works the rounds to come out. On a ladder only the next one can be known, since it depends
+// on who wins; while results are open there is none.
+func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
+	if d.problem.Format != scheduler.Ladder {
+		plan, err := scheduler.Plan(ctx, d.problem, scheduler.Budget{})
+		return d.rounds(plan), err
+	}
+	if len(d.night.Running()) > 0 {
+		return nil, fmt.Errorf("the next round of a ladder is known when all scores are in")
+	}
+	next, err := scheduler.NextLadder(d.problem, d.results())
+	return d.rounds([]scheduler.Round{next}), err
+}
+
+// results are the games of the newest round with who won, for the ladder.
+func (d *draw) results() []scheduler.Result {
+	if len(d.night.Rounds) == 0 {
+		return nil
+	}
+	var out []scheduler.Result
+	for _, id := range d.night.Rounds[len(d.night.Rounds)-1].Games {
+		g := d.night.Game(id)
+		if g.Final == nil || g.Final.How() == scoring.Void {
+			continue
+		}
+		r := scheduler.Result{Game: d.game(g), Winner: -1}
+		if w, ok := g.Final.Winner(); ok {
+			r.Winner = int(w)
+		}
+		out = append(out, r)
+	}
+	return out
 }
 
 func (d *draw) rotation(rounds []PlannedRound) Rotation {

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"hash/fnv"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 )
 
@@ -27,7 +28,8 @@ func (l *Ledger) DrawKey() uint64 {
 		Rounds   []CalledRound
 		Plan     []PlannedRound
 		Void     []GameID
-		Rolling  int // games called, where there are no rounds
+		Rolling  int      // games called, where there are no rounds
+		Results  []string // of the games of a ladder, where they decide on the next round
 	}
 	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, n.Plan
 	for _, c := range n.Courts {
@@ -44,6 +46,13 @@ func (l *Ledger) DrawKey() uint64 {
 	}
 	if n.Settings.Flow == Rolling {
 		basis.Rolling = len(n.Games)
+	}
+	if n.Settings.Format == scheduler.Ladder {
+		for i := range n.Games {
+			if f := n.Games[i].Final; f != nil {
+				basis.Results = append(basis.Results, f.String())
+			}
+		}
 	}
 	h := fnv.New64a()
 	if err := json.NewEncoder(h).Encode(basis); err != nil {

@@ -90,8 +90,8 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 	return []dialog.Field{
 		{Label: "Flow", Value: string(s.Flow), Options: []string{string(session.Rounds), string(session.Rolling)},
 			Hint: "rounds: all courts start together; rolling: a free court calls the next four"},
-		{Label: "Format", Value: s.Format.String(), Options: []string{"rotating", "mixed", "pairs"},
-			Hint: "rotating partners; mixed: one of each group in a team; pairs: set pairs"},
+		{Label: "Format", Value: s.Format.String(), Options: []string{"rotating", "mixed", "pairs", "ladder"},
+			Hint: "rotating partners; mixed: one of each group a team; set pairs; ladder: winners move up"},
 		{Label: "Scoring", Value: s.Scoring.Scoring.String(), Options: []string{"side-out", "rally"},
 			Hint: "side-out: only the serving side scores; rally: every rally is a point"},
 		{Label: "Game to", Value: strconv.Itoa(s.Scoring.To), Hint: "11, 15 or 21 as a rule"},

@@ -163,9 +163,9 @@ func turned(n *session.Night, r int) session.PlannedRound {
 	return out
 }
 
-// key is the message of a key by its name, as Bubble Tea names it; anything longer that is no
+// stroke is the message of a key by its name, as Bubble Tea names it; anything longer that is no
 // name is letters that came glued together in one read.
-func key(name string) tea.KeyMsg {
+func stroke(name string) tea.KeyMsg {
 	for t := tea.KeyCtrlA - 1; t < 128; t++ {
 		if k := (tea.KeyMsg{Type: t}); k.String() == name {
 			return k
@@ -183,7 +183,7 @@ func key(name string) tea.KeyMsg {
 func (s *stage) press(names ...string) *stage {
 	s.t.Helper()
 	for _, name := range names {
-		s.send(key(name))
+		s.send(stroke(name))
 	}
 	return s
 }

@@ -135,8 +135,9 @@ func (f *Form) Lines(c ui.Context) []string {
 		label = max(label, line.Width(field.Label))
 	}
 	var out []string
-	for i, field := range f.fields {
-		mark := "  "
+	from, until := line.Window(len(f.fields), max(1, c.Height-2), f.cursor)
+	for i := from; i < until; i++ {
+		field, mark := f.fields[i], "  "
 		if i == f.cursor {
 			mark = "> "
 		}
