@@ -29,6 +29,7 @@ does not count. After each rally it says the call, who serves from which box, an
 		Args: nothing,
 	}
 	rules := rulesFlags(cmd)
+	singlesFlag(cmd, rules)
 	cmd.Flags().StringVar(&teamA, "team-a", "", "`names` of team A, the one who starts right first: Ann,Art")
 	cmd.Flags().StringVar(&teamB, "team-b", "", "`names` of team B")
 	addChoice(cmd, &first, "first", "who serves first", parseSide, "a", "b")

@@ -8,15 +8,18 @@ import (
 	"club/quadrille/scheduler"
 )
 
-// measures lists a certificate in the order of importance, with its words.
-func measures(c scheduler.Certificate) []struct {
-	Name string
+// measure is one line of a certificate.
+type measure struct {
+	name string
 	scheduler.Value
-} {
-	return []struct {
-		Name string
-		scheduler.Value
-	}{
+}
+
+// sitOuts is how many of the measures are about sitting out, which the rolling flow does not know.
+const sitOuts = 2
+
+// measures lists a certificate in the order of importance, those about sitting out first.
+func measures(c scheduler.Certificate) []measure {
+	return []measure{
 		{"sit-out spread", c.SitoutSpread},
 		{"benched twice running", c.BenchedTwice},
 		{"partner repeats", c.PartnerRepeats},
@@ -33,7 +36,7 @@ func printCertificate(w io.Writer, c scheduler.Certificate) error {
 	fmt.Fprintf(&out, "%-24s %8s %10s %5s\n", "certificate", "value", "at least", "gap")
 	gaps := 0
 	for _, m := range measures(c) {
-		fmt.Fprintf(&out, "%-24s %8d %10d %5d\n", m.Name, m.Value.Value, m.Bound, m.Gap())
+		fmt.Fprintf(&out, "%-24s %8d %10d %5d\n", m.name, m.Value.Value, m.Bound, m.Gap())
 		if m.Gap() != 0 {
 			gaps++
 		}

@@ -26,6 +26,7 @@ scores it ends. Team A serves first.`,
 		Args: nothing,
 	}
 	rules := rulesFlags(cmd)
+	singlesFlag(cmd, rules)
 	cmd.Flags().Float64Var(&serveWins, "serve-wins", pace.DefaultServeWins, "`chance` that the serving side wins a rally")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the figures as JSON")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {

@@ -31,7 +31,7 @@ is - for the standard input; "quadrille export --games" writes such a file.`,
 	}
 	flags := cmd.Flags()
 	flags.BoolVar(&model.HalfMargin, "half-margin", false, "let the points of a game count for half of its result")
-	flags.IntVar(&target, "to", 11, "points that win a game, for --half-margin")
+	flags.IntVar(&target, "to", 11, "`points` that win a game, for --half-margin")
 	flags.Float64Var(&model.Growth, "growth", 0, "how much less sure a rating grows in a `week` away (0.762: new after two years); needs dates in the column night")
 	flags.BoolVar(&asJSON, "json", false, "print the ratings as JSON")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {

@@ -47,13 +47,13 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	flags := cmd.Flags()
 	flags.IntVar(&s.players, "players", 0, "`N` people called P01, P02 and so on")
 	flags.StringVar(&s.roster, "roster", "", "the people of this CSV `file`, with their times (- for the standard input)")
-	flags.IntVar(&s.night.Courts, "courts", 0, "courts to play on")
-	flags.IntVar(&s.night.Minutes, "minutes", 0, "from the first call to closing time")
-	flags.IntVar(&s.night.Rounds, "rounds", 0, "rounds to play (default: 8, or as many as fit)")
+	flags.IntVar(&s.night.Courts, "courts", 0, "play on `C` courts")
+	flags.IntVar(&s.night.Minutes, "minutes", 0, "`M` minutes from the first call to closing time")
+	flags.IntVar(&s.night.Rounds, "rounds", 0, "play `R` rounds (default: 8, or as many as fit)")
 	addChoice(cmd, &s.night.Flow, "flow", "how games follow each other", session.ParseFlow, "rounds", "rolling")
 	addChoice(cmd, &s.night.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
-	flags.IntVar(&s.night.Late, "late", 0, "so many come late")
-	flags.IntVar(&s.night.Leave, "leave", 0, "so many go early")
+	flags.IntVar(&s.night.Late, "late", 0, "`K` people come late")
+	flags.IntVar(&s.night.Leave, "leave", 0, "`K` people go early")
 	flags.Uint64Var(&s.night.Seed, "seed", 1, "equal seeds give equal nights")
 	flags.BoolVar(&s.resume, "resume", false, "go on with the night that --data holds, which the same flags began")
 	flags.BoolVar(&s.ack, "ack", false, "print the number of the newest record after each action, and nothing else")
@@ -163,7 +163,10 @@ func printReport(w io.Writer, r simulation.Report) error {
 	line("  most", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Max })
 	line("  per time present, Jain index", "%.4f", func(r simulation.Report) any { return r.GamesPerPlayer.Jain })
 	for i, m := range measures(r.Certificate) {
-		line(m.Name, "%d", func(r simulation.Report) any { return measures(r.Certificate)[i].Value.Value })
+		if i < sitOuts && r.Rounds == 0 {
+			continue
+		}
+		line(m.name, "%d", func(r simulation.Report) any { return measures(r.Certificate)[i].Value.Value })
 	}
 	line("records", "%d", func(r simulation.Report) any { return r.Events })
 	_, err := io.WriteString(w, out.String())
