@@ -11,9 +11,18 @@ import (
 // of the same sex oppose exactly once. Seats 0 and 2 of a table are men, 1 and 3 women.
 //
 // Such a schedule is a self-orthogonal Latin square L with L(i,i) = i: the games are man i and woman
-// L(i,j) against man j and woman L(j,i), and they exist for all numbers of couples from 4 but 6 (Brayton,
-// Coppersmith & Hoffman, Bull. Amer. Math. Soc. 80 (1974) 116-118).
+// L(i,j) against man j and woman L(j,i). They exist for all numbers of couples from 4 but 6 (Brayton,
+// Coppersmith & Hoffman, Bull. Amer. Math. Soc. 80 (1974) 116-118). This catalogue has them to 20
+// and for all numbers whose prime powers are at least 4. The rounds are as few as can be (n-1 for even n, n for odd)
+// but for 20 couples (one more) and for 10, 12, 14 and 18 (three more; for 10 fewer than n rounds are not
+// known to exist).
+//
+// For 2, 3 and 6 couples the rounds are the nearest miss, and ok is false; for other numbers
+// without a design rounds is nil.
 func SpouseAvoiding(couples int) (rounds [][]Table, ok bool) {
+	if rounds := spousesNearly(couples); rounds != nil {
+		return rounds, false
+	}
 	if couples < 4 {
 		return nil, false
 	}
@@ -49,11 +58,31 @@ func spousesByRing(n int) (rounds [][]Table, ok bool) {
 	return slices.DeleteFunc(rounds, func(round []Table) bool { return len(round) == 0 }), true
 }
 
-// spousesByStarter develops a stored starter.
+// spousesByStarter develops a stored starter. The translates of a single game overlap, so they are
+// shared out over as few further rounds as hold them.
 func spousesByStarter(n int) (rounds [][]Table, ok bool) {
 	s, ok := find(coupleRecipes, 2*n)
 	if !ok {
 		return nil, false
 	}
-	return s.Rounds(), true
+	size := s.Group.Ring.N()
+	moving := s.Group.Layers * size
+	name := func(p int) int { // from the starter's numbers to men 0..n-1, women n..2n-1
+		switch {
+		case p == moving:
+			return n - 1
+		case p == moving+1:
+			return 2*n - 1
+		}
+		return p/size*n + p%size
+	}
+	all := s.Rounds()
+	for i := range all {
+		all[i] = relabelRound(all[i], name)
+	}
+	rounds = all[:size]
+	if single := slices.Concat(all[size:]...); len(single) > 0 {
+		rounds = append(rounds, pack(single)...)
+	}
+	return rounds, true
 }

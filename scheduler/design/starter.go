@@ -19,6 +19,17 @@ const (
 	CoupleCycle             // spouse-avoiding mixed doubles: all translates of the base rounds
 )
 
+// String names the design in one word: "whist", "quads" or "couples".
+func (k Kind) String() string {
+	switch k {
+	case QuadCycle:
+		return "quads"
+	case CoupleCycle:
+		return "couples"
+	}
+	return "whist"
+}
+
 // Starter is one round from which a group of symmetries makes a whole design: the translates of
 // the base round are its rounds.
 type Starter struct {
@@ -115,14 +126,6 @@ func (s Starter) Sex(a int) int {
 		return (a - moving) * 2 / s.Group.Fixed
 	}
 	return a * 2 / moving
-}
-
-// Games returns how many tables the base round of a design for couples has: all games that couples
-// play, shared out evenly.
-func (s Starter) Games(round int) int {
-	n := s.People / 2
-	orbits := n * (n - 1) / 2 / s.Group.Ring.N()
-	return (orbits + len(s.Bases) - 1 - round) / len(s.Bases)
 }
 
 // Wanted returns how often two people shall partner and oppose in the translates of the base

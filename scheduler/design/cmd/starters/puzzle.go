@@ -21,6 +21,7 @@ type puzzle struct {
 	partner []int    // for each class of pairs: what the tables contribute, less what is wanted
 	oppose  []int
 	cost    int
+	last    step
 }
 
 // table represents repeat tables of the base round: its images under the turn.
@@ -118,7 +119,7 @@ func (p *puzzle) seatCouples(s design.Starter, round int, rng *rand.Rand) {
 	rng.Shuffle(len(seated), func(i, j int) { seated[i], seated[j] = seated[j], seated[i] })
 	for range (len(seated) + 3) / 4 {
 		repeat := 1
-		if len(p.tables)-first >= s.Games(round) {
+		if len(p.tables)-first >= len(s.Bases[round]) {
 			repeat = 0
 		}
 		p.tables = append(p.tables, table{design.Table{}, repeat, round})
@@ -206,34 +207,36 @@ type step struct {
 	beforeA, beforeB design.Table
 }
 
-// move lets the occupants of two random seats, or of one, change places, each perhaps turned.
-func (p *puzzle) move(rng *rand.Rand) step {
+func (p *puzzle) price() int { return p.cost }
+
+// shake lets the occupants of two random seats, or of one, change places, each perhaps turned.
+func (p *puzzle) shake(rng *rand.Rand) {
 	pool := p.pools[p.pool[rng.IntN(len(p.pool))]]
 	a, b := pool[rng.IntN(len(pool))], pool[rng.IntN(len(pool))]
-	done := step{a.table, b.table, p.tables[a.table].seats, p.tables[b.table].seats}
-	x, y := p.turned(done.beforeA[a.place], rng), p.turned(done.beforeB[b.place], rng)
-	p.count(a.table, -1)
-	if b.table != a.table {
-		p.count(b.table, -1)
-	}
-	p.put(a, y)
-	if a != b {
-		p.put(b, x)
-	}
-	p.count(a.table, 1)
-	if b.table != a.table {
-		p.count(b.table, 1)
-	}
-	return done
+	p.last = step{a.table, b.table, p.tables[a.table].seats, p.tables[b.table].seats}
+	x, y := p.turned(p.last.beforeA[a.place], rng), p.turned(p.last.beforeB[b.place], rng)
+	p.change(p.last, func() {
+		p.put(a, y)
+		if a != b {
+			p.put(b, x)
+		}
+	})
 }
 
-// undo takes a move back.
-func (p *puzzle) undo(s step) {
+// back undoes the last move.
+func (p *puzzle) back() {
+	p.change(p.last, func() {
+		p.tables[p.last.a].seats, p.tables[p.last.b].seats = p.last.beforeA, p.last.beforeB
+	})
+}
+
+// change does something to the two tables of a step and keeps the cost.
+func (p *puzzle) change(s step, do func()) {
 	p.count(s.a, -1)
 	if s.b != s.a {
 		p.count(s.b, -1)
 	}
-	p.tables[s.a].seats, p.tables[s.b].seats = s.beforeA, s.beforeB
+	do()
 	p.count(s.a, 1)
 	if s.b != s.a {
 		p.count(s.b, 1)

@@ -1,0 +1,41 @@
+package design
+
+// Best returns the r rounds of this catalogue that suit a night of r rounds for so many people best:
+// all tables of four filled, nobody partners anybody twice, and few meetings repeat; in the order
+// of play that [Prefix] gives. It chooses among rounds in which nobody meets twice ([Quads]), such
+// rounds played in two or three pairings of the same tables, and whist tournaments. ok is
+// false if no design has r rounds for this number of people.
+func Best(people, r int) (rounds [][]Table, ok bool) {
+	if r < 1 {
+		return nil, false
+	}
+	least := 0
+	for _, whole := range candidates(people, r) {
+		if len(whole) < r {
+			continue
+		}
+		part := Prefix(whole, r)
+		if cost := overlaps(part).total(); !ok || cost < least {
+			rounds, least, ok = part, cost, true
+		}
+		if least == 0 {
+			break
+		}
+	}
+	return rounds, ok
+}
+
+// candidates returns designs for so many people, those first of which r rounds may be without
+// a repeat.
+func candidates(people, r int) (designs [][][]Table) {
+	if quads, ok := Quads(people); ok {
+		if r <= len(quads) {
+			return append(designs, quads)
+		}
+		designs = append(designs, threeWays(quads))
+	}
+	if whist, ok := Whist(people); ok {
+		designs = append(designs, whist)
+	}
+	return designs
+}
