@@ -11,23 +11,26 @@ import (
 
 	"club/quadrille/cmd/quadrille/sheet"
 	"club/quadrille/scoring/rating"
+	"club/quadrille/session"
 )
 
 // newRate builds the command that rates people by their games.
-func newRate() *cobra.Command {
+func newRate(opts *options) *cobra.Command {
 	var asJSON bool
 	var target int
 	model := rating.Default()
 	cmd := &cobra.Command{
-		Use:   "rate FILE.csv",
-		Short: "Rate people by any spreadsheet of games",
-		Long: `Rates everybody by the games of a CSV file with the header a1,a2,b1,b2,score_a,score_b, in
-their order: Bradley-Terry with full pairs after Weng and Lin. A rating is a mean with its
-deviation; whoever the games do not connect with the main group is not yet comparable. FILE.csv
-is - for the standard input; "quadrille export --games" writes such a file.`,
-		Example: `  quadrille rate season.csv
-  quadrille export --games | quadrille rate - --half-margin --growth 0.762`,
-		Args: takes(1, 1, "one FILE.csv"),
+		Use:   "rate [FILE.csv]",
+		Short: "Rate people by the club's games or by any spreadsheet of games",
+		Long: `Rates everybody by all games of the club, or by those of a CSV file with the header
+a1,a2,b1,b2,score_a,score_b, in their order: Bradley-Terry with full pairs after Weng and Lin.
+A rating is a mean with its deviation; whoever the games do not connect with the main group is
+not yet comparable. The club's people start from their stated levels, those of a spreadsheet
+alike. FILE.csv is - for the standard input.`,
+		Example: `  quadrille rate
+  quadrille rate season.csv --json
+  quadrille rate season.csv --half-margin --growth 0.762`,
+		Args: takes(0, 1, "at most one FILE.csv"),
 	}
 	flags := cmd.Flags()
 	flags.BoolVar(&model.HalfMargin, "half-margin", false, "let the points of a game count for half of its result")
@@ -38,23 +41,13 @@ is - for the standard input; "quadrille export --games" writes such a file.`,
 		if err := model.Validate(); err != nil {
 			return usage{err}
 		}
-		played, err := readGames(cmd, args[0], "")
-		if err != nil {
-			return err
+		var table rating.Table[string]
+		var err error
+		if len(args) == 0 {
+			table, err = rateClub(opts, model)
+		} else {
+			table, err = rateSheet(cmd, args[0], model, target)
 		}
-		if model.Growth > 0 {
-			slices.SortStableFunc(played, func(a, b sheet.Game) int { return strings.Compare(a.Night, b.Night) })
-		}
-		games := make([]rating.Game[string], len(played))
-		for i, g := range played {
-			games[i] = rating.Game[string]{A: g.A, B: g.B, Share: model.Share(g.ScoreA, g.ScoreB, target)}
-			if model.Growth > 0 {
-				if games[i].Week, err = week(g); err != nil {
-					return err
-				}
-			}
-		}
-		table, err := rating.Replay(model, nil, games)
 		if err != nil {
 			return err
 		}
@@ -64,6 +57,43 @@ is - for the standard input; "quadrille export --games" writes such a file.`,
 		return printRatings(cmd.OutOrStdout(), table)
 	}
 	return cmd
+}
+
+// rateClub rates the club's people by all their games.
+func rateClub(opts *options, model rating.Model) (rating.Table[string], error) {
+	_, ledger, err := opts.look()
+	if err != nil {
+		return nil, err
+	}
+	people, err := session.Ratings(ledger.Club(), model)
+	table := make(rating.Table[string], len(people))
+	for i, p := range people {
+		table[i] = rating.Person[string]{
+			Who: ledger.Club().Name(p.Who), Rating: p.Rating, Games: p.Games, Comparable: p.Comparable, Group: p.Group,
+		}
+	}
+	return table, err
+}
+
+// rateSheet rates everybody by the games of a spreadsheet.
+func rateSheet(cmd *cobra.Command, path string, model rating.Model, target int) (rating.Table[string], error) {
+	played, err := readGames(cmd, path, "")
+	if err != nil {
+		return nil, err
+	}
+	if model.Growth > 0 {
+		slices.SortStableFunc(played, func(a, b sheet.Game) int { return strings.Compare(a.Night, b.Night) })
+	}
+	games := make([]rating.Game[string], len(played))
+	for i, g := range played {
+		games[i] = rating.Game[string]{A: g.A, B: g.B, Share: model.Share(g.ScoreA, g.ScoreB, target)}
+		if model.Growth > 0 {
+			if games[i].Week, err = week(g); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return rating.Replay(model, nil, games)
 }
 
 // week is when a game was played, in weeks.

@@ -33,7 +33,7 @@ Without a command it opens the desk on the club's data file.`,
 	root.PersistentFlags().StringVar(&opts.data, "data", "", "data `file` of the club (default: $QUADRILLE_DATA, else in the user's data folder)")
 	root.AddCommand(
 		newDemo(), newPlan(), newAudit(), newCall(), newSimulate(opts), newStandings(opts),
-		newExport(opts), newImport(opts), newBackup(opts), newCheck(opts), newRescue(), newPace(), newRate(), newDrill(),
+		newExport(opts), newImport(opts), newBackup(opts), newCheck(opts), newRescue(), newPace(), newRate(opts), newDrill(),
 	)
 	refusing(root)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), "FlagUsages", fmt.Sprintf("FlagUsagesWrapped %d", columns)))

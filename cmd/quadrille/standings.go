@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -12,55 +13,84 @@ import (
 	"club/quadrille/session/standings"
 )
 
+// table is what the flags of standings ask for.
+type table struct {
+	opts      *options
+	games     string // a spreadsheet in place of the data file
+	night     string
+	league    bool
+	best      int
+	intervals bool
+	json      bool
+}
+
 // newStandings builds the command that prints a table.
 func newStandings(opts *options) *cobra.Command {
-	var games, night string
-	var asJSON bool
+	t := table{opts: opts}
 	cmd := &cobra.Command{
 		Use:   "standings",
-		Short: "Print the table of a night, or of any spreadsheet of games",
+		Short: "Print the table of a night, of all nights, or of any spreadsheet",
 		Long: `Prints the table of a night of the club, or with --games of a CSV file with the header
 a1,a2,b1,b2,score_a,score_b (a2 and b2 empty for singles; a column night may tell nights
-apart). It works while the desk is open.`,
+apart). With --league all nights are added up: each is worth 100 times the win share. It works
+while the desk is open.`,
 		Example: `  quadrille standings
   quadrille standings --night 2026-01-08 --json
-  quadrille standings --games season.csv`,
+  quadrille standings --league --best 8
+  quadrille standings --games season.csv --intervals`,
 		Args: nothing,
 	}
-	nightFlag(cmd, &night, "the newest; all with --games")
-	cmd.Flags().StringVar(&games, "games", "", "take the games of this CSV `file` (- for the standard input)")
-	cmd.Flags().BoolVar(&asJSON, "json", false, "print the table as JSON")
+	flags := cmd.Flags()
+	nightFlag(cmd, &t.night, "the newest; all with --games")
+	flags.StringVar(&t.games, "games", "", "take the games of this CSV `file` (- for the standard input)")
+	flags.BoolVar(&t.league, "league", false, "add all nights up")
+	flags.IntVar(&t.best, "best", 0, "with --league, count the best `N` nights of each person (default: all)")
+	flags.BoolVar(&t.intervals, "intervals", false, "add the interval that holds the true win share 19 of 20 times")
+	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
+	cmd.MarkFlagsMutuallyExclusive("league", "night")
+	cmd.MarkFlagsMutuallyExclusive("league", "intervals")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
-		title, rows, err := tableOf(cmd, opts, games, night)
-		if err != nil {
-			return err
+		switch {
+		case t.best != 0 && !t.league:
+			return usagef("--best goes with --league")
+		case t.best < 0:
+			return usagef("--best counts 1 night or more, not %d", t.best)
+		case t.league:
+			return t.printLeague(cmd)
 		}
-		if asJSON {
-			return printJSON(cmd.OutOrStdout(), rows)
-		}
-		return printStandings(cmd.OutOrStdout(), title, rows)
+		return t.print(cmd)
 	}
 	return cmd
 }
 
-// tableOf makes the table that the flags ask for, never nil, and its title.
-func tableOf(cmd *cobra.Command, opts *options, games, night string) (title string, rows []standings.Row, err error) {
-	if games != "" {
-		played, err := readGames(cmd, games, night)
+// print prints the table of one night, or of a spreadsheet.
+func (t *table) print(cmd *cobra.Command) error {
+	title, rows, err := t.rows(cmd)
+	switch {
+	case err != nil:
+		return err
+	case t.json && t.intervals:
+		return printJSON(cmd.OutOrStdout(), withIntervals(rows))
+	case t.json:
+		return printJSON(cmd.OutOrStdout(), rows)
+	}
+	return printStandings(cmd.OutOrStdout(), title, rows, t.intervals)
+}
+
+// rows makes the table, never nil, and its title.
+func (t *table) rows(cmd *cobra.Command) (title string, rows []standings.Row, err error) {
+	if t.games != "" {
+		played, err := readGames(cmd, t.games, t.night)
 		if err != nil {
 			return "", nil, err
 		}
-		results := make([]standings.Result, len(played))
-		for i, g := range played {
-			results[i] = g.Result
-		}
-		return counted(len(results), "game", "games"), append([]standings.Row{}, standings.Table(results, nil)...), nil
+		return counted(len(played), "game", "games"), append([]standings.Row{}, tableOf(played)...), nil
 	}
-	_, ledger, err := opts.look()
+	_, ledger, err := t.opts.look()
 	if err != nil {
 		return "", nil, err
 	}
-	n, err := nightOf(ledger.Club(), night)
+	n, err := nightOf(ledger.Club(), t.night)
 	if err != nil {
 		return "", nil, err
 	}
@@ -72,6 +102,15 @@ func tableOf(cmd *cobra.Command, opts *options, games, night string) (title stri
 		title += " (still open)"
 	}
 	return title, append([]standings.Row{}, session.Standings(ledger.Club(), n)...), nil
+}
+
+// tableOf makes a table of the games of a spreadsheet.
+func tableOf(games []sheet.Game) []standings.Row {
+	results := make([]standings.Result, len(games))
+	for i, g := range games {
+		results[i] = g.Result
+	}
+	return standings.Table(results, nil)
 }
 
 // readGames reads the games of a spreadsheet, of one night if one is named.
@@ -99,7 +138,7 @@ func readGames(cmd *cobra.Command, path, night string) ([]sheet.Game, error) {
 
 // printStandings writes a table for people. Below it stands how it is sorted and what parted those
 // who were level.
-func printStandings(w io.Writer, title string, rows []standings.Row) error {
+func printStandings(w io.Writer, title string, rows []standings.Row, intervals bool) error {
 	var out strings.Builder
 	fmt.Fprintf(&out, "%s\n\n", title)
 	if len(rows) == 0 {
@@ -107,21 +146,28 @@ func printStandings(w io.Writer, title string, rows []standings.Row) error {
 		_, err := io.WriteString(w, out.String())
 		return err
 	}
-	draws := false
-	for _, r := range rows {
-		draws = draws || r.Draws > 0
+	draws := slices.ContainsFunc(rows, func(r standings.Row) bool { return r.Draws > 0 })
+	name := 26
+	if intervals {
+		name = 16
 	}
-	fmt.Fprintf(&out, "rank  %s games  won lost", fit("name", 26))
-	if draws {
-		out.WriteString(" even")
-	}
-	out.WriteString("   for  agst   diff  share\n")
-	for _, r := range rows {
-		fmt.Fprintf(&out, "%4d  %s %5d %4d %4d", r.Rank, fit(r.Name, 26), r.Games, r.Wins, r.Losses)
-		if draws {
-			fmt.Fprintf(&out, " %4d", r.Draws)
+	column := func(shown bool, format string, values ...any) {
+		if shown {
+			fmt.Fprintf(&out, format, values...)
 		}
-		fmt.Fprintf(&out, " %5d %5d %+6d  %.3f\n", r.PointsFor, r.PointsAgainst, r.Difference, r.WinShare)
+	}
+	fmt.Fprintf(&out, "rank  %s games  won lost", fit("name", name))
+	column(draws, " even")
+	out.WriteString("   for  agst   diff  share")
+	column(intervals, "  19 of 20")
+	out.WriteByte('\n')
+	for _, r := range rows {
+		fmt.Fprintf(&out, "%4d  %s %5d %4d %4d", r.Rank, fit(r.Name, name), r.Games, r.Wins, r.Losses)
+		column(draws, " %4d", r.Draws)
+		fmt.Fprintf(&out, " %5d %5d %+6d  %.3f", r.PointsFor, r.PointsAgainst, r.Difference, r.WinShare)
+		low, high := r.Interval()
+		column(intervals, "  %.2f-%.2f", low, high)
+		out.WriteByte('\n')
 	}
 	fmt.Fprintf(&out, "\n%s\n", wrap("Sorted by "+standings.Order+".", 0))
 	for _, r := range rows {
@@ -131,4 +177,20 @@ func printStandings(w io.Writer, title string, rows []standings.Row) error {
 	}
 	_, err := io.WriteString(w, out.String())
 	return err
+}
+
+// interval is a row with the interval that holds its true win share 19 of 20 times.
+type interval struct {
+	standings.Row
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+}
+
+func withIntervals(rows []standings.Row) []interval {
+	out := make([]interval, len(rows))
+	for i, r := range rows {
+		out[i].Row = r
+		out[i].Low, out[i].High = r.Interval()
+	}
+	return out
 }

@@ -1,0 +1,40 @@
+package main
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"club/quadrille/store"
+)
+
+// While a desk has the file open, commands that only tell or copy work, and those that would change
+// it are refused at once, with the number of the process that has it.
+func TestCommandsBesideAnOpenDesk(t *testing.T) {
+	folder := t.TempDir()
+	file := filepath.Join(folder, "club.qdb")
+	if _, errs, code := quadrille(t, "", "simulate", "--players", "8", "--courts", "2", "--rounds", "2", "--data", file); code != exitFine {
+		t.Fatal(errs)
+	}
+	desk, err := store.Open(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer desk.Close()
+	for _, args := range [][]string{
+		{"standings"}, {"standings", "--league"}, {"export"}, {"export", "--games"}, {"rate"}, {"check"}, {"backup", filepath.Join(folder, "copy.qdb")},
+	} {
+		if _, errs, code := quadrille(t, "", append(args, "--data", file)...); code != exitFine {
+			t.Errorf("%v: exit %d: %s", args, code, errs)
+		}
+	}
+	start := time.Now()
+	_, errs, code := quadrille(t, "name\nAnn\n", "import", "-", "--data", file)
+	if code != exitRefused || !strings.Contains(errs, "this file is open in another Quadrille (process ") {
+		t.Errorf("exit %d: %s", code, errs)
+	}
+	if took := time.Since(start); took > time.Second {
+		t.Errorf("it took %v to say so", took)
+	}
+}
