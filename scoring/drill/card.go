@@ -1,0 +1,107 @@
+package drill
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Section is one thing a newcomer has to know.
+type Section struct {
+	Title string
+	Text  string
+	Rule  string // numbers in the USA Pickleball rulebook, 2025 edition unless it says otherwise
+}
+
+// Sections are the rules of side-out doubles that a first evening needs, in our words.
+func Sections() []Section {
+	return []Section{
+		{"Start", "The team that begins has one server in its first turn: 0-0-2.", "4.B.6; 2026: 5.B"},
+		{"Call", "Your score, their score, then 1 or 2: first or second server.", "4.A.1"},
+		{"Boxes", "Own score even: your starting server stands right. Odd: left.", "4.B.4; 2026: 5.B.3"},
+		{"Serve", "From behind the baseline, underhand, over the kitchen into the box diagonally across. Touching the net is fine if it lands there.", "4.A, 4.M"},
+		{"Two bounces", "The serve bounces, the return bounces, then anybody may volley.", "7.A"},
+		{"Kitchen", "No volley in it or on its line, nor carried into it. A bounce is fine.", "9.B to 9.D"},
+		{"Fault", "Out, net, second bounce, volley too soon or in the kitchen, body hit.", "7.A to 7.N"},
+		{"Point", "Only the serving team scores. The pair changes boxes, same server again.", "4.A, 4.B.4"},
+		{"Side out", "Lose the first serve: your partner serves from where they stand. Lose the second: the other team serves, first whoever stands in its right box.", "4.B.6"},
+		{"Game", "To 11, ahead by 2. At 6 the sides change ends.", "12.B; 2026: 21.B"},
+	}
+}
+
+// Closing is the last line of the card.
+const Closing = "The rulebook and your venue decide."
+
+// The card fits a terminal of 80 columns and 24 rows, with a row to spare for a prompt.
+const (
+	cardWidth = 80
+	sideWidth = cardWidth - Length - 1 - 2 // beside the court
+)
+
+// Card is a court to scale with its lines named and what a newcomer needs to know, in at most 23 lines of at most
+// 80 columns, plain ASCII.
+func Card() []string {
+	court := namedCourt()
+	size := fmt.Sprintf("%d x %d ft (13.41 x 6.10 m). Kitchen %d ft (2.13 m). Net %d in (0.91 m) at the sidelines, %d in (0.86 m) in the middle.",
+		Length, Width, Kitchen, NetSide, NetCentre)
+	side := wrap("Court: "+size, sideWidth)
+	sections := Sections()
+	for len(sections) > 0 {
+		next := wrap(sections[0].line(), sideWidth)
+		if len(side)+len(next) > len(court) {
+			break
+		}
+		side = append(side, next...)
+		sections = sections[1:]
+	}
+	var out []string
+	for i, row := range court {
+		if i < len(side) {
+			row = fmt.Sprintf("%-*s%s", cardWidth-sideWidth, row, side[i])
+		}
+		out = append(out, row)
+	}
+	for _, s := range sections {
+		out = append(out, wrap(s.line(), cardWidth)...)
+	}
+	return append(out, Closing)
+}
+
+func (s Section) line() string { return s.Title + ": " + s.Text }
+
+// namedCourt is the court with the names of its parts, each written at the part.
+func namedCourt() []string {
+	c := newCourt(0)
+	const right = Length/2 + Kitchen
+	c.text(0, 16, "sideline")
+	c.text(2, 4, "left box")
+	c.text(8, 4, "right box")
+	c.text(2, right+3, "right box")
+	c.text(8, right+3, "left box")
+	c.text(5, 2, "centre line")
+	c.text(5, right+2, "centre line")
+	for i, word := range []string{"kit-", "chen"} {
+		c.text(4+i, Length/2-Kitchen+2, word)
+		c.text(4+i, Length/2+2, word)
+	}
+	above := fmt.Sprintf("%-*s%-*s%*s", Length/2-1, "baseline", Kitchen, "net", Length/2-Kitchen+2, "baseline")
+	below := fmt.Sprintf("%*s%*s", Length/2-1, "kitchen line", Kitchen*2, "kitchen line")
+	return append(append([]string{above}, c.lines()...), below)
+}
+
+// wrap breaks words into lines of at most width columns.
+func wrap(words string, width int) []string {
+	var out []string
+	line := ""
+	for _, w := range strings.Fields(words) {
+		switch {
+		case line == "":
+			line = w
+		case len(line)+1+len(w) <= width:
+			line += " " + w
+		default:
+			out = append(out, line)
+			line = w
+		}
+	}
+	return append(out, line)
+}
