@@ -15,8 +15,8 @@ import (
 // [*NotOursError], [*NewerError] or [*FileError].
 func Check(path string) (Report, error) {
 	r, err := inspectShared(path, func() func(frame) { return func(frame) {} })
-	if err != nil || !r.Sound() {
-		return r, err
+	if err != nil || !r.Sound() || len(r.Notes) > 0 {
+		return r, err // bbolt's own check would trip over a damaged header
 	}
 	faults, err := boltCheck(path)
 	r.Faults = append(r.Faults, faults...)

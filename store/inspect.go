@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"slices"
 
 	"club/quadrille/store/pages"
 )
@@ -16,7 +17,7 @@ func inspect(f *os.File, path string, each func(frame)) (Report, error) {
 	if err != nil {
 		return Report{}, &FileError{"reading", path, err}
 	}
-	in := &inspection{Report: Report{Path: path, Bytes: info.Size()}, each: each}
+	in := &inspection{Report: Report{Path: path, Bytes: info.Size()}, each: each, file: f}
 	switch {
 	case info.IsDir():
 		return in.Report, &NotOursError{path, "it is a folder"}
@@ -31,7 +32,7 @@ func inspect(f *os.File, path string, each func(frame)) (Report, error) {
 		in.Faults = append(in.Faults, err.Error())
 		return in.Report, nil
 	}
-	return in.Report, in.run(file, f)
+	return in.Report, in.run(file)
 }
 
 // everOurs tells whether a file without headers holds the head of one of ours.
@@ -52,19 +53,23 @@ func inspectSound(f *os.File, path string) (Report, error) {
 
 type inspection struct {
 	Report
+	file  *os.File
 	each  func(frame)
 	chain chain
 	head  []byte
 }
 
-func (in *inspection) run(file *pages.File, f *os.File) error {
+func (in *inspection) run(file *pages.File) error {
 	survey := file.Walk(in.visit)
 	in.Free = int64(survey.Free) * int64(file.PageSize())
 	for _, fault := range survey.Faults {
 		in.Faults = append(in.Faults, fault.Error())
 	}
+	if in.Sound() && !slices.Contains(survey.Buckets, string(logBucket)) {
+		in.Faults = append(in.Faults, "the bucket of the records is missing")
+	}
 	in.chain.end()
-	if err := in.readHead(); err != nil {
+	if err := in.readHead(survey.Buckets); err != nil {
 		return err
 	}
 	if n := in.chain.newer; n > 0 {
@@ -76,7 +81,7 @@ func (in *inspection) run(file *pages.File, f *os.File) error {
 		in.sum = in.Head.seed()
 	}
 	if spare := file.SpareHeader(); spare != nil {
-		in.spare(f, spare)
+		in.spare(spare)
 	}
 	in.moved = file.Moved()
 	return nil
@@ -96,8 +101,8 @@ func (in *inspection) visit(bucket string, key, value []byte) {
 }
 
 // readHead reads what the file says about itself.
-func (in *inspection) readHead() error {
-	if in.head == nil && in.Sound() && in.chain.last == 0 {
+func (in *inspection) readHead(buckets []string) error {
+	if in.head == nil && !slices.Contains(buckets, string(logBucket)) && !everOurs(in.file, in.Bytes) {
 		return &NotOursError{in.Path, "it is a bbolt file of another program"}
 	}
 	head, err := decodeHead(in.head)
@@ -119,9 +124,9 @@ func (in *inspection) readHead() error {
 
 // spare looks for records behind the newest that a damaged header may have led to. Only when there
 // are none is it certain that the damaged one was the older.
-func (in *inspection) spare(f *os.File, damage error) {
+func (in *inspection) spare(damage error) {
 	found := false
-	err := carve(f, in.Bytes, func(c frame) { found = found || c.Seq == in.Last+1 && c.before == in.sum })
+	err := carve(in.file, in.Bytes, func(c frame) { found = found || c.Seq == in.Last+1 && c.before == in.sum })
 	if found || err != nil {
 		in.Faults = append(in.Faults, fmt.Sprintf("records from %d on may be out of reach: %v", in.Last+1, damage))
 		return

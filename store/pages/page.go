@@ -6,6 +6,7 @@ import "fmt"
 const (
 	kindBranch   = 0x01
 	kindLeaf     = 0x02
+	kindHeader   = 0x04
 	kindFreeList = 0x10
 )
 

@@ -16,9 +16,10 @@ func (f Fault) Error() string { return fmt.Sprintf("page %d: %s", f.Page, f.What
 
 // Survey is what a walk through a file found.
 type Survey struct {
-	Faults []Fault // in the order in which they were met, at most [MaxFaults]
-	Used   uint64  // pages that hold content, with the two headers and the list of free pages
-	Free   uint64  // pages that are free to be used again
+	Faults  []Fault  // in the order in which they were met, at most [MaxFaults]
+	Buckets []string // names of the buckets that were found, at most [MaxFaults]
+	Used    uint64   // pages that hold content, with the two headers and the list of free pages
+	Free    uint64   // pages that are free to be used again
 }
 
 // MaxFaults is the most faults that a walk lists: a file of garbage has no end of them.
@@ -41,8 +42,8 @@ func (f *File) Walk(visit Visit) Survey {
 	if have := f.whole(); have < f.header.pages {
 		w.fault(have, "the file is cut short: it should have %d pages and has %d", f.header.pages, have)
 	}
-	w.claim(0, 1)
-	w.claim(1, 1)
+	w.headerPage(0)
+	w.headerPage(1)
 	w.tree(f.header.root, span{}, "", 0)
 	w.freeList()
 	w.leftOver()
@@ -84,6 +85,21 @@ func (w *walk) claim(id, run uint64) bool {
 		w.survey.Used++
 	}
 	return true
+}
+
+// headerPage checks the page around a sound header. bbolt does not care when it opens a file, but
+// its own check does.
+func (w *walk) headerPage(id uint64) {
+	w.claim(id, 1)
+	if w.file.damaged[id] != nil {
+		return
+	}
+	var b [pageHeader]byte
+	if _, err := w.file.r.ReadAt(b[:], int64(id)*int64(w.file.header.pageSize)); err != nil {
+		w.fault(id, "it cannot be read: %v", err)
+	} else if self := order.Uint64(b[:]); self != id || parse(b[:]).kind != kindHeader {
+		w.fault(id, "it does not take itself for header %d", id)
+	}
 }
 
 // tree walks through the pages below id.
@@ -166,6 +182,9 @@ func (w *walk) leaf(p page, id uint64, keys span, bucket string, depth int) {
 // bucket's counter, a small page of its own.
 func (w *walk) bucket(value []byte, id uint64, name string, depth int) {
 	const bucketHeader = 16
+	if len(w.survey.Buckets) < MaxFaults {
+		w.survey.Buckets = append(w.survey.Buckets, name)
+	}
 	switch {
 	case len(value) < bucketHeader:
 		w.fault(id, "a bucket is cut short")
