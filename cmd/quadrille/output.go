@@ -58,7 +58,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	if errors.As(err, &asked) && !errors.As(err, &wrong) {
 		return exitRefused
 	}
-	fmt.Fprintf(errs, "See %q.\n", cmd.CommandPath()+" --help")
+	fmt.Fprintf(errs, "quadrille: see %q\n", cmd.CommandPath()+" --help")
 	return exitUsage
 }
 

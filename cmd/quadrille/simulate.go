@@ -65,6 +65,9 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	requireFlags(cmd, "courts")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		s.night.Scoring, s.file = *rules, opts.data
+		if s.resume && s.file == "" {
+			return usagef("--resume goes on with a night in a file: add --data")
+		}
 		ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt, syscall.SIGTERM) // leave no temporary file
 		defer stop()
 		cmd.SetContext(ctx)
