@@ -1,6 +1,9 @@
 package design
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // CheckWhist returns nil if the rounds are a whist tournament for v people, as [Whist] promises it,
 // and otherwise an error that names the first fault.
@@ -59,12 +62,8 @@ func CheckSpouseAvoiding(couples int, rounds [][]Table) error {
 	if err := checkRounds(people, -1, rounds); err != nil {
 		return err
 	}
-	for r, round := range rounds {
-		for _, t := range round {
-			if t[0] >= couples || t[2] >= couples || t[1] < couples || t[3] < couples {
-				return fmt.Errorf("round %d: table %v does not seat man, woman, man, woman", r+1, t)
-			}
-		}
+	if err := checkSeats(couples, rounds); err != nil {
+		return err
 	}
 	c := tally(people, rounds)
 	for p := range people {
@@ -81,6 +80,36 @@ func CheckSpouseAvoiding(couples int, rounds [][]Table) error {
 			}
 			if n := c.opponents[p*people+q]; n != opponents {
 				return fmt.Errorf("persons %d and %d oppose %d times, not %d", q, p, n, opponents)
+			}
+		}
+	}
+	return nil
+}
+
+// CheckMixed returns nil if the rounds are what [MixedRotation] promises: one of each group in every
+// team, as many games a round as the smaller group fills, nobody partners anybody twice, and the
+// numbers of games differ by at most one within each group. Otherwise the error names the first fault.
+func CheckMixed(men, women int, rounds [][]Table) error {
+	people := men + women
+	if want := max(men, women); len(rounds) != want {
+		return fmt.Errorf("%d rounds, but a rotation of %d men and %d women has %d", len(rounds), men, women, want)
+	}
+	if err := checkRounds(people, min(men, women)/2, rounds); err != nil {
+		return err
+	}
+	if err := checkSeats(men, rounds); err != nil {
+		return err
+	}
+	c := tally(people, rounds)
+	for _, group := range [][]int{c.games[:men], c.games[men:]} {
+		if least, most := slices.Min(group), slices.Max(group); most > least+1 {
+			return fmt.Errorf("one person plays %d games and another of the same group %d", least, most)
+		}
+	}
+	for p := range people {
+		for q := range p {
+			if n := c.partners[p*people+q]; n > 1 {
+				return fmt.Errorf("persons %d and %d partner %d times", q, p, n)
 			}
 		}
 	}
@@ -110,30 +139,15 @@ func checkRounds(people, tables int, rounds [][]Table) error {
 	return nil
 }
 
-// counts tells how often each person plays and each two people, at p·people + q and q·people + p,
-// partner and oppose.
-type counts struct {
-	games, partners, opponents []int
-}
-
-// tally counts the games, partners and opponents of a valid schedule.
-func tally(people int, rounds [][]Table) counts {
-	c := counts{make([]int, people), make([]int, people*people), make([]int, people*people)}
-	for _, round := range rounds {
+// checkSeats returns an error if a table does not seat a man, a woman, a man and a woman, men being
+// the people below the given number.
+func checkSeats(men int, rounds [][]Table) error {
+	for r, round := range rounds {
 		for _, t := range round {
-			for i, p := range t {
-				c.games[p]++
-				for j, q := range t {
-					switch {
-					case i == j:
-					case i/2 == j/2:
-						c.partners[p*people+q]++
-					default:
-						c.opponents[p*people+q]++
-					}
-				}
+			if t[0] >= men || t[2] >= men || t[1] < men || t[3] < men {
+				return fmt.Errorf("round %d: table %v does not seat man, woman, man, woman", r+1, t)
 			}
 		}
 	}
-	return c
+	return nil
 }

@@ -1,19 +1,90 @@
 package design
 
-import "testing"
+import (
+	"strconv"
+	"testing"
 
-func TestEveryWhistTournamentIsOne(t *testing.T) {
+	"club/quadrille/scheduler/design/ring"
+)
+
+func TestEveryWhistTournamentTo101(t *testing.T) {
 	for v := 4; v <= 101; v++ {
-		if v%4 > 1 {
+		rounds, ok := Whist(v)
+		if want := v%4 <= 1; ok != want {
+			t.Errorf("Whist(%d): ok is %v", v, ok)
+		}
+		if !ok {
 			continue
 		}
+		if err := CheckWhist(v, rounds); err != nil {
+			t.Errorf("Whist(%d): %v", v, err)
+		}
+	}
+}
+
+func TestWhistTournamentsAbove101(t *testing.T) {
+	for _, v := range []int{104, 112, 113, 116, 121, 124, 125, 128, 148, 196, 200} {
 		rounds, ok := Whist(v)
 		if !ok {
 			t.Errorf("no whist tournament for %d people", v)
 			continue
 		}
 		if err := CheckWhist(v, rounds); err != nil {
-			t.Errorf("%d people: %v", v, err)
+			t.Errorf("Whist(%d): %v", v, err)
 		}
+	}
+}
+
+func TestNoWhistForOtherNumbers(t *testing.T) {
+	for _, v := range []int{-4, 0, 1, 2, 3, 6, 7, 10, 98, 99} {
+		if rounds, ok := Whist(v); ok || rounds != nil {
+			t.Errorf("Whist(%d) returns %d rounds, ok %v", v, len(rounds), ok)
+		}
+	}
+}
+
+// TestPublishedStarters develops base rounds from outside and holds them to the same check.
+func TestPublishedStarters(t *testing.T) {
+	var starters map[string][]Table
+	load(t, "whist_starters.json", &starters)
+	for name, base := range starters {
+		v, err := strconv.Atoi(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := ring.Integers(v - 1 + v%2)
+		var rounds [][]Table
+		for shift := range r.N() {
+			rounds = append(rounds, relabelRound(base, func(p int) int {
+				if p >= r.N() {
+					return p
+				}
+				return (p + shift) % r.N()
+			}))
+		}
+		if err := CheckWhist(v, rounds); err != nil {
+			t.Errorf("published starter for %d people: %v", v, err)
+		}
+	}
+}
+
+// TestResolvedBlocksRepeatNothingEarly: where each two share one block, a third of the whist
+// tournament passes before anybody meets anybody twice.
+func TestResolvedBlocksRepeatNothingEarly(t *testing.T) {
+	for _, v := range []int{4, 16, 28, 40, 52, 64, 76, 88} {
+		rounds, _ := Whist(v)
+		if err := CheckQuads(v, rounds[:(v-1)/3]); err != nil {
+			t.Errorf("first third of Whist(%d): %v", v, err)
+		}
+	}
+}
+
+func BenchmarkWhist(b *testing.B) {
+	for _, v := range []int{40, 60, 93, 100, 101} {
+		b.Run(strconv.Itoa(v), func(b *testing.B) {
+			for b.Loop() {
+				Whist(v)
+			}
+		})
 	}
 }
