@@ -16,11 +16,11 @@ import (
 )
 
 // nightArgs is a simulated night to be cut off: the 18 people of the roster with their late ones,
-// their couple and their early goer.
+// their couple and their early goer. One court scores rally by rally, which makes many writes.
 func nightArgs(flow, file string, more ...string) []string {
 	return append([]string{
-		"simulate", "--roster", "../../testdata/roster18.csv", "--courts", "4", "--rounds", "6", "--seed", "3",
-		"--flow", flow, "--ack", "--data", file,
+		"simulate", "--roster", "../../testdata/roster18.csv", "--courts", "4", "--rounds", "3", "--seed", "3",
+		"--flow", flow, "--by-rally", "1", "--ack", "--data", file,
 	}, more...)
 }
 

@@ -52,6 +52,7 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	flags.IntVar(&s.night.Rounds, "rounds", 0, "play `R` rounds (default: 8, or as many as fit)")
 	addChoice(cmd, &s.night.Flow, "flow", "how games follow each other", session.ParseFlow, "rounds", "rolling")
 	addChoice(cmd, &s.night.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
+	flags.IntVar(&s.night.ByRally, "by-rally", 0, "score `N` courts rally by rally, the others by final score")
 	flags.IntVar(&s.night.Late, "late", 0, "`K` people come late")
 	flags.IntVar(&s.night.Leave, "leave", 0, "`K` people go early")
 	flags.Uint64Var(&s.night.Seed, "seed", 1, "equal seeds give equal nights")

@@ -16,6 +16,7 @@ const (
 	streamPeople = iota << 32
 	streamVisits
 	streamGames
+	streamRallies
 	streamBreaks
 	streamNames
 )
@@ -51,12 +52,12 @@ const (
 	unstated = 3.25
 )
 
-// play plays a game rally by rally to its end. Lead is by how much the levels of side A add up to
-// more than those of side B.
-func (n Night) play(id session.GameID, rules scoring.Rules, lead float64) (scoring.Final, error) {
-	dice := n.dice(streamGames+1<<31, uint64(id))
-	s := scoring.Start(rules, scoring.A)
-	for !s.Done {
+// rallies plays a game to its end and tells who won each rally. Lead is by how much the levels of
+// side A add up to more than those of side B.
+func (n Night) rallies(id session.GameID, rules scoring.Rules, lead float64) []scoring.Rally {
+	dice := n.dice(streamRallies, uint64(id))
+	var out []scoring.Rally
+	for s := scoring.Start(rules, scoring.A); !s.Done; s = s.After(out[len(out)-1]) {
 		ahead := lead
 		if s.Serving == scoring.B {
 			ahead = -lead
@@ -65,8 +66,14 @@ func (n Night) play(id session.GameID, rules scoring.Rules, lead float64) (scori
 		if dice.Float64() >= sigmoid(logit(pace.DefaultServeWins)+edge*ahead) {
 			won = s.Serving.Other()
 		}
-		s = s.After(scoring.Rally{Won: won})
+		out = append(out, scoring.Rally{Won: won})
 	}
+	return out
+}
+
+// final is the score that a game comes to.
+func (n Night) final(id session.GameID, rules scoring.Rules, lead float64) (scoring.Final, error) {
+	s := scoring.Fold(rules, scoring.A, n.rallies(id, rules, lead))
 	return rules.Final(s.Score.A, s.Score.B, scoring.Played)
 }
 

@@ -1,6 +1,7 @@
 package simulation
 
 import (
+	"slices"
 	"time"
 
 	"club/quadrille/session"
@@ -51,15 +52,29 @@ func (s *script) next(l *session.Ledger) (happening, bool, error) {
 		}
 	}
 	for _, g := range n.Running() {
-		if at := g.Called.Add(s.night.duration(g.ID)); at.Before(first.at) {
-			final, err := s.night.play(g.ID, g.Rules, s.lead(l.Club(), g))
-			if err != nil {
-				return happening{}, false, err
-			}
-			first = happening{at, session.FinishGame{Game: g.ID, Final: final, Pick: s.night.Pick}}
+		h, err := s.scoring(l.Club(), n, g)
+		if err != nil {
+			return happening{}, false, err
+		}
+		if h.at.Before(first.at) {
+			first = h
 		}
 	}
 	return first, true, nil
+}
+
+// scoring is what is entered next for a game that goes on: its next rally, or its final score.
+func (s *script) scoring(club *session.Club, n *session.Night, g *session.Game) (happening, error) {
+	lead, takes := s.lead(club, g), s.night.duration(g.ID)
+	court := slices.IndexFunc(n.Courts, func(c session.Court) bool { return c.ID == g.Court })
+	if court < s.night.ByRally && s.night.Pick == nil {
+		rallies := s.night.rallies(g.ID, g.Rules, lead)
+		played := len(g.Rallies)
+		at := g.Called.Add(takes * time.Duration(played+1) / time.Duration(len(rallies)))
+		return happening{at, session.ScoreRally{Game: g.ID, Rally: rallies[played]}}, nil
+	}
+	final, err := s.night.final(g.ID, g.Rules, lead)
+	return happening{g.Called.Add(takes), session.FinishGame{Game: g.ID, Final: final, Pick: s.night.Pick}}, err
 }
 
 // lead is by how much the levels of side A add up to more than those of side B.

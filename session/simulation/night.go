@@ -19,6 +19,7 @@ type Night struct {
 	Flow    session.Flow
 	Format  scheduler.Format
 	Scoring scoring.Rules
+	ByRally int // so many courts score rally by rally, the others enter final scores
 	Late    int // so many of those whose arrival the roster does not state come late
 	Leave   int // so many of those whose departure the roster does not state go early
 	Seed    uint64

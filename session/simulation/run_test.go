@@ -23,7 +23,7 @@ func nights(seed uint64) map[string]Night {
 		"rounds by time": {People: Invented(14, seed), Courts: 3, Minutes: 90, Flow: session.Rounds, Scoring: sideOut, Late: 1, Leave: 1, Seed: seed},
 		"rolling":        {People: Invented(26, seed), Courts: 5, Minutes: 120, Flow: session.Rolling, Scoring: sideOut, Late: 4, Leave: 3, Seed: seed},
 		"rolling by rounds": {
-			People: Invented(11, seed), Courts: 2, Rounds: 4, Flow: session.Rolling,
+			People: Invented(11, seed), Courts: 2, Rounds: 4, Flow: session.Rolling, ByRally: 1,
 			Scoring: scoring.Rules{Scoring: scoring.RallyScoring, To: 15, WinBy: 1}, Seed: seed,
 		},
 		"mixed": {People: Invented(16, seed), Courts: 4, Rounds: 3, Flow: session.Rounds, Format: scheduler.Mixed, Scoring: sideOut, Seed: seed},
@@ -169,6 +169,30 @@ func checkPresence(t *testing.T, n *session.Night) {
 	}
 }
 
+// A night that scores rally by rally comes to the same results as one that enters final scores.
+func TestRalliesComeToTheSameScores(t *testing.T) {
+	n := nights(3)["rolling by rounds"]
+	rallied, _ := play(t, n)
+	n.ByRally = 0
+	entered, _ := play(t, n)
+	var finals [2][]scoring.Final
+	for i, log := range []*session.MemoryLog{rallied, entered} {
+		l, err := session.Load(log.Records(1))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, g := range l.Club().Night().Games {
+			finals[i] = append(finals[i], *g.Final)
+		}
+	}
+	if !slices.Equal(finals[0], finals[1]) {
+		t.Errorf("rally by rally %v\nentered %v", finals[0], finals[1])
+	}
+	if rallied.Last() < entered.Last()+100 {
+		t.Errorf("%d records rally by rally, %d without", rallied.Last(), entered.Last())
+	}
+}
+
 func TestLateAndEarlyAreAsMany(t *testing.T) {
 	n := nights(1)["rolling"]
 	log, _ := play(t, n)
@@ -250,7 +274,7 @@ func TestChanceIsAsItIsSaid(t *testing.T) {
 		if d > medianGame {
 			longer++
 		}
-		final, err := n.play(id, sideOut, 1)
+		final, err := n.final(id, sideOut, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
