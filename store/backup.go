@@ -54,7 +54,7 @@ func copyBeside(f *os.File, from, to string) (name string, moved bool, err error
 		_, err := inspectSound(f, from) // says it in the words for people
 		return "", false, err
 	}
-	out, err := os.CreateTemp(filepath.Dir(to), "."+filepath.Base(to)+".new-*")
+	out, err := createBeside(to)
 	if err != nil {
 		return "", false, &FileError{"writing", to, err}
 	}

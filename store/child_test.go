@@ -2,10 +2,12 @@ package store
 
 import (
 	"bufio"
+	"flag"
 	"fmt"
 	"io"
 	"os"
 	"os/exec"
+	"strconv"
 	"testing"
 
 	"go.uber.org/goleak"
@@ -19,7 +21,6 @@ var roles = map[string]func(path string) error{
 	"hold":  holdFile,
 	"race":  raceForFile,
 	"write": writeForEver,
-	"limit": writeUnderLimits,
 }
 
 func TestMain(m *testing.M) {
@@ -29,6 +30,11 @@ func TestMain(m *testing.M) {
 			os.Exit(1)
 		}
 		os.Exit(0)
+	}
+	// Each step of the model flushes to disk; the command line may still ask for more.
+	if err := flag.Set("rapid.checks", strconv.Itoa(atLength(30, 300))); err != nil {
+		fmt.Println(err)
+		os.Exit(2)
 	}
 	goleak.VerifyTestMain(m)
 }

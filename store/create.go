@@ -38,7 +38,7 @@ func ensure(path, createdBy string) error {
 
 // makeBeside makes an empty data file of a passing name in path's folder.
 func makeBeside(path string, head Head) (string, error) {
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".new-*")
+	f, err := createBeside(path)
 	if err != nil {
 		return "", err
 	}

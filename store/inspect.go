@@ -66,10 +66,13 @@ func (in *inspection) run(file *pages.File) error {
 		in.Faults = append(in.Faults, fault.Error())
 	}
 	if in.Sound() && !slices.Contains(survey.Buckets, string(logBucket)) {
+		if in.head == nil && !everOurs(in.file, in.Bytes) {
+			return &NotOursError{in.Path, "it is a bbolt file of another program"}
+		}
 		in.Faults = append(in.Faults, "the bucket of the records is missing")
 	}
 	in.chain.end()
-	if err := in.readHead(survey.Buckets); err != nil {
+	if err := in.readHead(); err != nil {
 		return err
 	}
 	if n := in.chain.newer; n > 0 {
@@ -101,10 +104,7 @@ func (in *inspection) visit(bucket string, key, value []byte) {
 }
 
 // readHead reads what the file says about itself.
-func (in *inspection) readHead(buckets []string) error {
-	if in.head == nil && !slices.Contains(buckets, string(logBucket)) && !everOurs(in.file, in.Bytes) {
-		return &NotOursError{in.Path, "it is a bbolt file of another program"}
-	}
+func (in *inspection) readHead() error {
 	head, err := decodeHead(in.head)
 	var newer *NewerError
 	switch {

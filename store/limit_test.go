@@ -15,6 +15,8 @@ import (
 	"club/quadrille/session"
 )
 
+func init() { roles["limit"] = writeUnderLimits }
+
 // limitFileSize lets no file of this process grow beyond n bytes, or be written behind them: each
 // write that tries fails with EFBIG, some of them halfway. It is how a disk that is full looks to
 // a program, at a place that the test can choose.

@@ -3,6 +3,7 @@ package store
 import (
 	"errors"
 	"os"
+	"path/filepath"
 	"time"
 
 	bolt "go.etcd.io/bbolt"
@@ -34,6 +35,7 @@ func (s *Store) open() error {
 	if err != nil {
 		return err
 	}
+	sweep(s.path, filepath.Dir(s.path))
 	return s.take(f)
 }
 
