@@ -69,7 +69,7 @@ func noCommand(cmd *cobra.Command, args []string) error {
 func takes(least, most int, what string) cobra.PositionalArgs {
 	return func(_ *cobra.Command, args []string) error {
 		if len(args) < least || len(args) > most {
-			return usagef("this command takes %s, not %d arguments", what, len(args))
+			return usagef("this command takes %s, not %s", what, counted(len(args), "argument", "arguments"))
 		}
 		return nil
 	}
