@@ -14,11 +14,17 @@ import (
 	"club/quadrille/scheduler"
 )
 
+// planner is what the flags of plan ask for.
+type planner struct {
+	ask    rotation.Request
+	roster string // a file in place of a number of people
+	json   bool
+	csv    bool
+}
+
 // newPlan builds the command that makes a rotation.
 func newPlan() *cobra.Command {
-	var ask rotation.Request
-	var roster string
-	var asJSON, asCSV bool
+	var p planner
 	cmd := &cobra.Command{
 		Use:   "plan (--players N | --roster FILE) --courts C --rounds R",
 		Short: "Make a rotation, with its fairness certificate",
@@ -32,52 +38,53 @@ are times of day, which then need --start and --slot.`,
   quadrille plan --roster people.csv --courts 4 --rounds 8 --start 19:00
   quadrille plan --players 12 --courts 3 --rounds 11 --format pairs --json`,
 		Args: nothing,
+		RunE: func(cmd *cobra.Command, _ []string) error { return p.run(cmd) },
 	}
 	flags := cmd.Flags()
-	flags.IntVar(&ask.Players, "players", 0, "plan for `N` people, called P01, P02 and so on")
-	flags.StringVar(&roster, "roster", "", "plan for the people of this CSV `file` (- for the standard input)")
-	flags.IntVar(&ask.Courts, "courts", 0, "play on `C` courts")
-	flags.IntVar(&ask.Rounds, "rounds", 0, "plan `R` rounds")
-	addChoice(cmd, &ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
-	flags.StringVar(&ask.Start, "start", "", "when round 1 is called, for rosters with times of day (`19:00`)")
-	flags.IntVar(&ask.Slot, "slot", 15, "`minutes` from one round to the next, for rosters with times of day")
-	flags.Uint64Var(&ask.Seed, "seed", 1, "equal seeds give equal rotations")
-	flags.BoolVar(&asJSON, "json", false, "print the rotation as JSON")
-	flags.BoolVar(&asCSV, "csv", false, "print the rotation as CSV, a game a line")
+	flags.IntVar(&p.ask.Players, "players", 0, "plan for `N` people, called P01, P02 and so on")
+	flags.StringVar(&p.roster, "roster", "", "plan for the people of this CSV `file` (- for the standard input)")
+	flags.IntVar(&p.ask.Courts, "courts", 0, "play on `C` courts")
+	flags.IntVar(&p.ask.Rounds, "rounds", 0, "plan `R` rounds")
+	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
+	flags.StringVar(&p.ask.Start, "start", "", "when round 1 is called, for rosters with times of day (`19:00`)")
+	flags.IntVar(&p.ask.Slot, "slot", 15, "`minutes` from one round to the next, for rosters with times of day")
+	flags.Uint64Var(&p.ask.Seed, "seed", 1, "equal seeds give equal rotations")
+	flags.BoolVar(&p.json, "json", false, "print the rotation as JSON")
+	flags.BoolVar(&p.csv, "csv", false, "print the rotation as CSV, a game a line")
 	cmd.MarkFlagsMutuallyExclusive("json", "csv")
 	cmd.MarkFlagsMutuallyExclusive("players", "roster")
 	cmd.MarkFlagsOneRequired("players", "roster")
 	requireFlags(cmd, "courts", "rounds")
-	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
-		if roster != "" {
-			entries, err := readRoster(cmd, roster)
-			if err != nil {
-				return err
-			}
-			ask.Roster = entries
-		}
-		p, err := ask.Problem()
-		if err != nil {
+	return cmd
+}
+
+// run makes the rotation and prints it.
+func (p *planner) run(cmd *cobra.Command) (err error) {
+	if p.roster != "" {
+		if p.ask.Roster, err = readRoster(cmd, p.roster); err != nil {
 			return err
-		}
-		for _, w := range scheduler.Warnings(p) {
-			note(cmd, "%s", w)
-		}
-		rounds, err := scheduler.Plan(cmd.Context(), p, scheduler.Budget{})
-		if err != nil {
-			return err
-		}
-		doc := rotation.New(p, rounds)
-		switch out := cmd.OutOrStdout(); {
-		case asJSON:
-			return printJSON(out, doc)
-		case asCSV:
-			return writeRotation(out, doc)
-		default:
-			return printRotation(out, doc)
 		}
 	}
-	return cmd
+	problem, err := p.ask.Problem()
+	if err != nil {
+		return err
+	}
+	for _, w := range scheduler.Warnings(problem) {
+		note(cmd, "%s", w)
+	}
+	rounds, err := scheduler.Plan(cmd.Context(), problem, scheduler.Budget{})
+	if err != nil {
+		return err
+	}
+	doc := rotation.New(problem, rounds)
+	switch out := cmd.OutOrStdout(); {
+	case p.json:
+		return printJSON(out, doc)
+	case p.csv:
+		return writeRotation(out, doc)
+	default:
+		return printRotation(out, doc)
+	}
 }
 
 // printRotation writes a rotation for people: a paragraph a round, then the certificate.
