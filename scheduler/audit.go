@@ -1,5 +1,7 @@
 package scheduler
 
+import "fmt"
+
 // Violation is one thing that is wrong with a rotation.
 type Violation struct {
 	Round  int    // of the night, from 0
@@ -8,6 +10,183 @@ type Violation struct {
 	Text   string // a sentence that names round (from 1), court and person
 }
 
-// Audit returns everything that is invalid in the rounds that follow the problem's history; none
-// when the rotation is valid.
-func Audit(p Problem, rounds []Round) []Violation { return nil }
+// Audit returns everything that is invalid in the rounds that follow the problem's history, wherever
+// they come from; none when the rotation is valid. Being unfair is not invalid: see [Certify].
+func Audit(p Problem, rounds []Round) []Violation {
+	if reasons := (&clash{p: &p}).checked(); len(reasons) > 0 {
+		return []Violation{{0, NoCourt, Nobody, reasons[0]}}
+	}
+	p.Rounds = len(rounds)
+	a := &auditor{n: newNight(&p), p: &p}
+	a.run = newLedger(a.n).run
+	for r, round := range rounds {
+		a.round = a.n.first + r
+		a.check(round)
+	}
+	a.times(rounds)
+	return a.found
+}
+
+// checked runs the checks without which nothing can be looked up.
+func (c *clash) checked() []string {
+	c.numbers()
+	return c.reasons
+}
+
+// auditor walks through a rotation and collects what is wrong.
+type auditor struct {
+	n     *night
+	p     *Problem
+	round int
+	run   []int // games running of each person
+	found []Violation
+}
+
+func (a *auditor) say(c Court, i Player, format string, args ...any) {
+	text := fmt.Sprintf("round %d", a.round+1)
+	if c != NoCourt {
+		text += ", " + a.p.courtName(c)
+	}
+	a.found = append(a.found, Violation{a.round, c, i, text + ": " + fmt.Sprintf(format, args...)})
+}
+
+// check looks at one round.
+func (a *auditor) check(round Round) {
+	seen := make([]int, a.n.people) // times named
+	plays := make([]bool, a.n.people)
+	courts := make(map[Court]bool)
+	for _, g := range round.Games {
+		if a.courtExists(g, courts) && a.seatsFilled(g) {
+			for _, i := range g.Players() {
+				seen[i]++
+				plays[i] = true
+			}
+			a.rules(g)
+		}
+	}
+	for _, i := range round.Out {
+		if !a.n.known(i) {
+			a.say(NoCourt, Nobody, "person %d sits out but is not in the list of %d people", i+1, a.n.people)
+			continue
+		}
+		seen[i]++
+	}
+	for i, times := range seen {
+		a.person(Player(i), times, plays[i])
+	}
+}
+
+// person checks that somebody present is named once and somebody absent is not, and counts the run.
+func (a *auditor) person(i Player, times int, plays bool) {
+	name, here := a.p.name(i), a.p.People[i].present(a.round)
+	switch {
+	case times > 1:
+		a.say(NoCourt, i, "%s is named %d times", name, times)
+	case times == 0 && here:
+		a.say(NoCourt, i, "%s is there but neither plays nor sits out", name)
+	case times > 0 && !here:
+		a.say(NoCourt, i, "%s is not there in this round", name)
+	}
+	if !plays {
+		a.run[i] = 0
+		return
+	}
+	if a.run[i]++; a.p.MaxRun > 0 && a.run[i] > a.p.MaxRun {
+		a.say(NoCourt, i, "%s plays %d games running, but %d is the limit", name, a.run[i], a.p.MaxRun)
+	}
+}
+
+// courtExists checks that the game's court is open and free.
+func (a *auditor) courtExists(g Game, used map[Court]bool) bool {
+	switch {
+	case g.Court < 0 || int(g.Court) >= len(a.p.Courts):
+		a.say(NoCourt, Nobody, "a game is on court number %d, but there are %d courts", g.Court+1, len(a.p.Courts))
+	case !a.p.Courts[g.Court].open(a.round):
+		a.say(g.Court, Nobody, "the court is closed in this round")
+	case used[g.Court]:
+		a.say(g.Court, Nobody, "two games are on this court")
+	}
+	used[g.Court] = true
+	return g.Court >= 0 && int(g.Court) < len(a.p.Courts)
+}
+
+// seatsFilled checks that two teams of two, or singles where they are allowed, are on court.
+func (a *auditor) seatsFilled(g Game) bool {
+	for _, i := range g.seats() {
+		if i != Nobody && !a.n.known(i) {
+			a.say(g.Court, Nobody, "person %d plays but is not in the list of %d people", i+1, a.n.people)
+			return false
+		}
+	}
+	if g.Singles() && g.A[0] != Nobody && g.B[0] != Nobody && a.p.LeftoverSingles {
+		return true
+	}
+	if len(g.Players()) != 4 {
+		a.say(g.Court, Nobody, "%d people play where four should", len(g.Players()))
+	}
+	return true
+}
+
+// rules checks a game against the format and what people ask.
+func (a *auditor) rules(g Game) {
+	for _, team := range [2]Team{g.A, g.B} {
+		a.team(g.Court, team)
+	}
+	players := g.Players()
+	for x, i := range players {
+		if !a.n.fits(i, g.Court) {
+			a.say(g.Court, i, "%s must not play on this court", a.p.name(i))
+		}
+		for _, j := range players[:x] {
+			if hasPair(a.p.NeverMeet, Pair{A: i, B: j}) {
+				a.say(g.Court, i, "%s and %s meet but shall never meet", a.p.name(j), a.p.name(i))
+			}
+		}
+		if m := a.n.mate[i]; m != Nobody && a.p.People[m].present(a.round) && !partners(g, i, m) && !g.Singles() {
+			a.say(g.Court, i, "%s plays without the fixed partner %s", a.p.name(i), a.p.name(m))
+		}
+	}
+}
+
+// team checks two partners.
+func (a *auditor) team(c Court, t Team) {
+	if t[0] == Nobody || t[1] == Nobody {
+		return
+	}
+	if hasPair(a.p.NeverPartner, Pair{A: t[0], B: t[1]}) {
+		a.say(c, t[0], "%s and %s are partners but shall never be", a.p.name(t[0]), a.p.name(t[1]))
+	}
+	if a.n.side != nil && a.n.side[t[0]] == a.n.side[t[1]] {
+		a.say(c, t[0], "%s and %s are a team of one group on a mixed night", a.p.name(t[0]), a.p.name(t[1]))
+	}
+	if a.p.Format == Pairs && a.n.mate[t[0]] != t[1] {
+		a.say(c, t[0], "%s and %s are no set pair", a.p.name(t[0]), a.p.name(t[1]))
+	}
+}
+
+func partners(g Game, i, j Player) bool {
+	return g.A == Team{i, j} || g.A == Team{j, i} || g.B == Team{i, j} || g.B == Team{j, i}
+}
+
+// times checks that those who asked to be partners a number of times are, if they are there often
+// enough.
+func (a *auditor) times(rounds []Round) {
+	for _, t := range a.p.Together {
+		if t.Times == 0 {
+			continue
+		}
+		want := min(t.Times, a.n.mayPartnerTimes(t))
+		got := 0
+		for _, list := range [2][]Round{a.p.History, rounds} {
+			for _, round := range list {
+				for _, g := range round.Games {
+					got += one(partners(g, t.A, t.B))
+				}
+			}
+		}
+		if got < want {
+			a.round = max(0, a.p.total()-1)
+			a.say(NoCourt, t.A, "%s and %s were partners %d times by then, but shall be %d times", a.p.name(t.A), a.p.name(t.B), got, want)
+		}
+	}
+}

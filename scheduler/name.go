@@ -17,3 +17,11 @@ func courtName(courts []CourtSpec, c Court) string {
 	}
 	return "court " + strconv.Itoa(int(c)+1)
 }
+
+// one counts a condition.
+func one(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}

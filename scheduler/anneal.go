@@ -1,0 +1,112 @@
+package scheduler
+
+import "context"
+
+// annealer improves a board by simulated annealing (Kirkpatrick, Gelatt & Vecchi, Science 220 (1983)
+// 671-680) and remembers the best that it saw.
+type annealer struct {
+	b       *board
+	m       *mover
+	d       *dice
+	floor   int // no plan weighs less; reaching it ends the search
+	resting int // least weight of who sits out
+	best    int
+	record  []int32 // the seats of the best plan
+}
+
+func newAnnealer(b *board, d *dice, floor score) *annealer {
+	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.weight(), best: b.play + b.rest, resting: floor.rest()}
+	a.record = append(a.record, b.seat...)
+	return a
+}
+
+// pulse is how many moves pass between two looks at the clock of the caller and the temperature.
+const pulse = 512
+
+// run tries so many moves while the temperature falls from hot to cold. It ends early when the best
+// is proved best or ctx is done, and returns the moves tried.
+func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
+	if len(a.m.live) == 0 {
+		return 0
+	}
+	for done := 0; done < moves; done += pulse {
+		if a.proved() || ctx.Err() != nil {
+			return done
+		}
+		temperature := hot - (hot-cold)*float64(done)/float64(moves)
+		for range pulse {
+			a.try(temperature)
+		}
+	}
+	return moves
+}
+
+// proved tells whether the best plan meets the floor in every measure.
+func (a *annealer) proved() bool { return a.best <= a.floor }
+
+// try proposes one move and takes it if the temperature allows.
+func (a *annealer) try(temperature float64) {
+	a.m.rest = 0
+	steps := a.m.propose()
+	switch {
+	case len(steps) == 0:
+		return
+	case len(steps) == 1 && !a.b.replaces(steps[0]):
+		s := steps[0]
+		d := a.b.swapDelta(s.r, s.s, s.t)
+		if d > 0 && d > a.d.nerve(temperature) {
+			return
+		}
+		a.b.swap(s.r, s.s, s.t, d)
+	default:
+		if !a.tryAll(steps, a.d.nerve(temperature)) {
+			return
+		}
+	}
+	a.keep()
+}
+
+// tryAll takes several steps, or one that concerns the bench, and takes them back unless the whole
+// move costs no more than the nerve.
+func (a *annealer) tryAll(steps []step, nerve int) bool {
+	b := a.b
+	if b.rest <= a.resting {
+		guess := a.m.rest
+		for _, s := range steps {
+			guess += b.swapDelta(s.r, s.s, s.t)
+		}
+		if guess > nerve+(len(steps)-1)*overlap {
+			return false
+		}
+	}
+	play, rest := b.play, b.rest
+	for _, s := range steps {
+		b.swap(s.r, s.s, s.t, b.swapDelta(s.r, s.s, s.t))
+	}
+	if b.play+b.rest-play-rest <= nerve {
+		return true
+	}
+	for k := len(steps) - 1; k >= 0; k-- {
+		b.swap(steps[k].r, steps[k].s, steps[k].t, 0)
+	}
+	b.play, b.rest = play, rest
+	return false
+}
+
+// overlap is by how much steps that concern the same pairs may cost less together than one by one and
+// still be worth trying.
+const overlap = 48
+
+// keep remembers the board if it is the best so far.
+func (a *annealer) keep() {
+	if w := a.b.play + a.b.rest; w < a.best {
+		a.best = w
+		copy(a.record, a.b.seat)
+	}
+}
+
+// restore puts the best plan back on the board.
+func (a *annealer) restore() {
+	copy(a.b.seat, a.record)
+	a.b.recount()
+}

@@ -1,0 +1,56 @@
+package scheduler
+
+import (
+	"math"
+	"math/bits"
+)
+
+// dice is a seeded source of chance: a Weyl sequence whose numbers are multiplied with themselves,
+// after Wang Yi's wyrand. Equal seeds give equal rolls on every machine.
+type dice struct{ state uint64 }
+
+func newDice(seed, stream uint64) *dice {
+	d := &dice{seed}
+	d.state = d.next() ^ stream
+	d.state = d.next()
+	return d
+}
+
+func (d *dice) next() uint64 {
+	d.state += 0xa0761d6478bd642f
+	hi, lo := bits.Mul64(d.state, d.state^0xe7037ed1a0b428db)
+	return hi ^ lo
+}
+
+// roll returns a number from 0 to k-1. k must be positive. The bias of the multiplication is below
+// k/2^64, which no plan can show.
+func (d *dice) roll(k int) int {
+	hi, _ := bits.Mul64(d.next(), uint64(k))
+	return int(hi)
+}
+
+// shuffle puts the list into a random order.
+func shuffle[T any](d *dice, list []T) {
+	for i := len(list) - 1; i > 0; i-- {
+		j := d.roll(i + 1)
+		list[i], list[j] = list[j], list[i]
+	}
+}
+
+// nerve returns, for a temperature, by how much a change may worsen the plan and still be taken:
+// an exponential variate, which is Metropolis' rule turned around (J. Chem. Phys. 21 (1953)
+// 1087-1092).
+func (d *dice) nerve(temperature float64) int {
+	return int(temperature * exponentials[d.next()>>(64-exponentialBits)])
+}
+
+const exponentialBits = 12
+
+// exponentials holds the quantiles of the exponential distribution, so that a roll costs one look
+// instead of a logarithm.
+var exponentials = func() (table [1 << exponentialBits]float64) {
+	for i := range table {
+		table[i] = -math.Log((float64(i) + 0.5) / (1 << exponentialBits))
+	}
+	return table
+}()

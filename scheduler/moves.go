@@ -1,0 +1,183 @@
+package scheduler
+
+// step is one exchange of two seats of a planned round. A move is up to four steps that are taken
+// together or not at all.
+type step struct{ r, s, t int }
+
+// mover proposes moves that keep fixed partners together, groups apart on mixed nights and walls
+// standing.
+type mover struct {
+	b      *board
+	d      *dice
+	live   []int  // planned rounds with games
+	benchy []int  // those of them with a bench
+	locked []bool // at round·people + person: the partner is fixed and there
+	couple bool   // anybody is locked in any round
+	steps  [4]step
+	rest   int // what the proposed exchange changes by who sits out
+}
+
+func newMover(b *board, d *dice) *mover {
+	m := &mover{b: b, d: d, locked: make([]bool, len(b.where))}
+	for r, shape := range b.shapes {
+		if shape.seats() > 0 {
+			m.live = append(m.live, r)
+			if shape.out() > 0 {
+				m.benchy = append(m.benchy, r)
+			}
+		}
+		for _, i := range b.row(r) {
+			if b.n.bound(Player(i), b.n.first+r) {
+				m.locked[r*b.n.people+int(i)] = true
+				m.couple = true
+			}
+		}
+	}
+	return m
+}
+
+// propose returns the steps of a random move, none if the roll came to nothing.
+func (m *mover) propose() []step {
+	kind := m.d.roll(32)
+	switch {
+	case len(m.benchy) > 1 && kind < 6:
+		return m.exchange()
+	case len(m.benchy) > 0 && kind < 10:
+		return m.substitute()
+	case m.couple && (kind < 22 || m.b.n.p.Format == Pairs):
+		return m.swapTeams()
+	}
+	return m.swapSeats()
+}
+
+// isLocked tells whether the occupant of a seat must stay with the partner.
+func (m *mover) isLocked(r, s int) bool {
+	return m.couple && m.locked[r*m.b.n.people+int(m.b.row(r)[s])]
+}
+
+// mayMove tells whether the occupant of seat s of round r may play on seat t: the court is no wall,
+// and the group is right.
+func (m *mover) mayMove(r, s, t int) bool {
+	n := m.b.n
+	i := Player(m.b.row(r)[s])
+	if t >= m.b.shapes[r].seats() {
+		return true
+	}
+	if n.side != nil && n.side[i] != t&1 {
+		return false
+	}
+	return n.fits(i, m.b.shapes[r].courts[t>>2])
+}
+
+// swapSeats proposes that two people who play in one round change places.
+func (m *mover) swapSeats() []step {
+	r := m.live[m.d.roll(len(m.live))]
+	seats := m.b.shapes[r].seats()
+	s := m.d.roll(seats)
+	t := m.d.roll(seats)
+	if s>>1 == t>>1 || m.isLocked(r, s) || m.isLocked(r, t) || !m.mayMove(r, s, t) || !m.mayMove(r, t, s) {
+		return nil
+	}
+	m.steps[0] = step{r, s, t}
+	return m.steps[:1]
+}
+
+// swapTeams proposes that two teams of different games change places.
+func (m *mover) swapTeams() []step {
+	r := m.live[m.d.roll(len(m.live))]
+	seats := m.b.shapes[r].seats()
+	s, t := m.d.roll(seats)&^1, m.d.roll(seats)&^1
+	if s>>2 == t>>2 {
+		return nil
+	}
+	for k := range 2 {
+		if !m.mayMove(r, s+k, t+k) || !m.mayMove(r, t+k, s+k) {
+			return nil
+		}
+		m.steps[k] = step{r, s + k, t + k}
+	}
+	return m.steps[:2]
+}
+
+// substitute proposes that somebody on the bench plays in somebody's stead; a couple replaces a team.
+func (m *mover) substitute() []step {
+	r := m.benchy[m.d.roll(len(m.benchy))]
+	seats := m.b.shapes[r].seats()
+	s := m.d.roll(seats)
+	t := seats + m.d.roll(m.b.shapes[r].out())
+	return m.replace(r, s, t, 0)
+}
+
+// replace writes the steps by which bench seat t takes over seat s of round r, from step k on, and
+// returns all steps so far; none if that is not possible.
+func (m *mover) replace(r, s, t, k int) []step {
+	b := m.b
+	if !m.isLocked(r, s) && !m.isLocked(r, t) {
+		if !m.mayMove(r, t, s) {
+			return nil
+		}
+		m.steps[k] = step{r, s, t}
+		return m.steps[:k+1]
+	}
+	u := m.companion(r, t)
+	if u < 0 || u < b.shapes[r].seats() || m.isLocked(r, s) != m.isLocked(r, s^1) || m.isLocked(r, t) != m.isLocked(r, u) {
+		return nil
+	}
+	if !m.mayMove(r, t, s) {
+		t, u = u, t
+	}
+	if !m.mayMove(r, t, s) || !m.mayMove(r, u, s^1) {
+		return nil
+	}
+	m.steps[k], m.steps[k+1] = step{r, s, t}, step{r, s ^ 1, u}
+	return m.steps[:k+2]
+}
+
+// companion returns the seat of the fixed partner of the person on bench seat t, or another bench
+// seat by lot for somebody without; -1 if there is none.
+func (m *mover) companion(r, t int) int {
+	b := m.b
+	i := Player(b.row(r)[t])
+	if m.isLocked(r, t) {
+		return int(b.where[r*b.n.people+int(b.n.mate[i])])
+	}
+	if b.shapes[r].out() < 2 {
+		return -1
+	}
+	u := b.shapes[r].seats() + m.d.roll(b.shapes[r].out())
+	if u == t {
+		return -1
+	}
+	return u
+}
+
+// exchange proposes that two people trade roles in two rounds: in one the first plays and the second
+// sits out, in the other it is the other way round. Everybody's number of sit-outs stays.
+func (m *mover) exchange() []step {
+	b := m.b
+	r := m.benchy[m.d.roll(len(m.benchy))]
+	q := m.benchy[m.d.roll(len(m.benchy))]
+	if r == q {
+		return nil
+	}
+	t := b.shapes[r].seats() + m.d.roll(b.shapes[r].out())
+	u := b.shapes[q].seats() + m.d.roll(b.shapes[q].out())
+	i, j := int(b.row(r)[t]), int(b.row(q)[u])
+	s, v := int(b.where[r*b.n.people+j]), int(b.where[q*b.n.people+i])
+	if i == j || s < 0 || v < 0 || s >= b.shapes[r].seats() || v >= b.shapes[q].seats() {
+		return nil
+	}
+	if !m.couple && b.n.p.MaxRun == 0 {
+		if m.rest = b.tradeDelta(int32(i), int32(j), r, q); m.rest > patience {
+			return nil
+		}
+	}
+	first := m.replace(r, s, t, 0)
+	if first == nil {
+		return nil
+	}
+	return m.replace(q, v, u, len(first))
+}
+
+// patience is the weight by which a move may worsen the sit-outs before it is not worth a look.
+const patience = 1 << 12

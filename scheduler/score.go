@@ -1,0 +1,51 @@
+package scheduler
+
+import "cmp"
+
+// score is what a plan costs, in the order of importance. Smaller is better everywhere.
+type score struct {
+	broken   int // games against what must hold
+	unfair   int // sit-outs beyond or below the fair share
+	twice    int // rounds benched right after a benched round
+	partners int // Σ C(p,2) over pairs of people
+	onesided int // games whose winner is predicted above the limit
+	meetings int // Σ C(m,2)
+	opponent int // Σ C(o,2)
+	level    int // imbalance of levels, and games outside a preferred band
+}
+
+func (s *score) add(d score) {
+	s.broken += d.broken
+	s.unfair += d.unfair
+	s.twice += d.twice
+	s.partners += d.partners
+	s.onesided += d.onesided
+	s.meetings += d.meetings
+	s.opponent += d.opponent
+	s.level += d.level
+}
+
+// weight makes one number of a score, for the search. A step of a more important measure outweighs
+// the few steps of the next that one change can bring. What must hold and the sit-outs are far
+// beyond any temperature.
+func (s score) weight() int {
+	return 1<<20*s.broken + 1<<15*s.unfair + 1<<13*s.twice + 64*s.partners +
+		100*s.onesided + 16*s.meetings + 2*s.opponent + s.level
+}
+
+// compare orders scores strictly by importance.
+func (s score) compare(t score) int {
+	return cmp.Or(
+		cmp.Compare(s.broken, t.broken),
+		cmp.Compare(s.unfair, t.unfair),
+		cmp.Compare(s.twice, t.twice),
+		cmp.Compare(s.partners, t.partners),
+		cmp.Compare(s.onesided, t.onesided),
+		cmp.Compare(s.meetings, t.meetings),
+		cmp.Compare(s.opponent, t.opponent),
+		cmp.Compare(s.level, t.level),
+	)
+}
+
+// rest is the weight of what concerns sitting out.
+func (s score) rest() int { return score{unfair: s.unfair, twice: s.twice}.weight() }

@@ -1,0 +1,156 @@
+package scheduler
+
+import (
+	"context"
+	"slices"
+)
+
+// search looks for the best plan of a night within a number of moves.
+type search struct {
+	n     *night
+	d     *dice
+	moves int
+	most  []int // most games of each round to plan
+}
+
+// mostCourts is how many courts are open in each round to plan.
+func (n *night) mostCourts() []int {
+	most := make([]int, n.p.Rounds)
+	for r := range most {
+		most[r] = len(n.openCourts(n.first + r))
+	}
+	return most
+}
+
+// The temperatures between which plans are annealed, in the units of score.weight: a repeated meeting
+// is accepted about once in sixty to six hundred times. Hotter wanders, colder sticks.
+const hot, cold = 4, 2.5
+
+// share of the moves that each start gets before the most promising one gets the rest.
+const trials = 10
+
+// solve finds a plan in which everything holds that must. Games that cannot be are left out: their
+// courts stay empty, and the round is planned anew without them.
+func (s *search) solve(ctx context.Context) *board {
+	for {
+		b := s.improve(ctx)
+		if b.n.wishes == nil && b.n.p.MaxRun == 0 || !s.giveUp(b) {
+			return b
+		}
+	}
+}
+
+// improve starts several boards, tries each for a while and spends what is left on the best.
+func (s *search) improve(ctx context.Context) *board {
+	starts := s.starts()
+	floor := starts[0].floor()
+	left := s.moves
+	runs := make([]*annealer, len(starts))
+	for k, b := range starts {
+		runs[k] = newAnnealer(b, s.d, floor)
+		if len(starts) > 1 && !runs[k].proved() {
+			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
+		}
+		if runs[k].proved() {
+			runs[k].restore()
+			return b
+		}
+	}
+	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
+	best.run(ctx, left, hot, cold)
+	best.restore()
+	return best.b
+}
+
+// starts are the boards from which the search sets out: those made from designs where one fits, and
+// one that is drawn by lot.
+func (s *search) starts() []*board {
+	drawn := s.draw()
+	return append(s.n.fromDesigns(drawn, s.d), drawn)
+}
+
+// draw fills the rounds one after the other by the queue, and each round's courts by lot.
+func (s *search) draw() *board {
+	n := s.n
+	books := newLedger(n)
+	var lineups []lineup
+	var shapes []shape
+	for r, most := range s.most {
+		l := n.lineup(n.first+r, most, books, s.d)
+		books.enter(n, n.first+r, l.out)
+		lineups = append(lineups, l)
+		shapes = append(shapes, shape{l.courts, len(n.here[n.first+r])})
+	}
+	return newBoard(n, lineups, newShares(n, shapes), s.d)
+}
+
+// giveUp looks for games in which something asked for is broken and lowers the number of games of
+// their rounds. It tells whether there were any.
+func (s *search) giveUp(b *board) bool {
+	any := false
+	for r := range b.shapes {
+		bad := b.brokenGames(r)
+		if bad > 0 {
+			s.most[r] = len(b.shapes[r].courts) - bad
+			any = true
+		}
+	}
+	return any
+}
+
+// brokenGames counts the games of a round that hold two who must not meet or not partner, or somebody
+// who plays too long without a rest.
+func (b *board) brokenGames(r int) int {
+	bad := 0
+	row := b.row(r)
+	for g := range b.shapes[r].courts {
+		if b.brokenGame(r, row[4*g:4*g+4]) {
+			bad++
+		}
+	}
+	return bad
+}
+
+func (b *board) brokenGame(r int, seats []int32) bool {
+	for x, i := range seats {
+		for y := range x {
+			if w := b.n.wishes; w != nil {
+				at := w.at(Player(i), Player(seats[y]))
+				if w.apart[at] || w.unteam[at] && x^y == 1 {
+					return true
+				}
+			}
+		}
+		if k := b.n.p.MaxRun; k > 0 && b.runUntil(i, r) > k {
+			return true
+		}
+	}
+	return false
+}
+
+// runUntil is how many games running, up to planned round r, the person has played.
+func (b *board) runUntil(i int32, r int) int {
+	total := b.n.p.total()
+	run := 0
+	for at := b.n.first + r; at >= 0 && b.state[int(i)*total+at] == playing; at-- {
+		run++
+	}
+	return run
+}
+
+// floor is a score that no plan of the board's games can go below.
+func (b *board) floor() score {
+	games := make([]int, len(b.shapes))
+	for r, shape := range b.shapes {
+		games[r] = len(shape.courts)
+	}
+	s := newScope(b.n, b.n.here[b.n.first:], games)
+	s.fairGames(b.shares, b.n.pastOuts())
+	s.rests = true
+	bound := s.bounds()
+	f := score{partners: bound.partners, meetings: bound.meetings, opponent: bound.opponents}
+	for r := range games {
+		f.twice += s.twiceAt(r)
+	}
+	return f
+}

@@ -1,0 +1,160 @@
+package scheduler
+
+import (
+	"cmp"
+	"slices"
+
+	"club/quadrille/scheduler/design"
+)
+
+// fromDesigns makes boards of the same shape as the drawn one from published designs, where a night is
+// regular enough for one: nothing played yet, everybody there all the time, free partners. A
+// design for somewhat fewer people leaves the others on the bench, one for somewhat more loses the
+// tables of those who do not exist; the search then makes the sit-outs fair.
+func (n *night) fromDesigns(drawn *board, d *dice) []*board {
+	if !n.regular(drawn) {
+		return nil
+	}
+	people, games, rounds := n.people, len(drawn.shapes[0].courts), len(drawn.shapes)
+	if n.side != nil {
+		return n.fromMixed(drawn)
+	}
+	var boards []*board
+	for _, v := range designSizes(people, games) {
+		if table, ok := design.Best(v, rounds); ok {
+			boards = append(boards, n.fromTables(drawn, table, v, d))
+		}
+	}
+	return boards
+}
+
+// regular tells whether all rounds are alike and nobody is bound to anybody or to a court.
+func (n *night) regular(drawn *board) bool {
+	if n.first > 0 || len(drawn.shapes) == 0 || n.walls != nil || n.p.Format == Pairs {
+		return false
+	}
+	for i := range n.mate {
+		if n.mate[i] != Nobody {
+			return false
+		}
+	}
+	for _, shape := range drawn.shapes {
+		if shape.here != n.people || len(shape.courts) != len(drawn.shapes[0].courts) {
+			return false
+		}
+	}
+	return len(drawn.shapes[0].courts) > 0
+}
+
+// designSizes lists the sizes of designs worth a try: that of the people who play, of whist with one
+// sit-out, and those a little above the number of people, which lose a table for each
+// person who does not exist.
+func designSizes(people, games int) []int {
+	sizes := []int{4 * games}
+	if people == 4*games+1 {
+		sizes = append(sizes, people)
+	}
+	for v := (people + 3) / 4 * 4; v <= people+4; v += 4 {
+		if v > 4*games && v/4-(v-people) >= games-1 {
+			sizes = append(sizes, v)
+		}
+	}
+	return sizes
+}
+
+// fromTables makes a board from a design for v people, numbered by lot.
+func (n *night) fromTables(drawn *board, rounds [][]design.Table, v int, d *dice) *board {
+	names := make([]Player, v)
+	for i := range names {
+		names[i] = Player(i)
+		if i >= n.people {
+			names[i] = Nobody
+		}
+	}
+	if v <= n.people {
+		names = names[:0]
+		for i := range n.people {
+			names = append(names, Player(i))
+		}
+		shuffle(d, names)
+	}
+	b := drawn.blank()
+	outs, last := make([]int, n.people), make([]bool, n.people)
+	for r, tables := range rounds {
+		b.seatTables(r, tables, names, outs, last)
+	}
+	b.recount()
+	return b
+}
+
+// blank is a board of the same shape with nobody seated.
+func (b *board) blank() *board {
+	c := *b
+	c.seat = make([]int32, len(b.seat))
+	c.where = make([]int32, len(b.where))
+	c.state, c.outs, c.pair, c.margin = nil, nil, nil, nil
+	return &c
+}
+
+// seatTables seats round r by the tables that are complete, those first whose people sat out most, and
+// fills what is left with people in the order of their sit-outs.
+func (b *board) seatTables(r int, tables []design.Table, names []Player, outs []int, last []bool) {
+	seats := b.shapes[r].seats()
+	urgency := func(i Player) int { return 2*outs[i] + one(last[i]) }
+	var whole [][]Player
+	for _, t := range tables {
+		game := []Player{names[t[0]], names[t[1]], names[t[2]], names[t[3]]}
+		if !slices.Contains(game, Nobody) {
+			whole = append(whole, game)
+		}
+	}
+	slices.SortStableFunc(whole, func(x, y []Player) int {
+		sx, sy := 0, 0
+		for k := range x {
+			sx, sy = sx+urgency(x[k]), sy+urgency(y[k])
+		}
+		return cmp.Compare(sy, sx)
+	})
+	row := b.row(r)[:0]
+	plays := make([]bool, b.n.people)
+	for _, game := range whole {
+		for _, i := range game {
+			if len(row) < seats {
+				row = append(row, int32(i))
+				plays[i] = true
+			}
+		}
+	}
+	rest := slices.DeleteFunc(b.n.everybody(), func(i Player) bool { return plays[i] })
+	slices.SortStableFunc(rest, func(x, y Player) int { return cmp.Compare(urgency(y), urgency(x)) })
+	clear(last)
+	for _, i := range rest {
+		if row = append(row, int32(i)); len(row) > seats {
+			outs[i]++
+			last[i] = true
+		}
+	}
+}
+
+// fromMixed makes a board from the rotation of two groups, if the courts hold all that it seats.
+func (n *night) fromMixed(drawn *board) []*board {
+	var groups [2][]Player
+	for i, side := range n.side {
+		groups[side] = append(groups[side], Player(i))
+	}
+	rounds, ok := design.MixedRotation(len(groups[0]), len(groups[1]))
+	if !ok || len(rounds) < len(drawn.shapes) || len(rounds[0]) != len(drawn.shapes[0].courts) {
+		return nil
+	}
+	names := append(slices.Clone(groups[0]), groups[1]...)
+	b := drawn.blank()
+	outs, last := make([]int, n.people), make([]bool, n.people)
+	for r := range drawn.shapes {
+		if len(rounds[r]) != len(drawn.shapes[r].courts) {
+			return nil
+		}
+		b.seatTables(r, rounds[r], names, outs, last)
+	}
+	b.recount()
+	return []*board{b}
+}
