@@ -24,7 +24,7 @@ func samples(t testing.TB) []Event {
 		RoundCalled{1, []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, []PersonID{"p5"}},
 		PlayBegun{}, GameCalled{1, "1", Side{"p1"}, Side{"p2"}}, PlayerReplaced{1, "p1", "p2"},
 		RallyWon{1, scoring.Rally{Won: scoring.B}}, GameFinished{1, final(t, 11, 7)}, ScoreCorrected{1, final(t, 9, 11)},
-		LotsDrawn{[]Side{{"p1"}, {"p2"}}}, PlayHeld{"heat"}, PlayResumed{}, Undone{4}, Redone{4},
+		LotsDrawn{[]Side{{"p1"}, {"p2"}}}, PlayHeld{"heat"}, PlayResumed{}, RecordLost{}, Undone{4}, Redone{4},
 	}
 }
 

@@ -103,6 +103,8 @@ func describeNight(e Event) string {
 		return "play held: " + e.Why
 	case PlayResumed:
 		return "play resumed"
+	case RecordLost:
+		return "a record that was lost to damage"
 	case Undone:
 		return "undo"
 	case Redone:

@@ -142,6 +142,11 @@ func (PlayResumed) apply(f *fold, at time.Time) error {
 	return nil
 }
 
+// RecordLost stands where a rescue could not read a record. What rests on it is skipped.
+type RecordLost struct{}
+
+func (RecordLost) apply(*fold, time.Time) error { return nil }
+
 // Undone takes an action back, as if it had not happened. It is carried out by the ledger, which
 // folds the night again without that action.
 type Undone struct {

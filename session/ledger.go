@@ -19,10 +19,13 @@ type Ledger struct {
 	club   *Club
 	last   uint64
 	clock  time.Time
+	lost   bool              // records are missing, and a rescue has marked their places
+	skip   map[uint64]string // records that cannot stand without the lost ones, and why
 }
 
 // entry is one record of the tail with its meaning.
 type entry struct {
+	seq    uint64
 	action uint64
 	at     time.Time
 	event  Event
@@ -30,7 +33,7 @@ type entry struct {
 
 // NewLedger is the fold of an empty log.
 func NewLedger() *Ledger {
-	return &Ledger{base: &Club{}, club: &Club{}, undone: map[uint64]bool{}}
+	return &Ledger{base: &Club{}, club: &Club{}, undone: map[uint64]bool{}, skip: map[uint64]string{}}
 }
 
 // Load folds a whole log. An undo costs nothing until the night that it belongs to is complete, so
@@ -39,7 +42,7 @@ func Load(records iter.Seq2[Record, error]) (*Ledger, error) {
 	l, stale := NewLedger(), false
 	settle := func() (err error) {
 		if stale {
-			l.club, err = l.refold(l.undone)
+			l.club, err = l.refold(l.undone, l.tell)
 			stale = false
 		}
 		return err
@@ -61,7 +64,7 @@ func Load(records iter.Seq2[Record, error]) (*Ledger, error) {
 		}
 		stale = l.note(r, e) || stale
 		if !stale {
-			if err := e.apply(&fold{l.club}, r.Time); err != nil {
+			if l.club, err = l.tell(l.club, l.tail[len(l.tail)-1]); err != nil {
 				return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
 			}
 		}
@@ -84,7 +87,7 @@ func (l *Ledger) Extend(records []Record) (*Ledger, error) {
 			next.undone, next.redo = map[uint64]bool{}, nil
 		}
 		if next.note(r, e) {
-			next.club, err = next.refold(next.undone)
+			next.club, err = next.refold(next.undone, apply)
 		} else {
 			err = e.apply(&fold{next.club}, r.Time)
 		}
@@ -104,13 +107,38 @@ func (l *Ledger) read(r Record) (Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	l.last, l.clock = r.Seq, r.Time
+	l.last = r.Seq
+	if r.Time.After(l.clock) {
+		l.clock = r.Time
+	}
+	if _, ok := e.(RecordLost); ok {
+		l.lost = true
+	}
 	return e, nil
+}
+
+// apply is the state after one more entry. An error leaves the state unusable.
+func apply(club *Club, e entry) (*Club, error) {
+	return club, e.event.apply(&fold{club}, e.at)
+}
+
+// tell is apply for reading a log: in a rescued one an entry that cannot stand without the lost
+// records is skipped, noted, and changes nothing.
+func (l *Ledger) tell(club *Club, e entry) (*Club, error) {
+	if !l.lost {
+		return apply(club, e)
+	}
+	after, err := apply(club.clone(), e)
+	if err != nil {
+		l.skip[e.seq] = err.Error()
+		return club, nil
+	}
+	return after, nil
 }
 
 // note keeps a record in the tail and tells whether the tail must be folded again.
 func (l *Ledger) note(r Record, e Event) bool {
-	l.tail = append(l.tail, entry{r.Action, r.Time, e})
+	l.tail = append(l.tail, entry{r.Seq, r.Action, r.Time, e})
 	switch e := e.(type) {
 	case Undone:
 		l.undone[e.Action] = true
@@ -127,13 +155,14 @@ func (l *Ledger) note(r Record, e Event) bool {
 
 // refold folds the tail again as if the undone actions had not happened. The error names the first
 // action that cannot stand without them.
-func (l *Ledger) refold(undone map[uint64]bool) (*Club, error) {
+func (l *Ledger) refold(undone map[uint64]bool, apply func(*Club, entry) (*Club, error)) (*Club, error) {
 	club := l.base.clone()
 	for _, e := range l.tail {
-		if undone[e.action] {
+		if _, skipped := l.skip[e.seq]; skipped || undone[e.action] {
 			continue
 		}
-		if err := e.event.apply(&fold{club}, e.at); err != nil {
+		var err error
+		if club, err = apply(club, e); err != nil {
 			return nil, &dependsError{e.action, err}
 		}
 	}
@@ -158,7 +187,20 @@ func (l *Ledger) Night() *Night { return l.club.OpenNight() }
 // Last is the sequence number of the newest record.
 func (l *Ledger) Last() uint64 { return l.last }
 
-// Clock is the time of the newest record, zero for an empty ledger.
+// Skipped lists, for a log that a rescue had to leave gaps in, what cannot stand without the lost
+// records, in the order of the log. It is empty for any other log.
+func (l *Ledger) Skipped() []string {
+	var out []string
+	for _, seq := range slices.Sorted(maps.Keys(l.skip)) {
+		out = append(out, fmt.Sprintf("record %d: %s", seq, l.skip[seq]))
+	}
+	return out
+}
+
+// Lossy tells whether records of this log are lost.
+func (l *Ledger) Lossy() bool { return l.lost }
+
+// Clock is the latest time of a record, zero for an empty ledger.
 func (l *Ledger) Clock() time.Time { return l.clock }
 
 // Action is one thing that somebody did: the events that it became.

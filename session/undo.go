@@ -38,7 +38,7 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 	for k := range l.undone {
 		without[k] = true
 	}
-	if _, err := l.refold(without); err != nil {
+	if _, err := l.refold(without, apply); err != nil {
 		return nil, l.depends(a, err)
 	}
 	return []Event{Undone(c)}, nil
@@ -68,7 +68,7 @@ func (Redo) decide(l *Ledger, _ Env) ([]Event, error) {
 	for k := range l.undone {
 		with[k] = k != action
 	}
-	if _, err := l.refold(with); err != nil {
+	if _, err := l.refold(with, apply); err != nil {
 		return nil, fmt.Errorf("cannot redo that any more: %w", err)
 	}
 	return []Event{Redone{Action: action}}, nil
