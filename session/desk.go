@@ -123,3 +123,24 @@ func record(l *Ledger, at time.Time, events []Event) ([]Record, error) {
 	}
 	return out, nil
 }
+
+// Join takes the records of another log that are not here yet. See [Merge].
+func (d *Desk) Join(theirs []Record, same SameName) (*Ledger, Merged, error) {
+	d.writing.Lock()
+	defer d.writing.Unlock()
+	l := d.Ledger()
+	records, result, err := Merge(l, theirs, same)
+	if err != nil || len(records) == 0 {
+		return l, result, err
+	}
+	next, err := l.Extend(records)
+	if err != nil {
+		return l, Merged{}, fmt.Errorf("the other file does not fit: %w", err)
+	}
+	if err := d.log.Append(records); err != nil {
+		d.unsure = true
+		return l, Merged{}, &KeepError{err}
+	}
+	d.ledger.Store(next)
+	return next, result, nil
+}
