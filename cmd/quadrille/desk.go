@@ -38,10 +38,11 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	if err != nil {
 		return err
 	}
-	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
+	opened, err := store.Open(path, store.CreatedBy(buildVersion()))
 	if err != nil {
 		return err
 	}
+	kept := &keeper{Store: opened}
 	desk, err := session.NewDesk(kept, time.Now, newPersonID)
 	if err != nil {
 		return errors.Join(err, kept.Close())
@@ -49,6 +50,12 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	err = showDesk(cmd, desk, kept.Backup)
 	if err := errors.Join(err, kept.Close()); err != nil {
 		return err
+	}
+	for _, text := range kept.Notes() {
+		note(cmd, "%s", text)
+	}
+	for _, text := range desk.Ledger().Skipped() {
+		note(cmd, "not used, since it rests on a lost record: %s", text)
 	}
 	note(cmd, "everything is saved in %s", path)
 	return nil
