@@ -6,6 +6,10 @@ package design
 // Such designs exist for all multiples of four but 8, 12, 20 and 18 possible exceptions (Ge, Lam,
 // Ling & Shen, Des. Codes Cryptogr. 35 (2005) 287-302); these were found by simulated annealing
 // (cmd/starters) with the turn (x, j) → (multiplier·x, j+1).
+//
+// The ten rounds for 32 people, first found by Aguado (2004), are built here on four copies of Z_8:
+// two base rounds that adding 4 leaves as they are make four rounds each, one that adding 2
+// leaves as it is makes the last two. Nobody meets the person 4 away.
 var quadRecipes = []recipe{
 	{
 		kind: QuadCycle, people: 24, ring: integers(7), layers: 3, fixed: 3, multiplier: 2, step: 1, cycle: 3,
@@ -69,6 +73,17 @@ var quadRecipes = []recipe{
 			{81, 63, 13, 42},
 			{61, 57, 53, 23},
 			{66, 7, 22, 0},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 32, ring: integers(8), layers: 4, multiplier: 1, cycle: 1,
+		period: []int{4, 4, 2},
+		bases: [][]Table{{
+			{1, 28, 12, 7}, {18, 16, 15, 29}, {21, 4, 13, 14}, {19, 26, 6, 31},
+		}, {
+			{21, 16, 11, 30}, {5, 6, 28, 13}, {25, 31, 23, 7}, {14, 0, 18, 12},
+		}, {
+			{11, 24, 14, 31}, {2, 5, 17, 16},
 		}},
 	},
 }

@@ -3,8 +3,8 @@ package design
 // Quads returns rounds of tables of four, all people in each round, in which no two people meet
 // twice; as many rounds as are known here. People must be divisible by 4; ok is false otherwise.
 //
-// Nobody can play more than ⌊(people-1)/3⌋ such rounds. That bound is reached for 16 and, but for 20,
-// 32 and 68, for all from 24 to 76. For 20 people 5 rounds are the most (6 do not exist). For 8 and
+// Nobody can play more than ⌊(people-1)/3⌋ such rounds. That bound is reached for 4, 16, all from 24
+// to 88 but 68 and 80, and for 96. For 20 people 5 rounds are the most (6 do not exist). For 8 and
 // 12 there is one round: any second one repeats a meeting. Teams within a table are arbitrary, since
 // whoever met has met once; a longer night goes on with the same tables split in their other
 // two ways, which is what [Whist] does where every two people share a table once.

@@ -38,6 +38,7 @@ type Starter struct {
 	Group  symmetry.Group // its turn keeps the base round
 	Hole   int            // two people whose difference is a multiple of this element never share a table of the translates
 	Bases  [][]Table      // base rounds, each with one table of each orbit under the turn
+	Period []int          // for each base round, what may be added to all people of it without changing it; nil: nothing
 }
 
 // recipe is a starter whose ring is made only when it is needed.
@@ -53,12 +54,13 @@ type recipe struct {
 	cycle      int
 	hole       int
 	bases      [][]Table
+	period     []int
 }
 
 // starter makes the ring and returns the starter.
 func (c recipe) starter() Starter {
 	return Starter{
-		Kind: c.kind, People: c.people, Hole: c.hole, Bases: c.bases,
+		Kind: c.kind, People: c.people, Hole: c.hole, Bases: c.bases, Period: c.period,
 		Group: symmetry.Group{
 			Ring: c.ring(), Layers: c.layers, Fixed: c.fixed,
 			Multiplier: c.multiplier, Shift: c.shift, Step: c.step, Cycle: c.cycle,
@@ -171,20 +173,33 @@ func (s Starter) Seated() []int {
 	return seated
 }
 
-// Rounds returns the translates of the base rounds: all of the first, then all of the next.
+// Rounds returns the different translates of the base rounds: all of the first, then all of the next.
 func (s Starter) Rounds() [][]Table {
 	var rounds [][]Table
-	for _, tables := range s.Bases {
+	for i, tables := range s.Bases {
 		var base []Table
 		for _, t := range tables {
 			base = append(base, t)
-			for u := t.relabel(s.Group.Turn); !u.sameFour(t); u = u.relabel(s.Group.Turn) {
+			for u := s.Turn(i, t); !u.sameFour(t); u = s.Turn(i, u) {
 				base = append(base, u)
 			}
 		}
-		for t := range s.Group.Ring.N() {
+		n := s.Group.Ring.N()
+		if s.Period != nil {
+			n = s.Period[i]
+		}
+		for t := range n {
 			rounds = append(rounds, relabelRound(base, func(p int) int { return s.Group.Translate(p, t) }))
 		}
 	}
 	return rounds
+}
+
+// Turn returns the table to which base round i's symmetry moves a table of it: the turn of the
+// group, or the translation by the round's period.
+func (s Starter) Turn(i int, t Table) Table {
+	if s.Period == nil {
+		return t.relabel(s.Group.Turn)
+	}
+	return t.relabel(func(p int) int { return s.Group.Translate(p, s.Period[i]) })
 }

@@ -10,9 +10,8 @@ import (
 // puzzle is a try at the base rounds of a starter: one person of each orbit under the turn, seated at
 // the tables that represent the round, with a count of what is wrong.
 type puzzle struct {
-	turn    []int
-	order   int
-	class   []int // people×people
+	moves   []motion // of each base round
+	class   []int    // people×people
 	people  int
 	exact   bool // pairs must meet exactly as often as wanted, not at most so often
 	tables  []table
@@ -43,11 +42,10 @@ func newPuzzle(s design.Starter, rng *rand.Rand) *puzzle {
 	g := s.Group
 	pairs := symmetry.PairsOf(g)
 	p := &puzzle{
-		people: g.People(), order: g.Order(), exact: s.Kind != design.QuadCycle,
+		people: g.People(), exact: s.Kind != design.QuadCycle,
 		partner: make([]int, pairs.Classes()), oppose: make([]int, pairs.Classes()),
 	}
 	for a := range p.people {
-		p.turn = append(p.turn, g.Turn(a))
 		for b := range p.people {
 			c := -1
 			if a != b {
@@ -60,6 +58,7 @@ func newPuzzle(s design.Starter, rng *rand.Rand) *puzzle {
 		}
 	}
 	for round := range s.Bases {
+		p.moves = append(p.moves, motionOf(s, round))
 		if s.Kind == design.CoupleCycle {
 			p.seatCouples(s, round, rng)
 		} else {
@@ -85,11 +84,11 @@ func (p *puzzle) seatRound(s design.Starter, round int, rng *rand.Rand) {
 		if done[a] {
 			continue
 		}
-		orbit := s.Group.Orbit(a)
+		orbit := p.moves[round].orbit(a)
 		for _, b := range orbit {
 			done[b] = true
 		}
-		if len(orbit) == p.order {
+		if len(orbit) == p.moves[round].order {
 			moving = append(moving, a)
 		} else {
 			still = append(still, a)
@@ -99,14 +98,14 @@ func (p *puzzle) seatRound(s design.Starter, round int, rng *rand.Rand) {
 	var movers []seat
 	if s.Group.Layers == 3 {
 		for _, f := range still {
-			orbit := s.Group.Orbit(moving[0])
+			orbit := p.moves[round].orbit(moving[0])
 			moving = moving[1:]
 			movers = append(movers, seat{len(p.tables), 1, true})
 			p.tables = append(p.tables, table{design.Table{f, orbit[0], orbit[1], orbit[2]}, 1, round})
 		}
 		still = nil
 	}
-	p.addPool(append(movers, p.seatFours(moving, p.order, round)...))
+	p.addPool(append(movers, p.seatFours(moving, p.moves[round].repeat, round)...))
 	p.addPool(p.seatFours(still, 1, round))
 }
 
@@ -214,7 +213,8 @@ func (p *puzzle) shake(rng *rand.Rand) {
 	pool := p.pools[p.pool[rng.IntN(len(p.pool))]]
 	a, b := pool[rng.IntN(len(pool))], pool[rng.IntN(len(pool))]
 	p.last = step{a.table, b.table, p.tables[a.table].seats, p.tables[b.table].seats}
-	x, y := p.turned(p.last.beforeA[a.place], rng), p.turned(p.last.beforeB[b.place], rng)
+	turn := p.moves[p.tables[a.table].round]
+	x, y := turn.some(p.last.beforeA[a.place], rng), turn.some(p.last.beforeB[b.place], rng)
 	p.change(p.last, func() {
 		p.put(a, y)
 		if a != b {
@@ -243,22 +243,13 @@ func (p *puzzle) change(s step, do func()) {
 	}
 }
 
-// turned returns a random person of the orbit of a, in most cases a itself.
-func (p *puzzle) turned(a int, rng *rand.Rand) int {
-	if p.order > 1 && rng.IntN(2) == 0 {
-		for range rng.IntN(p.order) {
-			a = p.turn[a]
-		}
-	}
-	return a
-}
-
 // put seats a person, or the whole orbit of one.
 func (p *puzzle) put(s seat, a int) {
 	t := &p.tables[s.table].seats
 	t[s.place] = a
 	if s.whole {
-		t[2] = p.turn[a]
-		t[3] = p.turn[t[2]]
+		turn := p.moves[p.tables[s.table].round].next
+		t[2] = turn[a]
+		t[3] = turn[t[2]]
 	}
 }
