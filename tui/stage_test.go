@@ -78,7 +78,9 @@ func (s *stage) send(msg tea.Msg) *stage {
 		s.plan()
 	}
 	_, cmd := s.m.Update(msg)
-	s.run(cmd)
+	if _, ok := msg.(tickMsg); !ok { // the next tick would come in ten seconds
+		s.run(cmd)
+	}
 	return s
 }
 

@@ -1,0 +1,65 @@
+package tui
+
+import (
+	"testing"
+
+	"club/quadrille/tui/theme"
+)
+
+// largeHall is the desk on 12 courts with 50 people at 200 by 60, in colour.
+func largeHall(b *testing.B) *stage {
+	b.Helper()
+	b.Setenv("NO_COLOR", "")
+	b.Setenv("CLICOLOR_FORCE", "1")
+	s := newStage(b).people(12, 50, nil).press("n")
+	s.m.options.Theme = theme.New(b.Output())
+	s.resize(200, 60).m.View()
+	return s
+}
+
+// BenchmarkKeyToFrame is one key press from Update to the finished frame. Warm is the usual case:
+// the cursor moves and two of twelve cards change. Cold draws all anew, as after a resize. Digit
+// is a key of a score, which changes no card.
+func BenchmarkKeyToFrame(b *testing.B) {
+	b.Run("warm", func(b *testing.B) {
+		s := largeHall(b)
+		b.ReportAllocs()
+		for i := 0; b.Loop(); i++ {
+			s.press([]string{"right", "left"}[i%2]).m.View()
+		}
+	})
+	b.Run("cold", func(b *testing.B) {
+		s := largeHall(b)
+		b.ReportAllocs()
+		for i := 0; b.Loop(); i++ {
+			s.resize(200-i%40, 60).press("right").m.View()
+		}
+	})
+	b.Run("digit", func(b *testing.B) {
+		s := largeHall(b)
+		b.ReportAllocs()
+		for i := 0; b.Loop(); i++ {
+			s.press([]string{"1", "backspace"}[i%2]).m.View()
+		}
+	})
+	for _, tab := range tabs {
+		b.Run(tab.name, func(b *testing.B) {
+			s := largeHall(b).press(tab.key)
+			b.ReportAllocs()
+			for i := 0; b.Loop(); i++ {
+				s.press([]string{"down", "up"}[i%2]).m.View()
+			}
+		})
+	}
+}
+
+// BenchmarkScoreToFrame is a whole score, from its first key to the frame that shows it saved, on
+// a log in memory.
+func BenchmarkScoreToFrame(b *testing.B) {
+	s := largeHall(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		s.press("117", "enter").m.View()
+		s.press("u", "left")
+	}
+}
