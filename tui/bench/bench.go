@@ -70,7 +70,7 @@ func (b *Bench) Click(c ui.Context, _, y int) ui.Intent {
 		return nil
 	}
 	people := waiting(c.Night())
-	from, until := line.Window(len(people), listHeight(c), b.cursor.In(len(people)))
+	from, until := line.Window(len(people), listHeight(c, next(c)), b.cursor.In(len(people)))
 	if i := from + y - listTop; i >= from && i < until {
 		b.cursor = ui.Cursor(i)
 	}
@@ -80,7 +80,10 @@ func (b *Bench) Click(c ui.Context, _, y int) ui.Intent {
 // listTop is the line on which the list begins.
 const listTop = 2
 
-func listHeight(c ui.Context) int { return max(1, c.Height-listTop-nextRows(c)-1) }
+// listHeight is how many people fit above what is said about the next call.
+func listHeight(c ui.Context, coming []string) int {
+	return max(1, c.Height-listTop-len(coming)-1)
+}
 
 // Lines implements ui.Screen.
 func (b *Bench) Lines(c ui.Context) []string {
@@ -95,8 +98,9 @@ func (b *Bench) Lines(c ui.Context) []string {
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")
 	}
+	coming := next(c) // worked out once a frame: what it says about time takes the machine a while
 	cursor := b.cursor.In(len(people))
-	from, until := line.Window(len(people), listHeight(c), cursor)
+	from, until := line.Window(len(people), listHeight(c, coming), cursor)
 	for i, a := range people[from:until] {
 		text := row(c, n, a, from+i, width)
 		if from+i == cursor {
@@ -104,10 +108,10 @@ func (b *Bench) Lines(c ui.Context) []string {
 		}
 		out = append(out, text)
 	}
-	for len(out) < c.Height-nextRows(c) {
+	for len(out) < c.Height-len(coming) {
 		out = append(out, "")
 	}
-	return append(out, next(c)...)
+	return append(out, coming...)
 }
 
 func row(c ui.Context, n *session.Night, a session.Attendance, place, width int) string {

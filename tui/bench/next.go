@@ -8,9 +8,6 @@ import (
 	"club/quadrille/tui/ui"
 )
 
-// nextRows is how many lines the part about the next call takes.
-func nextRows(c ui.Context) int { return len(next(c)) }
-
 // next says who is called next and who sits out then.
 func next(c ui.Context) []string {
 	n := c.Night()
