@@ -1,9 +1,13 @@
 package scheduler
 
-import "errors"
+import (
+	"cmp"
+	"errors"
+	"slices"
+)
 
-// ErrTooFew is returned when the people who wait cannot make one valid game.
-var ErrTooFew = errors.New("too few people wait for a game")
+// ErrTooFew is returned when the people who wait cannot make one valid game on the free court.
+var ErrTooFew = errors.New("too few people wait for a game on this court: wait for the next court, or loosen a wish")
 
 // Waiting is somebody who may be called now.
 type Waiting struct {
@@ -26,18 +30,46 @@ type Rolling struct {
 	Together, NeverPartner, NeverMeet []Pair
 	LevelLimit                        float64 // as in Problem
 
-	Seed uint64
+	Seed uint64 // decides between equally good games
 }
 
-// Next chooses the four who play next on the free court.
-func Next(r Rolling) (Game, error) { return QueueNext(r) }
-
-// QueueNext takes the first four of the queue as they stand, the plain way of many halls. It is here
-// so that the difference can be shown.
-func QueueNext(r Rolling) (Game, error) {
-	if len(r.Waiting) < 4 {
-		return Game{}, ErrTooFew
+// Next chooses the four who play next on the free court. Whoever is most due always plays: the one
+// who waited longest, or who had clearly fewer games for the time present. The other three come from
+// those next in the queue, such that partners and meetings repeat little, levels balance, and those who
+// stay on the bench make a good game with the people of the court that will free next. Fixed partners
+// play together or not at all; keep-aparts, groups and court walls hold.
+//
+// The error is [ErrTooFew] when no valid game exists, or a [*Conflict].
+func Next(r Rolling) (Game, error) {
+	c, err := newCaller(r)
+	if err != nil {
+		return Game{}, err
 	}
-	w := r.Waiting
-	return Game{r.Court, Team{w[0].Player, w[1].Player}, Team{w[2].Player, w[3].Player}}, nil
+	return c.best()
+}
+
+// QueueNext takes the first four of the queue who may play together, longest wait first, in the teams in
+// which they stand: the plain way of many halls. It is here so that the difference can be shown.
+func QueueNext(r Rolling) (Game, error) {
+	c, err := newCaller(r)
+	if err != nil {
+		return Game{}, err
+	}
+	slices.SortStableFunc(c.line, func(x, y call) int { return cmp.Compare(y.waited, x.waited) })
+	if g, ok := c.first(); ok {
+		return g, nil
+	}
+	return Game{}, ErrTooFew
+}
+
+// problem states the moment as a night without rounds, so that the same checks apply.
+func (r Rolling) problem() *Problem {
+	p := &Problem{
+		Format: r.Format, People: slices.Clone(r.People), Courts: r.Courts, LevelLimit: r.LevelLimit,
+		Together: r.Together, NeverPartner: r.NeverPartner, NeverMeet: r.NeverMeet, Seed: r.Seed,
+	}
+	for i := range p.People {
+		p.People[i].Arrive, p.People[i].Leave = 0, 0
+	}
+	return p
 }
