@@ -84,8 +84,8 @@ func (m Model) WinChance(a, b []Rating) float64 {
 // Update rates one game between teams a and b, in place. The share is what a had of the result, as from
 // [Model.Share]: 1 for a win, 0 for a loss, 1/2 for a draw.
 //
-// With v the sum of a team's variances and c² = v_a + v_b + 2 beta², the equations are those of algorithm 1
-// in Weng and Lin 2011 for two teams: for a, omega = v_a/c (share - p) and
+// With v the sum of a team's variances and c² = v_a + v_b + 2 beta², the Bradley–Terry equations of Weng and
+// Lin 2011 become for two teams: for a, omega = v_a/c (share - p) and
 // delta = sqrt(v_a)/c · v_a/c² · p (1 - p); a member with the part w = sigma²/v_a moves by w·omega, and its
 // variance shrinks by the factor 1 - w·delta.
 func (m Model) Update(a, b []Rating, share float64) {
