@@ -1,0 +1,87 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"club/quadrille/session"
+)
+
+// namesOf are the names of a night of these people, with p0, p1 … for identities.
+func namesOf(people ...string) (*Names, []session.PersonID) {
+	c := &session.Club{}
+	n := &session.Night{}
+	var ids []session.PersonID
+	for i, name := range people {
+		id := session.PersonID(rune('a' + i))
+		ids = append(ids, id)
+		c.People = append(c.People, session.Person{ID: id, Name: name})
+		n.Roll = append(n.Roll, session.Attendance{Person: id, State: session.Here})
+	}
+	c.Nights = []*session.Night{n}
+	return NewNames(c), ids
+}
+
+func TestShortNames(t *testing.T) {
+	for _, c := range []struct{ people, want []string }{
+		{[]string{"Agnes Vale", "Bram Okoro"}, []string{"Agnes", "Bram"}},
+		{[]string{"Agnes Vale", "Agnes Okoro", "Bram Hart"}, []string{"Agnes V.", "Agnes O.", "Bram"}},
+		{[]string{"Agnes Vale", "agnes okoro"}, []string{"Agnes V.", "agnes o."}},
+		{[]string{"Agnes Vale", "Agnes Vold"}, []string{"Agnes Vale", "Agnes Vold"}},
+		{[]string{"Agnes", "Agnes Vale"}, []string{"Agnes", "Agnes V."}},
+		{[]string{"Jan van der Berg", "Jan de Vries"}, []string{"Jan B.", "Jan V."}},
+		{[]string{"Åsa Öst", "Åsa Ek"}, []string{"Åsa Ö.", "Åsa E."}},
+		{[]string{"Ng", "Li"}, []string{"Ng", "Li"}},
+	} {
+		names, ids := namesOf(c.people...)
+		var got []string
+		for _, id := range ids {
+			got = append(got, names.Short(id))
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%q are called %q, want %q", c.people, got, c.want)
+		}
+	}
+}
+
+// TestShortNamesLeaveNoDoubt: no two people of a night are called the same, as long as their full
+// names differ, and a short name is never longer than the full one.
+func TestShortNamesLeaveNoDoubt(t *testing.T) {
+	first := rapid.SampledFrom([]string{"Ann", "ann", "Bo", "Cy"})
+	last := rapid.SampledFrom([]string{"", " Ash", " Alm", " B.", " Berg", " de Berg", " A."})
+	rapid.Check(t, func(r *rapid.T) {
+		people := rapid.SliceOfNDistinct(rapid.Custom(func(r *rapid.T) string {
+			return first.Draw(r, "first") + last.Draw(r, "last")
+		}), 1, 12, strings.ToLower).Draw(r, "people")
+		names, ids := namesOf(people...)
+		seen := map[string]session.PersonID{}
+		for _, id := range ids {
+			short := names.Short(id)
+			if other, ok := seen[strings.ToLower(short)]; ok {
+				r.Fatalf("%q and %q are both called %q", names.Full(id), names.Full(other), short)
+			}
+			seen[strings.ToLower(short)] = id
+		}
+	})
+}
+
+func TestSidesAndLists(t *testing.T) {
+	names, ids := namesOf("Agnes Vale", "Bram Okoro", "Cleo Hart")
+	for _, c := range []struct{ got, want string }{
+		{names.Side(session.Side{ids[0], ids[1]}), "Agnes & Bram"},
+		{names.Side(session.Side{ids[2]}), "Cleo"},
+		{names.FullSide(session.Side{ids[0], ids[1]}), "Agnes Vale & Bram Okoro"},
+		{names.FullSide(session.Side{ids[2]}), "Cleo Hart"},
+		{names.List(ids), "Agnes, Bram, Cleo"},
+		{names.List(nil), ""},
+		{names.Full("nobody"), "somebody"},
+		{names.Short("nobody"), "somebody"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
+		}
+	}
+}
