@@ -2,9 +2,10 @@ package design
 
 // Best returns the r rounds of this catalogue that suit a night of r rounds for so many people best:
 // all tables of four filled, nobody partners anybody twice, and few meetings repeat; in the order
-// of play that [Prefix] gives. It chooses among rounds in which nobody meets twice ([Quads]), such
-// rounds played in two or three pairings of the same tables, and whist tournaments. ok is
-// false if no design has r rounds for this number of people.
+// of play that [Prefix] gives. It chooses among rounds in which nobody meets twice ([Quads] and
+// [QuadsWithRest]), such rounds played in two or three pairings of the same tables, and whist
+// tournaments. Sit-outs differ by one at most, and nobody sits out twice running. ok is false if no design
+// has r rounds for this number of people.
 func Best(people, r int) (rounds [][]Table, ok bool) {
 	if r < 1 {
 		return nil, false
@@ -28,6 +29,9 @@ func Best(people, r int) (rounds [][]Table, ok bool) {
 // candidates returns designs for so many people, those first of which r rounds may be without
 // a repeat.
 func candidates(people, r int) (designs [][][]Table) {
+	if rest, ok := QuadsWithRest(people); ok && r <= len(rest) {
+		return append(designs, rest)
+	}
 	if quads, ok := Quads(people); ok {
 		if r <= len(quads) {
 			return append(designs, quads)

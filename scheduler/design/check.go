@@ -34,16 +34,20 @@ func CheckWhist(v int, rounds [][]Table) error {
 	return nil
 }
 
-// CheckQuads returns nil if everybody plays in each round and no two people meet twice, and
-// otherwise an error that names the first fault.
+// CheckQuads returns nil if all tables of four that the people fill are filled in each round, no two
+// people meet twice, and numbers of games differ by one at most, as [Quads] and [QuadsWithRest]
+// promise. Otherwise the error names the first fault.
 func CheckQuads(people int, rounds [][]Table) error {
-	if people%4 != 0 {
-		return fmt.Errorf("%d people do not fill tables of four", people)
+	if people < 4 {
+		return fmt.Errorf("%d people do not fill a table of four", people)
 	}
 	if err := checkRounds(people, people/4, rounds); err != nil {
 		return err
 	}
 	c := tally(people, rounds)
+	if err := checkSpread(c.games); err != nil {
+		return err
+	}
 	for p := range people {
 		for q := range p {
 			if n := c.partners[p*people+q] + c.opponents[p*people+q]; n > 1 {
@@ -102,8 +106,8 @@ func CheckMixed(men, women int, rounds [][]Table) error {
 	}
 	c := tally(people, rounds)
 	for _, group := range [][]int{c.games[:men], c.games[men:]} {
-		if least, most := slices.Min(group), slices.Max(group); most > least+1 {
-			return fmt.Errorf("one person plays %d games and another of the same group %d", least, most)
+		if err := checkSpread(group); err != nil {
+			return err
 		}
 	}
 	for p := range people {
@@ -148,6 +152,14 @@ func checkSeats(men int, rounds [][]Table) error {
 				return fmt.Errorf("round %d: table %v does not seat man, woman, man, woman", r+1, t)
 			}
 		}
+	}
+	return nil
+}
+
+// checkSpread returns an error if numbers of games differ by more than one.
+func checkSpread(games []int) error {
+	if least, most := slices.Min(games), slices.Max(games); most > least+1 {
+		return fmt.Errorf("one person plays %d games and another of the same group %d", least, most)
 	}
 	return nil
 }

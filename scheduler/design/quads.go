@@ -21,6 +21,17 @@ func Quads(people int) (rounds [][]Table, ok bool) {
 	return quadsByTeams(people), true
 }
 
+// QuadsWithRest returns rounds in which people play at tables of four and the one to three for whom
+// there is no place sit out, such that nobody meets twice and nobody sits out twice. ok is false if
+// this catalogue has none for the number, and for numbers divisible by 4.
+func QuadsWithRest(people int) (rounds [][]Table, ok bool) {
+	s, ok := find(restRecipes, people)
+	if !ok {
+		return nil, false
+	}
+	return s.Rounds(), true
+}
+
 // quadsByTeams splits the people into four teams: a resolvable transversal design lets each meet
 // everybody of the other teams, and afterwards the teams play among themselves. Without such a
 // design one round is all.

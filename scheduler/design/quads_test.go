@@ -30,6 +30,29 @@ func TestNobodyMeetsTwice(t *testing.T) {
 	}
 }
 
+// roundsWithRest are the numbers of rounds when people%4 sit out each round.
+var roundsWithRest = map[int]int{19: 6, 23: 7, 27: 9, 29: 9, 30: 9, 31: 10, 35: 11, 39: 13}
+
+func TestNobodyMeetsTwiceNorRestsTwice(t *testing.T) {
+	for people := range 60 {
+		rounds, ok := QuadsWithRest(people)
+		if len(rounds) != roundsWithRest[people] || ok != (len(rounds) > 0) {
+			t.Errorf("QuadsWithRest(%d): %d rounds, ok %v, want %d", people, len(rounds), ok, roundsWithRest[people])
+		}
+		if !ok {
+			continue
+		}
+		if err := CheckQuads(people, rounds); err != nil {
+			t.Errorf("QuadsWithRest(%d): %v", people, err)
+		}
+		for p, games := range tally(people, rounds).games {
+			if games < len(rounds)-1 {
+				t.Errorf("QuadsWithRest(%d): %d sits out %d times", people, p, len(rounds)-games)
+			}
+		}
+	}
+}
+
 func TestNoQuadsForOtherNumbers(t *testing.T) {
 	for _, people := range []int{-4, 0, 1, 2, 3, 5, 18, 31} {
 		if rounds, ok := Quads(people); ok || rounds != nil {

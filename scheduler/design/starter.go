@@ -93,7 +93,7 @@ func find(recipes []recipe, people int) (Starter, bool) {
 // found again (cmd/starters).
 func Starters() []Starter {
 	var all []Starter
-	for _, c := range slices.Concat(whistRecipes, quadRecipes, coupleRecipes) {
+	for _, c := range slices.Concat(whistRecipes, quadRecipes, restRecipes, coupleRecipes) {
 		all = append(all, c.starter())
 	}
 	return all
@@ -158,15 +158,21 @@ func (s Starter) spouses(a, b int) bool {
 	return max(a, b)-min(a, b) == moving/2
 }
 
-// Seated returns the people who play in the base round, in order: all, but in a frame only those
-// outside the hole.
+// Seated returns the people who play in the base rounds, in order. In a frame the hole sits out; in
+// other designs those who find no place at tables of four do, one of each of the first layers: 0, N, 2N.
 func (s Starter) Seated() []int {
+	n := s.Group.Ring.N()
+	over := 0
+	if s.Kind == WhistCycle || s.Kind == QuadCycle {
+		over = s.People % 4
+	}
 	var seated []int
 	for p := range s.Group.People() {
-		switch {
-		case s.Kind == WhistFrame && s.InHole(p, 0):
-		case s.Kind == WhistCycle && s.People%4 == 1 && p == 0: // 0 sits out
-		default:
+		rests := p%n == 0 && p/n < min(over, s.Group.Layers)
+		if s.Kind == WhistFrame {
+			rests = s.InHole(p, 0)
+		}
+		if !rests {
 			seated = append(seated, p)
 		}
 	}

@@ -1,0 +1,74 @@
+package design
+
+// Base rounds of tables of four when one to three people are too many: three copies of Z_n and a few
+// fixed people, of whom 0 of the first copies sits out. Developed modulo n, the copies that sit out
+// do so in turn, so each of their people sits out once. Found by simulated annealing (cmd/starters).
+var restRecipes = []recipe{
+	{
+		kind: QuadCycle, people: 19, ring: integers(6), layers: 3, fixed: 1, multiplier: 1, step: 1, cycle: 1,
+		bases: [][]Table{{
+			{18, 2, 8, 14}, {5, 10, 3, 13},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 23, ring: integers(7), layers: 3, fixed: 2, multiplier: 2, step: 1, cycle: 1,
+		bases: [][]Table{{
+			{21, 17, 6, 12}, {22, 16, 4, 8}, {3, 5, 2, 18},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 27, ring: integers(9), layers: 3, fixed: 0, multiplier: 4, step: 1, cycle: 1,
+		bases: [][]Table{{
+			{15, 23, 22, 12}, {4, 5, 20, 25},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 29, ring: integers(9), layers: 3, fixed: 2, multiplier: 1, step: 0, cycle: 1,
+		bases: [][]Table{{
+			{28, 16, 21, 3},
+			{15, 22, 6, 1},
+			{9, 14, 2, 8},
+			{11, 23, 13, 10},
+			{17, 19, 26, 25},
+			{7, 5, 24, 20},
+			{12, 27, 4, 18},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 30, ring: integers(9), layers: 3, fixed: 3, multiplier: 1, step: 0, cycle: 1,
+		bases: [][]Table{{
+			{5, 13, 25, 27},
+			{22, 26, 8, 20},
+			{1, 11, 6, 7},
+			{29, 14, 2, 24},
+			{4, 23, 28, 15},
+			{12, 18, 3, 19},
+			{17, 10, 21, 16},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 31, ring: integers(10), layers: 3, fixed: 1, multiplier: 1, step: 1, cycle: 1,
+		bases: [][]Table{{
+			{30, 7, 17, 27}, {21, 22, 29, 15}, {13, 8, 26, 4},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 35, ring: integers(11), layers: 3, fixed: 2, multiplier: 1, step: 0, cycle: 1,
+		bases: [][]Table{{
+			{12, 32, 8, 5},
+			{16, 34, 29, 6},
+			{1, 27, 2, 30},
+			{26, 18, 28, 14},
+			{20, 31, 24, 25},
+			{15, 7, 9, 3},
+			{13, 10, 21, 19},
+			{17, 4, 33, 23},
+		}},
+	},
+	{
+		kind: QuadCycle, people: 39, ring: integers(13), layers: 3, fixed: 0, multiplier: 3, step: 1, cycle: 1,
+		bases: [][]Table{{
+			{36, 27, 16, 18}, {14, 31, 10, 30}, {11, 5, 33, 7},
+		}},
+	},
+}
