@@ -29,7 +29,7 @@ func nightArgs(flow, file string, more ...string) []string {
 // and the night must go on to the same end as one that was never cut off. Most of the nights are
 // rolling, because these spend nearly all of their time on writing.
 func TestKilledNightLosesNothing(t *testing.T) {
-	for flow, kills := range map[string]int{"rolling": 42, "rounds": 8} {
+	for flow, kills := range map[string]int{"rolling": 45, "rounds": 5} {
 		switch {
 		case os.Getenv("QUADRILLE_LONG") == "1":
 			kills *= 10

@@ -14,7 +14,7 @@ func seeds() uint64 {
 	if os.Getenv("QUADRILLE_LONG") == "1" {
 		return 200
 	}
-	return 3
+	return 2
 }
 
 // On a night like the club's, 18 people on 4 courts, games are spread by time present, whoever comes

@@ -19,14 +19,14 @@ var sideOut = scoring.Rules{Scoring: scoring.SideOut, To: 11, WinBy: 2}
 // nights are the kinds of night that the tests play.
 func nights(seed uint64) map[string]Night {
 	return map[string]Night{
-		"rounds":         {People: Invented(18, seed), Courts: 4, Rounds: 4, Flow: session.Rounds, Scoring: sideOut, Late: 2, Leave: 2, Seed: seed},
-		"rounds by time": {People: Invented(14, seed), Courts: 3, Minutes: 90, Flow: session.Rounds, Scoring: sideOut, Late: 1, Leave: 1, Seed: seed},
+		"rounds":         {People: Invented(13, seed), Courts: 3, Rounds: 3, Flow: session.Rounds, Scoring: sideOut, Late: 2, Leave: 1, Seed: seed},
+		"rounds by time": {People: Invented(10, seed), Courts: 2, Minutes: 60, Flow: session.Rounds, Scoring: sideOut, Late: 1, Leave: 1, Seed: seed},
 		"rolling":        {People: Invented(26, seed), Courts: 5, Minutes: 120, Flow: session.Rolling, Scoring: sideOut, Late: 4, Leave: 3, Seed: seed},
 		"rolling by rounds": {
 			People: Invented(11, seed), Courts: 2, Rounds: 4, Flow: session.Rolling, ByRally: 1,
 			Scoring: scoring.Rules{Scoring: scoring.RallyScoring, To: 15, WinBy: 1}, Seed: seed,
 		},
-		"mixed": {People: Invented(16, seed), Courts: 4, Rounds: 3, Flow: session.Rounds, Format: scheduler.Mixed, Scoring: sideOut, Seed: seed},
+		"mixed": {People: Invented(8, seed), Courts: 2, Rounds: 2, Flow: session.Rounds, Format: scheduler.Mixed, Scoring: sideOut, Seed: seed},
 	}
 }
 
@@ -248,7 +248,7 @@ func TestImpossibleNightsAreRefused(t *testing.T) {
 		"four people or more":     func(n *Night) { n.People = n.People[:3] },
 		"courts, not 0":           func(n *Night) { n.Courts = 0 },
 		"minutes, not -1":         func(n *Night) { n.Minutes = -1 },
-		"too many of 18":          func(n *Night) { n.Late = 15 },
+		"too many of 13":          func(n *Night) { n.Late = 10 },
 		"1 to 60 rounds, not 99":  func(n *Night) { n.Rounds = 99 },
 		"no flow is called":       func(n *Night) { n.Flow = "sideways" },
 		"a game goes to 1 point ": func(n *Night) { n.Scoring.To = 0 },
