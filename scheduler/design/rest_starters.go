@@ -71,4 +71,68 @@ var restRecipes = []recipe{
 			{36, 27, 16, 18}, {14, 31, 10, 30}, {11, 5, 33, 7},
 		}},
 	},
+	{
+		kind: QuadCycle, people: 34, ring: integers(10), layers: 3, fixed: 4, multiplier: 1, step: 0, cycle: 1,
+		bases: [][]Table{
+			{
+				{5, 8, 6, 19},
+				{18, 20, 31, 1},
+				{12, 7, 23, 32},
+				{9, 33, 15, 22},
+				{3, 25, 24, 21},
+				{26, 16, 17, 13},
+				{27, 29, 11, 2},
+				{30, 4, 28, 14},
+			},
+		},
+	},
+	{
+		kind: QuadCycle, people: 38, ring: integers(11), layers: 3, fixed: 5, multiplier: 1, step: 0, cycle: 1,
+		bases: [][]Table{
+			{
+				{2, 28, 36, 15},
+				{22, 29, 8, 9},
+				{4, 23, 18, 34},
+				{32, 17, 33, 5},
+				{7, 14, 24, 35},
+				{12, 31, 13, 19},
+				{30, 27, 16, 25},
+				{21, 1, 10, 6},
+				{20, 26, 37, 3},
+			},
+		},
+	},
+	{
+		kind: QuadCycle, people: 42, ring: integers(13), layers: 3, fixed: 3, multiplier: 1, step: 0, cycle: 1,
+		bases: [][]Table{
+			{
+				{41, 6, 32, 22},
+				{12, 28, 3, 34},
+				{10, 5, 37, 15},
+				{24, 27, 7, 40},
+				{1, 31, 14, 39},
+				{29, 33, 18, 21},
+				{9, 8, 20, 11},
+				{2, 36, 26, 38},
+				{19, 4, 25, 23},
+				{17, 30, 16, 35},
+			},
+		},
+	},
+	{
+		kind: QuadCycle, people: 43, ring: integers(14), layers: 3, fixed: 1, multiplier: 9, step: 1, cycle: 1,
+		bases: [][]Table{
+			{
+				{42, 5, 17, 41}, {26, 8, 24, 15}, {30, 1, 25, 21}, {19, 10, 18, 33},
+			},
+		},
+	},
+	{
+		kind: QuadCycle, people: 51, ring: integers(17), layers: 3, fixed: 0, multiplier: 1, step: 1, cycle: 1,
+		bases: [][]Table{
+			{
+				{3, 11, 18, 8}, {16, 27, 48, 49}, {19, 30, 26, 39}, {12, 24, 38, 40},
+			},
+		},
+	},
 }

@@ -30,64 +30,34 @@ func PrimePowers(n int) []int {
 	return powers
 }
 
-// Field is the finite field of q elements, q a power of a prime. Fields that are no prime field are
-// built on the first monic polynomial, in the order of element numbers, of which x is a root of
-// full order q-1.
+// Field is the finite field of q elements; q must be a power of a prime. Fields that are no prime
+// field are built on the first monic polynomial, in the order of element numbers, of which x is a
+// root of full order q-1.
 func Field(q int) *Ring {
 	p, k, _ := PrimePower(q)
 	if k == 1 {
 		return Integers(q)
-	}
-	return Extension(p, primitiveTail(p, k))
-}
-
-// primitiveTail returns the tail, as Extension wants it, of the first primitive polynomial of
-// degree k over the prime field of p elements.
-func primitiveTail(p, k int) []int {
-	q := 1
-	for range k {
-		q *= p
 	}
 	tail := make([]int, k)
 	for code := 1; code < q; code++ {
 		for i, rest := 0, code; i < k; i, rest = i+1, rest/p {
 			tail[i] = rest % p
 		}
-		if orderOfX(p, tail) == q-1 {
+		if cycleOfOne(timesX(p, tail)) == q-1 {
 			break
 		}
 	}
-	return tail
+	return Extension(p, tail)
 }
 
-// orderOfX is the least e > 0 with x^e = 1 modulo the polynomial that Extension builds on, or p^k
-// if there is none below.
-func orderOfX(p int, tail []int) int {
-	k, limit := len(tail), 1
-	for range k {
-		limit *= p
-	}
-	power := make([]int, k)
-	power[0] = 1
-	for e := 1; e < limit; e++ {
-		top := power[k-1]
-		copy(power[1:], power[:k-1])
-		power[0] = 0
-		isOne := true
-		for i := range power {
-			power[i] = (power[i] + top*tail[i]) % p
-			isOne = isOne && power[i] == b2i(i == 0)
-		}
-		if isOne {
+// cycleOfOne is how often the table must be followed from 1 to come back to 1, or 0 if it does not
+// within the table's length.
+func cycleOfOne(table []int) int {
+	a := 1
+	for e := 1; e <= len(table); e++ {
+		if a = table[a]; a == 1 {
 			return e
 		}
-	}
-	return limit
-}
-
-func b2i(b bool) int {
-	if b {
-		return 1
 	}
 	return 0
 }

@@ -59,37 +59,48 @@ func Integers(n int) *Ring {
 // polynomial x^k - (tail[0] + tail[1]·x + … + tail[k-1]·x^(k-1)). The element with number
 // c[0] + c[1]·m + c[2]·m² + … is the polynomial with coefficients c.
 func Extension(m int, tail []int) *Ring {
-	k, n := len(tail), 1
-	for range k {
-		n *= m
-	}
-	add := func(a, b int) int {
-		sum := 0
-		for place := 1; place < n; place *= m {
-			sum += (a/place + b/place) % m * place
-		}
-		return sum
-	}
-	// times x: shift by one place and replace x^k by the tail.
-	shift := make([]int, n)
-	for a := range n {
-		top, out := a/(n/m), a%(n/m)*m
-		for i, place := 0, 1; i < k; i, place = i+1, place*m {
-			out = add(out, top*tail[i]%m*place)
-		}
-		shift[a] = out
-	}
+	shift := timesX(m, tail)
 	mul := func(a, b int) int {
 		product := 0
 		for ; b > 0; b /= m {
 			for range b % m {
-				product = add(product, a)
+				product = addDigits(m, product, a)
 			}
 			a = shift[a]
 		}
 		return product
 	}
-	return build(n, 1, add, mul)
+	return build(len(shift), 1, func(a, b int) int { return addDigits(m, a, b) }, mul)
+}
+
+// addDigits adds two polynomials: digit by digit to the base m, without carrying.
+func addDigits(m, a, b int) int {
+	sum := 0
+	for place := 1; a > 0 || b > 0; place *= m {
+		sum += (a + b) % m * place
+		a, b = a/m, b/m
+	}
+	return sum
+}
+
+// timesX tabulates the product of x and each polynomial: the digits move up by one place, and what
+// leaves the top comes back as so many times the tail.
+func timesX(m int, tail []int) []int {
+	n, tailNumber := 1, 0
+	for _, digit := range tail {
+		tailNumber += digit * n
+		n *= m
+	}
+	table := make([]int, n)
+	for a := range table {
+		top := a / (n / m)
+		product := a % (n / m) * m
+		for range top {
+			product = addDigits(m, product, tailNumber)
+		}
+		table[a] = product
+	}
+	return table
 }
 
 // Product is the ring of pairs; the pair (x, y) has the number x·b.n + y.
