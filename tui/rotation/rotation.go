@@ -51,20 +51,29 @@ func (r *Rotation) Lines(c ui.Context) []string {
 	}
 	head := summary(c)
 	if n.Settings.Flow == session.Rolling {
-		return append(head, "", "Tonight is rolling: there are no rounds. A court that frees calls the next four from the",
-			"bench. The bench shows who that would be; enter shows how fair the games were so far.")
+		about := "Tonight is rolling: there are no rounds. A court that frees calls the next four from the bench. " +
+			"The bench shows who that would be; enter shows how fair the games were so far."
+		return append(append(head, ""), line.Wrap(about, c.Width)...)
 	}
-	body := c.Height - len(head)
-	rows := layout(c)
-	from := min(r.first(c), max(0, len(rows)-body))
-	return append(head, rows[from:min(len(rows), from+body)]...)
+	rows, from := layout(c), r.first(c)
+	return append(head, rows[from:min(len(rows), from+room(c))]...)
 }
 
-// first is the first line shown: where the organiser scrolled to, or else the round that goes on.
+// room is how many lines the rounds have under the summary, which may take all of a small screen.
+func room(c ui.Context) int { return max(0, c.Height-len(summary(c))) }
+
+// first is the first line shown: where the organiser scrolled to, or else the round that goes on,
+// but no line so late that the screen would be half empty.
 func (r *Rotation) first(c ui.Context) int {
+	last := max(0, len(layout(c))-room(c))
 	if r.moved {
-		return min(r.top, max(0, len(layout(c))-1))
+		return min(r.top, last)
 	}
+	return min(r.current(c), last)
+}
+
+// current is the line of the round that goes on.
+func (r *Rotation) current(c ui.Context) int {
 	n := c.Night()
 	blocks := blocksOf(c)
 	columns := columnsFor(c, len(blocks))
