@@ -3,6 +3,7 @@ package tui
 import (
 	"testing"
 
+	"club/quadrille/session"
 	"club/quadrille/tui/theme"
 )
 
@@ -40,6 +41,16 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		b.ReportAllocs()
 		for i := 0; b.Loop(); i++ {
 			s.press([]string{"1", "backspace"}[i%2]).m.View()
+		}
+	})
+	b.Run("rolling bench", func(b *testing.B) {
+		s := largeHall(b)
+		settings := s.night().Settings
+		settings.Flow = session.Rolling
+		s.do(session.ChangeSettings{Settings: settings}).press("b")
+		b.ReportAllocs()
+		for i := 0; b.Loop(); i++ {
+			s.press([]string{"down", "up"}[i%2]).m.View()
 		}
 	})
 	for _, tab := range tabs {

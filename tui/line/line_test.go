@@ -1,0 +1,116 @@
+package line
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"pgregory.net/rapid"
+)
+
+func TestFitting(t *testing.T) {
+	for _, c := range []struct{ name, got, want string }{
+		{"cut to nothing", Cut("abc", 0), ""},
+		{"cut below nothing", Cut("abc", -1), ""},
+		{"cut to one cell", Cut("abc", 1), "a"},
+		{"cut with a mark", Cut("abcdef", 4), "abc…"},
+		{"not cut", Cut("abcd", 4), "abcd"},
+		{"wide letters", Cut("李小龍", 5), "李小…"},
+		{"half a wide letter", Cut("李小龍", 4), "李…"},
+		{"colour does not count", Cut("\x1b[31mabc\x1b[0m", 3), "\x1b[31mabc\x1b[0m"},
+		{"fit short", Fit("ab", 4), "ab  "},
+		{"fit long", Fit("abcdef", 4), "abc…"},
+		{"fit wide", Fit("李", 3), "李 "},
+		{"right short", Right("ab", 4), "  ab"},
+		{"right long", Right("abcdef", 4), "abc…"},
+		{"spread", Spread("ab", "cd", 8), "ab    cd"},
+		{"spread with little room", Spread("abcdef", "xy", 7), "abc… xy"},
+		{"spread without room", Spread("abcdef", "uvwxyz", 7), "uvwxyz "},
+		{"spread with too little", Spread("abcdef", "uvwxyz", 4), "uvw…"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, c.got, c.want)
+		}
+	}
+}
+
+// anyText draws text as it may come from a roster: any letters, wide and combining ones, colours.
+func anyText() *rapid.Generator[string] {
+	part := rapid.OneOf(
+		rapid.StringMatching(`[a-z ]{0,8}`),
+		rapid.SampledFrom([]string{"李小龍", "é", "e\u0301", "Ōno", "👩‍👧", "\x1b[1m", "\x1b[0m", " ", "…"}),
+	)
+	return rapid.Custom(func(r *rapid.T) string {
+		return strings.Join(rapid.SliceOfN(part, 0, 8).Draw(r, "parts"), "")
+	})
+}
+
+func TestWidthsHold(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		text, other := anyText().Draw(r, "text"), anyText().Draw(r, "other")
+		width := rapid.IntRange(0, 40).Draw(r, "width")
+		if got := Width(Cut(text, width)); got > width {
+			r.Fatalf("cut to %d is %d wide", width, got)
+		}
+		if Width(text) <= width && Cut(text, width) != text && width > 0 {
+			r.Fatalf("%q fits %d and was cut", text, width)
+		}
+		for name, got := range map[string]string{"Fit": Fit(text, width), "Right": Right(text, width), "Spread": Spread(text, other, width)} {
+			if Width(got) != width {
+				r.Fatalf("%s to %d gives %d cells: %q", name, width, Width(got), got)
+			}
+		}
+	})
+}
+
+// TestWrappingLosesNoWord: all lines fit, and read one after the other they are the text.
+func TestWrappingLosesNoWord(t *testing.T) {
+	word := rapid.StringMatching(`[a-zé李]{1,9}`)
+	rapid.Check(t, func(r *rapid.T) {
+		words := rapid.SliceOfN(word, 0, 20).Draw(r, "words")
+		width := rapid.IntRange(2, 50).Draw(r, "width") // a wide letter takes two cells
+		lines := Wrap(strings.Join(words, " "), width)
+		for _, l := range lines {
+			if Width(l) > width {
+				r.Fatalf("%q is wider than %d", l, width)
+			}
+		}
+		if got, want := strings.ReplaceAll(strings.Join(lines, ""), " ", ""), strings.Join(words, ""); got != want {
+			r.Fatalf("wrapped to %d, %q reads %q", width, want, got)
+		}
+	})
+	if got := Wrap("abc", 0); got != nil {
+		t.Errorf("no room gives %q", got)
+	}
+}
+
+// TestTheWindowShowsWhatMustBeSeen: it has the height, lies within the rows and holds the row that
+// must stay visible.
+func TestTheWindowShowsWhatMustBeSeen(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		rows := rapid.IntRange(0, 100).Draw(r, "rows")
+		height := rapid.IntRange(1, 40).Draw(r, "height")
+		keep := rapid.IntRange(0, max(0, rows-1)).Draw(r, "keep")
+		from, until := Window(rows, height, keep)
+		switch {
+		case from < 0, until > rows, until-from != min(rows, height):
+			r.Fatalf("rows %d to %d of %d in %d lines", from, until, rows, height)
+		case rows > 0 && (keep < from || keep >= until):
+			r.Fatalf("row %d is not among %d to %d", keep, from, until)
+		}
+	})
+}
+
+func TestBeside(t *testing.T) {
+	got := Beside([]string{"a", "long one"}, []string{"x", "y", "z"}, 4, 2)
+	if want := []string{"a     x", "lon…  y", "      z"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got := Beside(nil, nil, 4, 2); len(got) != 0 {
+		t.Errorf("nothing beside nothing is %q", got)
+	}
+	if got := Beside([]string{"\x1b[1mab\x1b[0m"}, []string{"c"}, 3, 1); ansi.Strip(got[0]) != "ab  c" {
+		t.Errorf("colour moves the column: %q", got)
+	}
+}
