@@ -64,5 +64,5 @@ func fillPart(db *bolt.DB, sum uint32, part []frame) (uint32, error) {
 		}
 		sum = f.sum
 	}
-	return sum, db.Update(func(tx *bolt.Tx) error { return putAll(tx, entries) })
+	return sum, commit(db, entries)
 }

@@ -21,7 +21,7 @@ func Open(path string, opts ...Option) (*Store, error) {
 	if err := ensure(path, o.createdBy); err != nil {
 		return nil, &FileError{"creating", path, err}
 	}
-	s := &Store{path: path, patience: o.patience}
+	s := &Store{path: path, patience: o.patience, commit: commit}
 	if err := s.open(); err != nil {
 		return nil, err
 	}

@@ -276,3 +276,10 @@ func TestTooLargeARecordIsRefusedAndForgotten(t *testing.T) {
 		t.Fatalf("%d records", len(got))
 	}
 }
+
+func TestNobodyTurnedTheFlushOff(t *testing.T) {
+	s := mustOpen(t, filepath.Join(t.TempDir(), "club.qdb"))
+	if s.db.NoSync || s.db.NoGrowSync || s.db.NoFreelistSync {
+		t.Error("what was acknowledged may not be on disk")
+	}
+}

@@ -22,6 +22,9 @@ type Store struct {
 	patience time.Duration
 	last     atomic.Uint64 // Seq of the newest durable record
 
+	// commit is how entries reach the disk. Tests put disks in its place that fail halfway.
+	commit func(*bolt.DB, []entry) error
+
 	mu     sync.RWMutex // held for writing by Append, Reopen and Close; guards all below
 	db     *bolt.DB     // nil while the file is not open
 	file   *os.File     // what db has open
@@ -90,9 +93,7 @@ func (s *Store) Append(recs []session.Record) error {
 
 // write puts entries into the log in one transaction.
 func (s *Store) write(entries []entry) error {
-	err := guard(func() error {
-		return s.db.Update(func(tx *bolt.Tx) error { return putAll(tx, entries) })
-	})
+	err := guard(func() error { return s.commit(s.db, entries) })
 	s.noteFault(err)
 	return err
 }
@@ -103,6 +104,11 @@ func (s *Store) noteFault(err error) {
 	if errors.As(err, &fault) {
 		s.adrift.Store(true)
 	}
+}
+
+// commit puts entries into a log and flushes them to disk.
+func commit(db *bolt.DB, entries []entry) error {
+	return db.Update(func(tx *bolt.Tx) error { return putAll(tx, entries) })
 }
 
 func putAll(tx *bolt.Tx, entries []entry) error {
