@@ -77,6 +77,9 @@ func TestRollingBeatsTheQueue(t *testing.T) {
 		_, r := play(t, n)
 		n.Pick = scheduler.QueueNext
 		_, q := play(t, n)
+		if q.Certificate.PartnerRepeats.Gap() == 0 {
+			t.Errorf("seed %d: the certificate takes the repeats of the queue for unavoidable: %+v", seed, q.Certificate)
+		}
 		repeats += r.Certificate.PartnerRepeats.Value
 		queueRepeats += q.Certificate.PartnerRepeats.Value
 		wait += r.WaitMinutes.Median

@@ -129,8 +129,21 @@ func TestNobodyIsInTwoPlaces(t *testing.T) {
 			if r.Games != len(night.Games) || r.Events != int(log.Last()) || r.Games == 0 {
 				t.Errorf("%s: report %+v of %d games and %d records", name, r, len(night.Games), log.Last())
 			}
+			checkCertificate(t, r.Certificate)
 			checkGames(t, night)
 			checkPresence(t, night)
+		}
+	}
+}
+
+// checkCertificate holds values to their bounds.
+func checkCertificate(t *testing.T, c scheduler.Certificate) {
+	t.Helper()
+	for _, v := range []scheduler.Value{
+		c.PartnerRepeats, c.PartnerEvenness, c.OpponentEvenness, c.MeetingEvenness, c.SitoutSpread, c.BenchedTwice, c.CourtSpread,
+	} {
+		if v.Gap() < 0 || v.Bound < 0 {
+			t.Errorf("a value below its bound: %+v", c)
 		}
 	}
 }
