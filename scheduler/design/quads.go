@@ -33,21 +33,18 @@ func QuadsWithRest(people int) (rounds [][]Table, ok bool) {
 }
 
 // quadsByTeams splits the people into four teams: a resolvable transversal design lets each meet
-// everybody of the other teams, and afterwards the teams play among themselves. Without such a
-// design one round is all.
+// everybody of the other teams, and afterwards the teams play among themselves.
 func quadsByTeams(people int) (rounds [][]Table) {
 	m := people / 4
-	together := []Table{{0, 1, 2, 3}}
 	classes, ok := transversal(4, m)
 	if !ok {
-		blocks := make([][]int, m)
-		for i := range blocks {
-			blocks[i] = []int{4 * i, 4*i + 1, 4*i + 2, 4*i + 3}
-		}
-		return [][]Table{playBlocks(blocks, together)}
+		classes = progressions(m)
 	}
 	for _, class := range classes {
-		rounds = append(rounds, playBlocks(class, together))
+		rounds = append(rounds, playBlocks(class, []Table{{0, 1, 2, 3}}))
+	}
+	if !ok {
+		return rounds
 	}
 	within, _ := Quads(m)
 	for _, round := range within {

@@ -13,7 +13,7 @@ var bestKnown = map[int]int{
 }
 
 func TestNobodyMeetsTwice(t *testing.T) {
-	for people := 4; people <= 200; people += 4 {
+	for people := 4; people <= 240; people += 4 {
 		rounds, ok := Quads(people)
 		if !ok {
 			t.Errorf("Quads(%d): none", people)
@@ -23,6 +23,9 @@ func TestNobodyMeetsTwice(t *testing.T) {
 		}
 		if want, known := bestKnown[people]; known && len(rounds) != want {
 			t.Errorf("Quads(%d) has %d rounds, want %d", people, len(rounds), want)
+		}
+		if people > 100 && len(rounds) < people/12 {
+			t.Errorf("Quads(%d) has only %d rounds", people, len(rounds))
 		}
 		if len(rounds) > (people-1)/3 {
 			t.Errorf("Quads(%d) has %d rounds, more than anybody has others to meet", people, len(rounds))

@@ -66,3 +66,37 @@ func storedMatrix(k, m int) (r *ring.Ring, rows [][]int, ok bool) {
 	rows = [][]int{make([]int, m), identity, pair[0], pair[1]}
 	return ring.Fields(m), rows[:k], true
 }
+
+// progressions returns some rounds of a transversal design of four teams of m people for any m: block y of
+// round b holds the people y, y+b, y+p·b and y+q·b, modulo m. Two rounds b have no pair in common as
+// long as the multiples d·b differ for each difference d of 0, 1, p, q, which they do for the first
+// m/gcd(d, m); p and q are chosen to make the least of these greatest.
+func progressions(m int) (classes [][][]int) {
+	steps, most := [4]int{}, 1
+	for q := 3; q < m; q++ {
+		for p := 2; p < q; p++ {
+			least := m
+			for _, d := range []int{1, p, q, p - 1, q - 1, q - p} {
+				least = min(least, m/gcd(d, m))
+			}
+			if least > most {
+				steps, most = [4]int{0, 1, p, q}, least
+			}
+		}
+		if most == m {
+			break
+		}
+	}
+	for b := range most {
+		var class [][]int
+		for y := range m {
+			block := make([]int, 4)
+			for c, step := range steps {
+				block[c] = c*m + (y+step*b)%m
+			}
+			class = append(class, block)
+		}
+		classes = append(classes, class)
+	}
+	return classes
+}

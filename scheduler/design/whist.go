@@ -11,15 +11,16 @@ import (
 // of v rounds, each person once.
 //
 // Whist tournaments exist exactly for v ≡ 0 or 1 (mod 4) (Baker, Wilson, Hanani; Baker, Congressus
-// Numerantium 14, 1975, 89-100). This catalogue makes all of them to 101 and many above; ok is
-// false where it has none. The rounds come in an order whose beginnings repeat few meetings; use
-// [Prefix] for a given number of rounds.
+// Numerantium 14, 1975, 89-100). This catalogue makes all of them to 101, and to 201 all but
+// 108, 129, 132, 140, 152, 168, 177 and 189; ok is false where it has none. For a night of fewer
+// rounds use [Prefix] or [Best].
 func Whist(v int) (rounds [][]Table, ok bool) {
 	if v < 4 || v%4 > 1 {
 		return nil, false
 	}
+	// The first ways have rounds that share few meetings, and so the better short nights.
 	for _, way := range []func(int) ([][]Table, bool){
-		whistByBlocks, whistByProduct, whistByRoot, whistByInflation, whistByStarter,
+		whistByBlocks, whistByProduct, whistByInflation, whistByRoot, whistByStarter,
 	} {
 		if rounds, ok := way(v); ok {
 			return rounds, true

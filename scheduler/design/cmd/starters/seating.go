@@ -7,7 +7,7 @@ import (
 )
 
 // seatRound seats one person of each orbit of a base round. At tables that the turn keeps sit
-// either four people whom it leaves alone or, in designs of three layers, one of these and a whole
+// either four people whom it leaves alone or, if it moves the layers, one of these and a whole
 // orbit.
 func (p *puzzle) seatRound(s design.Starter, round int, rng *rand.Rand) {
 	var moving, still []int
@@ -28,7 +28,7 @@ func (p *puzzle) seatRound(s design.Starter, round int, rng *rand.Rand) {
 	}
 	rng.Shuffle(len(moving), func(i, j int) { moving[i], moving[j] = moving[j], moving[i] })
 	var movers []seat
-	if s.Group.Layers == 3 {
+	if s.Group.Step > 0 {
 		for _, f := range still {
 			orbit := p.moves[round].orbit(moving[0])
 			moving = moving[1:]
