@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"io"
 	"testing"
 
 	"club/quadrille/session"
@@ -13,14 +14,14 @@ func largeHall(b *testing.B) *stage {
 	b.Setenv("NO_COLOR", "")
 	b.Setenv("CLICOLOR_FORCE", "1")
 	s := newStage(b).people(12, 50, nil).press("n")
-	s.m.options.Theme = theme.New(b.Output())
-	s.resize(200, 60).m.View()
+	s.theme = theme.New(io.Discard)
+	s.reopen().resize(200, 60).m.View()
 	return s
 }
 
 // BenchmarkKeyToFrame is one key press from Update to the finished frame. Warm is the usual case:
-// the cursor moves and two of twelve cards change. Cold draws all anew, as after a resize. Digit
-// is a key of a score, which changes no card.
+// the cursor moves and two of twelve cards change. Cold draws all anew, with nothing kept from a
+// frame before. Digit is a key of a score, which changes no card.
 func BenchmarkKeyToFrame(b *testing.B) {
 	b.Run("warm", func(b *testing.B) {
 		s := largeHall(b)
@@ -32,8 +33,11 @@ func BenchmarkKeyToFrame(b *testing.B) {
 	b.Run("cold", func(b *testing.B) {
 		s := largeHall(b)
 		b.ReportAllocs()
-		for i := 0; b.Loop(); i++ {
-			s.resize(200-i%40, 60).press("right").m.View()
+		for b.Loop() {
+			b.StopTimer()
+			s.reopen().resize(200, 60)
+			b.StartTimer()
+			s.press("right").m.View()
 		}
 	})
 	b.Run("digit", func(b *testing.B) {
@@ -43,7 +47,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 			s.press([]string{"1", "backspace"}[i%2]).m.View()
 		}
 	})
-	b.Run("rolling bench", func(b *testing.B) {
+	b.Run("Bench rolling", func(b *testing.B) {
 		s := largeHall(b)
 		settings := s.night().Settings
 		settings.Flow = session.Rolling
@@ -72,5 +76,19 @@ func BenchmarkScoreToFrame(b *testing.B) {
 	for b.Loop() {
 		s.press("117", "enter").m.View()
 		s.press("u", "left")
+	}
+}
+
+// TestFramesStayCheap guards what the benchmarks measure, in allocations, which no busy machine
+// changes. The limits are about twice what is needed.
+func TestFramesStayCheap(t *testing.T) {
+	limits := [...]float64{5000, 1500, 1000, 7000, 1000, 2500}
+	s := newStage(t).people(12, 50, nil).press("n").resize(200, 60)
+	for i, tab := range tabs {
+		s.press("esc", tab.key).m.View()
+		got := testing.AllocsPerRun(20, func() { s.press("down").m.View() })
+		if got > limits[i] {
+			t.Errorf("%s: %.0f allocations from key to frame, limit %.0f", tab.name, got, limits[i])
+		}
 	}
 }

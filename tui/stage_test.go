@@ -23,20 +23,21 @@ var evening = time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
 // stage is the desk with somebody in front of it, without a terminal: messages go in by hand, and
 // commands run when the test lets them.
 type stage struct {
-	t    testing.TB
-	m    *Model
-	desk *session.Desk
-	log  *session.MemoryLog
-	now  time.Time
-	slow bool      // commands wait for release, as on a disk that takes its time
-	held []tea.Cmd // the commands that wait
-	quit bool      // the desk has asked to end
+	t     testing.TB
+	m     *Model
+	desk  *session.Desk
+	log   *session.MemoryLog
+	now   time.Time
+	theme *theme.Theme
+	slow  bool      // commands wait for release, as on a disk that takes its time
+	held  []tea.Cmd // the commands that wait
+	quit  bool      // the desk has asked to end
 }
 
 // newStage opens the desk on an empty log, 80 by 24, without colour.
 func newStage(t testing.TB) *stage {
 	t.Helper()
-	s := &stage{t: t, log: &session.MemoryLog{}, now: evening}
+	s := &stage{t: t, log: &session.MemoryLog{}, now: evening, theme: theme.Plain()}
 	people := 0
 	desk, err := session.NewDesk(s.log, func() time.Time { return s.now }, func() session.PersonID {
 		people++
@@ -51,10 +52,10 @@ func newStage(t testing.TB) *stage {
 }
 
 // reopen starts the desk anew on what its log holds.
-func (s *stage) reopen() {
-	s.m = New(s.desk, Options{Theme: theme.Plain(), ReadFile: os.ReadFile, NewSeed: func() uint64 { return 7 }})
+func (s *stage) reopen() *stage {
+	s.m = New(s.desk, Options{Theme: s.theme, ReadFile: os.ReadFile, NewSeed: func() uint64 { return 7 }})
 	s.plan()
-	s.resize(80, 24)
+	return s.resize(80, 24)
 }
 
 // do gives the session commands that have to be accepted, past the screens.

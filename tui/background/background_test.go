@@ -1,9 +1,10 @@
 package background
 
 import (
+	"os/exec"
+	"slices"
+	"strings"
 	"testing"
-
-	"github.com/charmbracelet/lipgloss"
 )
 
 func TestDark(t *testing.T) {
@@ -31,12 +32,19 @@ func TestDark(t *testing.T) {
 	}
 }
 
-// TestTheBackgroundIsSetWhenTheProgramStarts: the libraries were told before anybody could ask.
-func TestTheBackgroundIsSetWhenTheProgramStarts(t *testing.T) {
-	before := lipgloss.HasDarkBackground()
-	lipgloss.SetHasDarkBackground(!before)
-	if lipgloss.HasDarkBackground() == before {
-		t.Fatal("lipgloss does not keep what it is told")
+// TestTheBackgroundIsSetBeforeAnybodyAsks: packages that are ready initialise in the order of their
+// import paths, so this one must sort before Bubble Tea and rest on nothing that rests on it.
+func TestTheBackgroundIsSetBeforeAnybodyAsks(t *testing.T) {
+	const asks = "github.com/charmbracelet/bubbletea"
+	out, err := exec.Command("go", "list", "-deps", ".").Output()
+	if err != nil {
+		t.Fatal(err)
 	}
-	lipgloss.SetHasDarkBackground(before)
+	packages := strings.Fields(string(out))
+	if own := packages[len(packages)-1]; own >= asks {
+		t.Errorf("%s initialises after %s", own, asks)
+	}
+	if slices.Contains(packages, asks) {
+		t.Errorf("the package rests on %s, which then initialises first", asks)
+	}
 }

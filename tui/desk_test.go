@@ -1,0 +1,190 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/ui"
+)
+
+// TestANightOnTheDesk goes through a small night as the line "Next" leads.
+func TestANightOnTheDesk(t *testing.T) {
+	s := newStage(t).shows("No night is open", "Press n to open tonight").press("n").shows("Open tonight")
+	s.press("Thursday", "down", "1", "enter").shows("[Door]", "Thursday", "0 here")
+	for i, name := range []string{"Ada Lind", "Ben Orr", "Cy Tamm", "Di Vale", "Eve Noll"} {
+		s.press(name).shows(fmt.Sprintf("add %q as a guest", name)).press("enter").shows(fmt.Sprintf("%d here", i+1), "Saved: "+name)
+	}
+	s.press("ctrl+n").shows("[Courts]", "round 1 called", "Ada Lind")
+	s.pass(12).press("117", "enter").shows("Saved: court 1").press("s").shows("Standings", "Ada Lind")
+	s.press("n").shows("round 2 called").press("enter", strings.Repeat("a", 11)).shows("over")
+	for range 6 {
+		s.press("n", "115", "enter")
+	}
+	s.press("n").shows("All that was planned is played").press("e").shows("No night is open", "has had 1 night")
+	if l := s.desk.Ledger(); len(l.Club().Night().Rounds) != 8 || l.Night() != nil {
+		t.Errorf("%d rounds were called, and the night is open: %v", len(l.Club().Night().Rounds), l.Night() != nil)
+	}
+	checkReplay(t, s)
+}
+
+func TestTheDoor(t *testing.T) {
+	s := newStage(t).roster(4, "roster18.csv").press("d").shows("16 here", "2 expected", "> [ ] Quinn Ashby", "expected 19:40")
+	s.pass(45).shows("> [ ] Quinn Ashby").send(tickMsg{}).shows("late")
+	s.press("enter").shows("17 here", "Saved: Quinn Ashby checked in")
+	s.press("jonas", "enter").shows("rest a while").press("r").shows("1 resting", "[~] Jonas Reed")
+	s.press("enter").shows("17 here").hides("1 resting") // enter brings back who rests
+	s.press("agnes", "right").shows("edit name").press("e").shows("Partner with")
+	s.press("Agnes Valentin", "enter").shows("[x] Agnes Valentin", "Saved: ")
+	s.press("esc", "agnes", "right", "t").shows("Leaves at").press("down", "2130", "enter").shows("!")
+	s.press("ctrl+u", "21:30", "enter").shows("leaves 21:30")
+	s.press("right", "i").shows("! is here").press("esc", "esc", "esc")
+	if s.press("esc"); s.m.active != ui.Courts {
+		t.Error("esc on an empty door does not lead to the courts")
+	}
+}
+
+func TestFindAnswersWhereAndWhen(t *testing.T) {
+	s := newStage(t).roster(4, "roster18.csv").press("n")
+	g := s.night().Games[2]
+	name := s.m.names.Full(g.B[0])
+	s.press("f", strings.ToLower(name[:5])).shows(name, "court "+string(g.Court), "against")
+	s.press("enter").shows(">Court " + string(g.Court)).hides("Who?")
+	s.press("f", "quinn").shows("not here yet").press("enter").shows("[Bench]")
+}
+
+func TestHistoryUndoesAnyActionAndCorrectsScores(t *testing.T) {
+	s := called(t, 2, 9).press("117", "enter", "11 9", "enter", "h").shows("what was done, newest first")
+	s.press("down", "enter").shows("undo just this", "correct this score").press("e").shows("Score").press("11-6", "enter")
+	if got := s.final(1); got != "11-6" {
+		t.Errorf("the corrected score is %q, want 11-6", got)
+	}
+	s.press("home", "down", "enter", "e", "11-10", "enter").shows("!").press("ctrl+u", "11-8", "enter")
+	if got := s.final(2); got != "11-8" {
+		t.Errorf("the corrected score is %q, want 11-8", got)
+	}
+	s.press("end", "enter", "u").shows("!").press("esc") // the night was opened: nothing can undo that
+	s.press("home", "enter", "u").shows("Saved: undid: court 2: corrected")
+	s.press("enter", "u").shows("! redo (U) takes an undo back")
+}
+
+func TestHoldsAndCourts(t *testing.T) {
+	s := called(t, 2, 9).press("!").shows("Hold play: why?").press("l").shows("PLAY HELD", "30 minutes")
+	s.press("n").shows("play may go on").press("y").hides("PLAY HELD")
+	s.press("m", "x").shows("who comes out?").press("1").shows("Who goes in for").press("enter").shows(" in for ")
+	s.press("m", "a").shows("walkover").press("m", "c").shows("closed")
+	if s.final(1) == "" {
+		t.Error("a walkover ends no game")
+	}
+	s.press("right", "m", "s").shows("set aside")
+	s.press("n").shows("round 2 called").press("m", "+").shows("Court 3")
+	s.press("esc", "m").shows("Court 1").press("esc")
+}
+
+// TestSettingsAreRead with a sentence about each thing that is wrong.
+func TestSettingsAreRead(t *testing.T) {
+	before := session.DefaultSettings(3)
+	fields := settingsFields(before, evening)
+	values := func(label, value string) []string {
+		var out []string
+		for _, f := range fields {
+			if f.Label == label {
+				f.Value = value
+			}
+			out = append(out, f.Value)
+		}
+		return out
+	}
+	if got, err := readSettings(before, values("", ""), evening); err != nil || got != before {
+		t.Errorf("settings that nobody changed become %+v (%v)", got, err)
+	}
+	for _, c := range []struct{ label, value, wrong string }{
+		{"Game to", "eleven", "no whole number"},
+		{"Game to", "0", "1 point or more"},
+		{"Game to", "200", "at most 99"},
+		{"Rounds", "0", "1 to 60 rounds"},
+		{"Rounds", "", "no whole number"},
+		{"Minutes a round", "1", "3 to 120 minutes"},
+		{"Closing time", "late", "21:30"},
+		{"Closing time", "25:00", "21:30"},
+	} {
+		if _, err := readSettings(before, values(c.label, c.value), evening); err == nil || !strings.Contains(err.Error(), c.wrong) {
+			t.Errorf("%s %q: %v, want a sentence about %q", c.label, c.value, err, c.wrong)
+		}
+	}
+	for _, c := range []struct {
+		typed string
+		want  time.Time
+	}{
+		{"21:30", evening.Add(150 * time.Minute)},
+		{"", time.Time{}},
+		{"0:30", evening.Add(330 * time.Minute)}, // past midnight
+	} {
+		got, err := readSettings(before, values("Closing time", c.typed), evening)
+		if err != nil || !got.Closing.Equal(c.want) {
+			t.Errorf("closing at %q is %v (%v), want %v", c.typed, got.Closing, err, c.want)
+		}
+	}
+}
+
+// TestEveryKeyIsToldAndMeansOneThing: the help page is made from the bindings, and no key of the
+// desk hides a tab or another key.
+func TestEveryKeyIsToldAndMeansOneThing(t *testing.T) {
+	seen := map[string]string{"tab": "tab", "shift+tab": "tab", "esc": "esc"}
+	claim := func(k, name string) {
+		if other, ok := seen[k]; ok {
+			t.Errorf("key %q is for %s and for %s", k, other, name)
+		}
+		seen[k] = name
+	}
+	for _, tab := range tabs {
+		claim(tab.key, tab.name)
+		if !strings.EqualFold(tab.key, tab.name[:1]) {
+			t.Errorf("key %q is not the first letter of %s", tab.key, tab.name)
+		}
+	}
+	s := called(t, 2, 8).resize(120, 60).press("?")
+	for _, d := range deskKeys() {
+		for _, b := range []key.Binding{d.letter, d.always} {
+			for _, k := range b.Keys() {
+				claim(k, d.explain)
+			}
+			s.shows(b.Help().Key)
+		}
+		for _, k := range d.always.Keys() {
+			if len(k) == 1 {
+				t.Errorf("key %q is a letter, which is text at the door", k)
+			}
+		}
+	}
+	if len(KeyList()) != len(deskKeys()) {
+		t.Error("the README's list of keys is not the desk's")
+	}
+}
+
+// TestFooterKeysDoSomething: each key that the footer of a screen names is taken by that screen.
+func TestFooterKeysDoSomething(t *testing.T) {
+	for i, tab := range tabs {
+		start := func() *stage { return called(t, 2, 9).press("117", "enter", tab.key) }
+		s := start()
+		for _, b := range s.m.screens[i].Keys(s.m.context()) {
+			for _, k := range b.Keys() {
+				s := start()
+				if _, ok := s.m.screens[i].Press(s.m.context(), stroke(k)); !ok {
+					t.Errorf("%s: the footer offers %q for %q, and the screen does not take it", tab.name, k, b.Help().Desc)
+				}
+			}
+		}
+	}
+}
+
+// TestStandingsAndHistoryStayAfterTheNight: what was played can be read when it is over.
+func TestStandingsAndHistoryStayAfterTheNight(t *testing.T) {
+	s := called(t, 1, 4).press("117", "enter").do(session.CloseNight{}).press("s").shows("Agnes Vale")
+	s.press("h").shows("night closed").press("d").shows("No night is open").press("c").shows("No night is open")
+	s.press("f").shows("! no night is open").press("esc", "!").shows("! no night is open")
+}
