@@ -29,7 +29,7 @@ func Best(people, r int) (rounds [][]Table, ok bool) {
 // candidates returns designs for so many people, those first of which r rounds may be without
 // a repeat.
 func candidates(people, r int) (designs [][][]Table) {
-	if rest, ok := QuadsWithRest(people); ok && r <= len(rest) {
+	if rest, ok := quadsWithRest(people, r); ok {
 		return append(designs, rest)
 	}
 	if quads, ok := Quads(people); ok {
@@ -42,4 +42,21 @@ func candidates(people, r int) (designs [][][]Table) {
 		designs = append(designs, whist)
 	}
 	return designs
+}
+
+// quadsWithRest returns at least r rounds as [QuadsWithRest] describes them. That is easier than to
+// make as many as possible, because guests need places in r rounds only.
+func quadsWithRest(people, r int) (rounds [][]Table, ok bool) {
+	if people < 5 || people%4 == 0 {
+		return nil, false
+	}
+	if s, ok := find(restRecipes, people); ok {
+		rounds = s.Rounds()
+		return rounds, r <= len(rounds)
+	}
+	full, _ := Quads(people / 4 * 4)
+	if r > len(full) {
+		return nil, false
+	}
+	return withGuests(full[:r], people/4*4, people%4)
 }

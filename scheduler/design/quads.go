@@ -21,15 +21,24 @@ func Quads(people int) (rounds [][]Table, ok bool) {
 	return quadsByTeams(people), true
 }
 
-// QuadsWithRest returns rounds in which people play at tables of four and the one to three for whom
-// there is no place sit out, such that nobody meets twice and nobody sits out twice. ok is false if
-// this catalogue has none for the number, and for numbers divisible by 4.
+// QuadsWithRest returns rounds for people who are one to three more than tables of four hold: all
+// those tables are filled, the others sit out, nobody meets twice and nobody sits out twice. There are as
+// many rounds as this catalogue can make. ok is false for fewer than five people and for numbers
+// divisible by 4.
 func QuadsWithRest(people int) (rounds [][]Table, ok bool) {
-	s, ok := find(restRecipes, people)
-	if !ok {
+	if people < 5 || people%4 == 0 {
 		return nil, false
 	}
-	return s.Rounds(), true
+	if s, ok := find(restRecipes, people); ok {
+		return s.Rounds(), true
+	}
+	full, _ := Quads(people / 4 * 4)
+	for r := len(full); r > 1; r-- {
+		if rounds, ok := withGuests(full[:r], people/4*4, people%4); ok {
+			return rounds, true
+		}
+	}
+	return full[:1], true
 }
 
 // quadsByTeams splits the people into four teams: a resolvable transversal design lets each meet
