@@ -44,12 +44,8 @@ func (o *options) look() (*store.View, *session.Ledger, error) {
 	return view, ledger, err
 }
 
-// work opens the data file for a command that changes it, and closes it after do.
-func (o *options) work(do func(*session.Desk) error) (err error) {
-	path, err := o.existing()
-	if err != nil {
-		return err
-	}
+// work opens a data file for a command that changes it, and closes it after do.
+func work(path string, do func(*session.Desk) error) (err error) {
 	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
 	if err != nil {
 		return err

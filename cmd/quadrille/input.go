@@ -24,14 +24,18 @@ func openInput(cmd *cobra.Command, path string) (io.ReadCloser, error) {
 	return f, err
 }
 
-// readRoster reads a roster from a file or the standard input, with its names made fit for a
-// screen.
+// readRoster reads a roster from a file or the standard input.
 func readRoster(cmd *cobra.Command, path string) ([]roster.Entry, error) {
 	in, err := openInput(cmd, path)
 	if err != nil {
 		return nil, err
 	}
 	defer in.Close()
+	return parseRoster(in)
+}
+
+// parseRoster reads a roster and makes its names fit for a screen.
+func parseRoster(in io.Reader) ([]roster.Entry, error) {
 	entries, err := roster.Parse(in)
 	if err != nil {
 		return nil, err

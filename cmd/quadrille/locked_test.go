@@ -29,12 +29,14 @@ func TestCommandsBesideAnOpenDesk(t *testing.T) {
 			t.Errorf("%v: exit %d: %s", args, code, errs)
 		}
 	}
-	start := time.Now()
-	_, errs, code := quadrille(t, "name\nAnn\n", "import", "-", "--data", file)
-	if code != exitRefused || !strings.Contains(errs, "this file is open in another Quadrille (process ") {
-		t.Errorf("exit %d: %s", code, errs)
-	}
-	if took := time.Since(start); took > time.Second {
-		t.Errorf("it took %v to say so", took)
+	for _, args := range [][]string{{"import", "-"}, {"restore", filepath.Join(folder, "copy.qdb")}, {"forget", "P01", "--yes"}} {
+		start := time.Now()
+		_, errs, code := quadrille(t, "name\nAnn\n", append(args, "--data", file)...)
+		if code != exitRefused || !strings.Contains(errs, "this file is open in another Quadrille (process ") {
+			t.Errorf("%v: exit %d: %s", args, code, errs)
+		}
+		if took := time.Since(start); took > time.Second {
+			t.Errorf("%v took %v to say so", args, took)
+		}
 	}
 }

@@ -1,0 +1,70 @@
+// Package events reads what `quadrille export` wrote: all records of a club as JSON Lines.
+package events
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"club/quadrille/session"
+)
+
+// The most that an export may hold. They keep a broken file from filling the memory.
+const (
+	MaxRecords = 2_000_000
+	maxLine    = 8 << 20
+)
+
+// Read reads an export: a first line that names the form, then one record a line, numbered from 1
+// without gaps. Every error names the line.
+func Read(r io.Reader) ([]session.Record, error) {
+	lines := bufio.NewScanner(r)
+	lines.Buffer(nil, maxLine)
+	if err := head(lines); err != nil {
+		return nil, err
+	}
+	var out []session.Record
+	for number := 2; lines.Scan(); number++ {
+		if len(lines.Bytes()) == 0 {
+			continue
+		}
+		var record session.Record
+		if err := json.Unmarshal(lines.Bytes(), &record); err != nil {
+			return nil, fmt.Errorf("events line %d is no record: %w", number, err)
+		}
+		if want := uint64(len(out)) + 1; record.Seq != want {
+			return nil, fmt.Errorf("events line %d has the number %d where %d belongs: the file is not whole", number, record.Seq, want)
+		}
+		if len(out) == MaxRecords {
+			return nil, fmt.Errorf("the export has more than %d records", MaxRecords)
+		}
+		out = append(out, record)
+	}
+	if err := lines.Err(); err != nil {
+		return nil, fmt.Errorf("reading the events: %w", err)
+	}
+	return out, nil
+}
+
+// head reads the first line.
+func head(lines *bufio.Scanner) error {
+	var form struct {
+		Quadrille string `json:"quadrille"`
+		Format    int    `json:"format"`
+	}
+	if !lines.Scan() {
+		if err := lines.Err(); err != nil {
+			return fmt.Errorf("reading the events: %w", err)
+		}
+		return fmt.Errorf("the export is empty")
+	}
+	if err := json.Unmarshal(lines.Bytes(), &form); err != nil || form.Quadrille != "events" {
+		return fmt.Errorf("this is no export of events: its first line must be as \"quadrille export\" writes it")
+	}
+	if form.Format > session.ExportFormat {
+		return fmt.Errorf("this export was written by a newer Quadrille (form %d, this one knows %d): use the newer program",
+			form.Format, session.ExportFormat)
+	}
+	return nil
+}

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"club/quadrille/store"
+)
+
+// newRestore builds the command that brings a backup back.
+func newRestore(opts *options) *cobra.Command {
+	return &cobra.Command{
+		Use:   "restore BACKUP",
+		Short: "Put a backup in the place of the club's data file",
+		Long: `Puts a checked copy of a backup in the place of the club's data file. What was there stays,
+whole or damaged, under another name beside it. The desk must not have the file open. The desk
+keeps backups of its own in the folder backups beside the file.`,
+		Example: "  quadrille restore /media/stick/club-2026-01-08.qdb",
+		Args:    takes(1, 1, "one BACKUP"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			path, err := opts.path()
+			if err != nil {
+				return err
+			}
+			if err := mustExist(args[0]); err != nil {
+				return err
+			}
+			_, missing := os.Lstat(path)
+			kept := besideName(path, time.Now())
+			if err := store.Restore(args[0], path, kept); err != nil {
+				return err
+			}
+			note(cmd, "%s is now what %s was", path, args[0])
+			if missing == nil {
+				note(cmd, "what was there before is now %s", kept)
+			}
+			return nil
+		},
+	}
+}
+
+// besideName is where a file goes that is replaced at a moment.
+func besideName(path string, at time.Time) string {
+	ext := filepath.Ext(path)
+	return strings.TrimSuffix(path, ext) + "-before-" + at.Format("20060102T150405") + ext
+}
