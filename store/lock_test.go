@@ -168,3 +168,63 @@ func TestOfTwoWhoRaceOneWins(t *testing.T) {
 		t.Errorf("left behind: %v, %v", left, err)
 	}
 }
+
+// Whoever waits for a file that is replaced meanwhile must get the new one: what is written to the
+// old is gone.
+func TestNobodyWritesToAFileThatWasReplaced(t *testing.T) {
+	const writers, rounds = 4, 15
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	errs := make(chan error, writers)
+	for range writers {
+		go func() {
+			for range rounds {
+				if err := appendAndCompact(path); err != nil {
+					errs <- err
+					return
+				}
+			}
+			errs <- nil
+		}()
+	}
+	for range writers {
+		if err := <-errs; err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := mustOpen(t, path).Last(); got != writers*rounds {
+		t.Errorf("of %d records, %d are there", writers*rounds, got)
+	}
+}
+
+func appendAndCompact(path string) error {
+	s, err := Open(path, Patience(time.Minute))
+	if err != nil {
+		return err
+	}
+	err = s.Append(actionAt(s.Last() + 1)[:1])
+	return errors.Join(err, s.Compact(), s.Close())
+}
+
+func TestReplacedFileIsNotTheSame(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "club.qdb")
+	for _, name := range []string{path, path + "2"} {
+		if err := os.WriteFile(name, nil, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if !sameFile(f, path) {
+		t.Error("it is the same before")
+	}
+	if err := os.Rename(path+"2", path); err != nil {
+		t.Fatal(err)
+	}
+	if sameFile(f, path) {
+		t.Error("it is another after")
+	}
+}

@@ -39,7 +39,7 @@ func Rescue(from, to string) (Report, error) {
 
 // search looks for what a damaged file holds out of its place.
 func (s *salvage) search(f *os.File, r *Report) {
-	err := carve(f, r.Bytes, func(f frame) { s.loose[f.Seq] = append(s.loose[f.Seq], f) })
+	err := carve(f, r.Bytes, s.find)
 	if err != nil {
 		r.Faults = append(r.Faults, err.Error())
 	}

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -14,6 +15,22 @@ const maxGap = 1 << 20
 type salvage struct {
 	placed map[uint64]frame   // where the file says they are
 	loose  map[uint64][]frame // anywhere, by number; several where old ones were written over
+
+	reach map[link]int // how many records in a row are chained to each loose one, with itself
+}
+
+// A link is a record's place and checksum, which together are the record.
+type link struct {
+	seq uint64
+	sum uint32
+}
+
+// find notes a record that may be out of its place. Old pages hold many copies of the same.
+func (s *salvage) find(f frame) {
+	same := func(g frame) bool { return g.sum == f.sum }
+	if !slices.ContainsFunc(s.loose[f.Seq], same) {
+		s.loose[f.Seq] = append(s.loose[f.Seq], f)
+	}
 }
 
 // restore puts the log together again from record 1 on and notes in r what is lost.
@@ -25,6 +42,7 @@ func (s *salvage) restore(r *Report) []frame {
 		}
 	}
 	slices.Sort(numbers)
+	s.measure(numbers)
 	var out []frame
 	for _, n := range numbers {
 		if n-uint64(len(out)) > maxGap {
@@ -43,33 +61,41 @@ func (s *salvage) restore(r *Report) []frame {
 	return out
 }
 
-// choose picks record n. Of several that are not in their place, the right one is what its
-// neighbours were chained to; a single one is right unless its neighbours say otherwise.
+// measure finds out how far each loose record reaches. numbers is in order.
+func (s *salvage) measure(numbers []uint64) {
+	s.reach = map[link]int{}
+	for _, n := range slices.Backward(numbers) {
+		for _, f := range s.loose[n] {
+			longest := 0
+			for _, next := range s.loose[n+1] {
+				if next.before == f.sum {
+					longest = max(longest, s.reach[link{next.Seq, next.sum}])
+				}
+			}
+			s.reach[link{f.Seq, f.sum}] = 1 + longest
+		}
+	}
+}
+
+// choose picks record n, of which before holds those in front. Of several that are not in their
+// place, the right one is what its neighbours were chained to and what most others follow: an
+// action that was never acknowledged, whose numbers were used again, leaves a short end.
 func (s *salvage) choose(n uint64, before []frame) (frame, bool) {
 	if f, ok := s.placed[n]; ok {
 		return f, true
 	}
-	found := s.loose[n]
+	found := slices.Clone(s.loose[n])
 	if next, ok := s.placed[n+1]; ok {
-		return pick(found, func(f frame) bool { return f.sum == next.before })
+		found = slices.DeleteFunc(found, func(f frame) bool { return f.sum != next.before })
+	} else if k := len(before); k > 0 && before[k-1].Seq == n-1 && !before[k-1].lost {
+		found = slices.DeleteFunc(found, func(f frame) bool { return f.before != before[k-1].sum })
 	}
-	if k := len(before); k > 0 && before[k-1].Seq == n-1 && !before[k-1].lost {
-		return pick(found, func(f frame) bool { return f.before == before[k-1].sum })
-	}
-	for _, next := range s.loose[n+1] {
-		if f, ok := pick(found, func(f frame) bool { return f.sum == next.before }); ok {
-			return f, true
-		}
-	}
-	return pick(found, func(f frame) bool { return f.sum == found[0].sum })
-}
-
-func pick(found []frame, right func(frame) bool) (frame, bool) {
-	i := slices.IndexFunc(found, right)
-	if i < 0 {
+	if len(found) == 0 {
 		return frame{}, false
 	}
-	return found[i], true
+	return slices.MaxFunc(found, func(f, g frame) int {
+		return cmp.Compare(s.reach[link{f.Seq, f.sum}], s.reach[link{g.Seq, g.sum}])
+	}), true
 }
 
 // fillGap lets lost records stand before record n.
