@@ -23,8 +23,18 @@ func samples(t testing.TB) []Event {
 		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},
 		RoundCalled{1, []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, []PersonID{"p5"}},
 		PlayBegun{}, GameCalled{1, "1", Side{"p1"}, Side{"p2"}}, PlayerReplaced{1, "p1", "p2"},
-		RallyWon{1, scoring.Rally{Won: scoring.B}}, GameFinished{1, final(t, 11, 7)}, ScoreCorrected{1, final(t, 9, 11)},
+		RallyWon{1, scoring.Rally{Won: scoring.B}}, GameNoted{1, sampleEntry()}, GameFinished{1, final(t, 11, 7)}, ScoreCorrected{1, final(t, 9, 11)},
 		LotsDrawn{[]Side{{"p1"}, {"p2"}}}, PlayHeld{"heat"}, PlayResumed{}, RecordLost{}, Undone{4}, Redone{4},
+	}
+}
+
+// sampleEntry has every field of an entry set.
+func sampleEntry() scoring.Entry {
+	a2, b2 := scoring.Seat{Index: 1}, scoring.Seat{Side: scoring.B, Index: 1}
+	return scoring.Entry{
+		Kind: scoring.SetRight, Rally: scoring.Rally{Won: scoring.B, Fault: scoring.Kitchen, By: 2}, At: 3, Side: scoring.B,
+		Setting: scoring.Setting{Score: scoring.Score{A: 4, B: 5}, Serving: scoring.B, Server: b2, Number: 1, Right: [2]scoring.Seat{a2, b2}},
+		Waited:  4, Grace: 5, Note: "wrong server since 3-5",
 	}
 }
 
@@ -72,18 +82,34 @@ func FuzzDecode(f *testing.F) {
 		f.Add(r.Kind, []byte(r.Payload))
 	}
 	f.Fuzz(func(t *testing.T, kind string, payload []byte) {
-		open, err := encode(NightOpened{Night: 1, Settings: DefaultSettings(5), Courts: []CourtID{"1"}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		open.Seq, open.Action = 1, 1
-		l, err := NewLedger().Extend([]Record{open})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if next, err := l.Extend([]Record{{Seq: 2, Action: 2, Kind: kind, Version: 1, Payload: payload}}); err == nil {
+		l := playing(t)
+		if next, err := l.Extend([]Record{{Seq: l.Last() + 1, Action: l.Last() + 1, Kind: kind, Version: 1, Payload: payload}}); err == nil {
 			_ = next.Night().NextStep(evening)
 			_ = next.DrawKey()
+			_ = Describe(next.Club(), next.Actions()[len(next.Actions())-1])
+			if n := next.Club().Night(); n != nil && len(n.Games) > 0 {
+				_, _ = n.Faults()
+			}
 		}
 	})
+}
+
+// playing is the state of a night with one game going on, on court 1.
+func playing(t testing.TB) *Ledger {
+	t.Helper()
+	people := []PersonID{"p1", "p2", "p3", "p4", "p5"}
+	events := []Event{NightOpened{Night: 1, Settings: DefaultSettings(5), Courts: []CourtID{"1"}}}
+	for _, id := range people {
+		events = append(events, PersonAdded{Person{ID: id, Name: string(id)}}, PersonArrived{id})
+	}
+	events = append(events, GameCalled{1, "1", Side(people[:2]), Side(people[2:4])}, RallyWon{1, scoring.Rally{Won: scoring.A}})
+	l := NewLedger()
+	records, err := record(l, evening, events)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l, err = l.Extend(records); err != nil {
+		t.Fatal(err)
+	}
+	return l
 }

@@ -70,7 +70,8 @@ func (c CorrectScore) decide(l *Ledger, _ Env) ([]Event, error) {
 	return []Event{ScoreCorrected(c)}, nil
 }
 
-// UndoRally takes the last rally of a running game back, whatever happened elsewhere since.
+// UndoRally takes the last entry of a running game's sheet back, most often a rally, whatever happened
+// elsewhere since.
 type UndoRally struct{ Game GameID }
 
 func (c UndoRally) decide(l *Ledger, env Env) ([]Event, error) {
@@ -80,11 +81,25 @@ func (c UndoRally) decide(l *Ledger, env Env) ([]Event, error) {
 	actions := l.Actions()
 	for i := len(actions) - 1; i >= 0; i-- {
 		a := actions[i]
-		if r, ok := a.Events[0].(RallyWon); ok && r.Game == c.Game && !a.Undone {
+		if a.Undone {
+			continue
+		}
+		if id, ok := notedOf(a.Events[0]); ok && id == c.Game {
 			return UndoAction{a.ID}.decide(l, env)
 		}
 	}
 	return nil, fmt.Errorf("no rally of this game is noted yet")
+}
+
+// notedOf is the game on whose sheet an event is an entry.
+func notedOf(e Event) (GameID, bool) {
+	switch e := e.(type) {
+	case RallyWon:
+		return e.Game, true
+	case GameNoted:
+		return e.Game, true
+	}
+	return 0, false
 }
 
 func runningGame(l *Ledger, id GameID) (*Night, *Game, error) {

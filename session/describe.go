@@ -76,6 +76,8 @@ func describe(club *Club, e Event) string {
 		return fmt.Sprintf("%s in for %s", club.Name(e.In), club.Name(e.Out))
 	case RallyWon:
 		return courtOf(club, e.Game) + "rally to " + sideName(club, e.Game, e.Rally.Won)
+	case GameNoted:
+		return courtOf(club, e.Game) + entryText(e.Entry, func(s scoring.Side) string { return sideName(club, e.Game, s) })
 	case GameFinished:
 		return courtOf(club, e.Game) + scoreText(club, e.Game, e.Final)
 	case ScoreCorrected:

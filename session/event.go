@@ -70,6 +70,7 @@ var kinds = []kind{
 	kindOf[GameCalled]("GameCalled", 1),
 	kindOf[PlayerReplaced]("PlayerReplaced", 1),
 	kindOf[RallyWon]("RallyWon", 1),
+	kindOf[GameNoted]("GameNoted", 1),
 	kindOf[GameFinished]("GameFinished", 1),
 	kindOf[ScoreCorrected]("ScoreCorrected", 1),
 	kindOf[LotsDrawn]("LotsDrawn", 1),

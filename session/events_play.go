@@ -137,6 +137,9 @@ func (e PlayerReplaced) apply(f *fold, at time.Time) error {
 	case in == nil || in.State != Here || n.Playing(e.In) != nil:
 		return fmt.Errorf("%s is not free", f.club.Name(e.In))
 	}
+	if played := len(g.Rallies); played > 0 {
+		g.Earlier = append(slices.Clip(g.Earlier), Lineup{Until: played, A: g.A, B: g.B})
+	}
 	for _, seat := range []*PersonID{&g.A[0], &g.A[1], &g.B[0], &g.B[1]} {
 		if *seat == e.Out {
 			*seat = e.In
@@ -162,7 +165,7 @@ type RallyWon struct {
 	Rally scoring.Rally `json:"rally"`
 }
 
-func (e RallyWon) apply(f *fold, _ time.Time) error {
+func (e RallyWon) apply(f *fold, at time.Time) error {
 	_, g, err := f.running(e.Game)
 	if err != nil {
 		return err
@@ -170,9 +173,7 @@ func (e RallyWon) apply(f *fold, _ time.Time) error {
 	if g.State.Done {
 		return fmt.Errorf("game %d is decided", e.Game)
 	}
-	g.Rallies = append(slices.Clip(g.Rallies), e.Rally)
-	g.State = g.State.After(e.Rally)
-	return nil
+	return g.note(scoring.Entry{Kind: scoring.RallyWon, Rally: e.Rally}, at)
 }
 
 // GameFinished ends a game and frees its court and its people.
@@ -190,6 +191,7 @@ func (e GameFinished) apply(f *fold, at time.Time) error {
 	if n.Hold != nil && at.After(n.Hold.Since) {
 		g.Stood += at.Sub(n.Hold.Since)
 	}
+	g.pause(scoring.Entry{}, at)
 	n.Court(g.Court).Game = 0
 	for _, id := range g.Players() {
 		if a := n.Attending(id); a.State == Here {

@@ -35,8 +35,11 @@ type Game struct {
 	A        Side            `json:"a"`
 	B        Side            `json:"b"`
 	Called   time.Time       `json:"called"`
-	Rallies  []scoring.Rally `json:"rallies,omitempty"`
-	State    scoring.State   `json:"-"`                  // the fold of Rallies; A serves first
+	Rallies  []scoring.Rally `json:"rallies,omitempty"`  // those that count, with all corrections made
+	Entries  []scoring.Entry `json:"entries,omitempty"`  // of the sheet, rallies too; nil while there is nothing but rallies
+	State    scoring.State   `json:"-"`                  // the fold of the sheet; A serves first
+	Pause    *Pause          `json:"pause,omitempty"`    // the time-out that goes on, nil for none
+	Earlier  []Lineup        `json:"earlier,omitempty"`  // who played before somebody was put in, oldest first
 	Final    *scoring.Final  `json:"final,omitempty"`    // nil while the game goes on
 	Finished time.Time       `json:"finished,omitzero"`  // when Final was entered
 	Stood    time.Duration   `json:"stood,omitempty"`    // how long holds kept it waiting

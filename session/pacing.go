@@ -13,7 +13,7 @@ const changeMinutes = 3
 
 // Clock is what the night has taught about the minutes of a game. It starts from the slot of the
 // settings and learns from every game that was played to its end; time that play was held is not
-// counted.
+// counted, and a game under other rules than tonight's now counts as long as it would be under these.
 func (n *Night) Clock() pace.Clock {
 	c, err := pace.NewClock(float64(max(2, n.Settings.Slot-changeMinutes)))
 	if err != nil {
@@ -22,7 +22,7 @@ func (n *Night) Clock() pace.Clock {
 	for i := range n.Games {
 		g := &n.Games[i]
 		if g.Final != nil && g.Final.How() == scoring.Played {
-			c = c.After((g.Finished.Sub(g.Called) - g.Stood).Minutes())
+			c = c.After(like((g.Finished.Sub(g.Called) - g.Stood).Minutes(), g.Rules, n.Settings.Scoring))
 		}
 	}
 	return c

@@ -27,16 +27,34 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		t.Fatal(err)
 	}
 	rally := scoring.Rally{Won: rapid.SampledFrom([]scoring.Side{scoring.A, scoring.B}).Draw(t, "won")}
+	rally.Fault = rapid.SampledFrom(append(scoring.Faults(), scoring.None)).Draw(t, "fault")
+	rally.By = uint8(rapid.IntRange(0, 2).Draw(t, "by"))
 	settings := DefaultSettings(9)
 	settings.Flow = rapid.SampledFrom([]Flow{Rounds, Rolling}).Draw(t, "flow")
 	settings.Rounds = 3 // short plans keep the property quick
 	return rapid.SampledFrom([]Command{
 		OpenNight{Settings: settings, Courts: 2}, AddGuest{Name: fmt.Sprintf("Guest %d", len(l.Club().People))}, AddGuest{Name: fmt.Sprintf("Guest %d", len(l.Club().People))},
 		CheckIn{person}, Rest{person}, Leave{person}, Expect{Person: person}, CallRound{}, CallRound{}, BeginPlay{}, CallGame{court},
-		Replace{game, person, other}, ScoreRally{game, rally}, ScoreRally{game, rally}, UndoRally{game}, FinishGame{Game: game, Final: score}, FinishGame{Game: game, Final: score},
+		Replace{game, person, other}, ScoreRally{game, rally}, ScoreRally{game, rally}, UndoRally{game}, NoteGame{game, drawEntry(t, rally)}, NoteGame{game, drawEntry(t, rally)},
+		NoShow{Game: game, Person: person}, NoShow{game, person, other}, FinishGame{Game: game, Final: score}, FinishGame{Game: game, Final: score},
 		CorrectScore{game, score}, OpenCourt{}, CloseCourt{court}, HoldPlay{"heat"}, DrawLots{}, ResumePlay{}, ChangeSettings{settings},
 		Undo{}, Undo{}, Redo{}, UndoAction{uint64(rapid.IntRange(1, int(l.Last())+1).Draw(t, "action"))}, CloseNight{},
 	}).Draw(t, "command")
+}
+
+// drawEntry draws any entry of a sheet, possible or not.
+func drawEntry(t *rapid.T, rally scoring.Rally) scoring.Entry {
+	server := scoring.Seat{Side: rally.Won, Index: uint8(rapid.IntRange(0, 1).Draw(t, "server"))}
+	right := [2]scoring.Seat{{Side: scoring.A, Index: server.Index}, {Side: scoring.B}}
+	points := func(name string) int { return rapid.IntRange(0, 12).Draw(t, name) }
+	return scoring.Entry{
+		Kind: scoring.Kind(rapid.IntRange(0, int(scoring.Remark)+1).Draw(t, "kind")), Rally: rally, Side: rally.Won,
+		At: rapid.IntRange(0, 4).Draw(t, "at"), Note: rapid.SampledFrom([]string{"", "as the players agree"}).Draw(t, "note"),
+		Setting: scoring.Setting{
+			Score: scoring.Score{A: points("a"), B: points("b")}, Serving: server.Side, Server: server,
+			Number: rapid.IntRange(0, 2).Draw(t, "number"), Right: right,
+		},
+	}
 }
 
 // Any sequence of commands leaves a log whose replay gives the same state, byte for byte, after
@@ -90,9 +108,28 @@ func checkNight(t *rapid.T, l *Ledger) {
 		}
 	}
 	for i := range n.Games {
+		checkSheet(t, &n.Games[i])
 		if g := &n.Games[i]; g.Running() && n.GameOn(g.Court) != g {
 			t.Fatalf("game %d goes on and is on no court", g.ID)
 		}
+	}
+}
+
+// checkSheet: what a game says of itself is what its sheet folds to.
+func checkSheet(t *rapid.T, g *Game) {
+	t.Helper()
+	state, err := g.Sheet().State()
+	if err != nil {
+		t.Fatalf("the sheet of game %d does not fold: %v", g.ID, err)
+	}
+	if state != g.State {
+		t.Fatalf("game %d stands at %+v, its sheet at %+v", g.ID, g.State, state)
+	}
+	if g.Running() && g.State.Done {
+		t.Fatalf("game %d is decided at %v and goes on", g.ID, g.State.Score)
+	}
+	if g.Stood < 0 {
+		t.Fatalf("game %d stood for %v", g.ID, g.Stood)
 	}
 }
 

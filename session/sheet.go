@@ -1,0 +1,110 @@
+package session
+
+import (
+	"fmt"
+	"time"
+
+	"club/quadrille/scoring"
+)
+
+// Pause is a stop that is noted on a game's sheet and goes on until the next entry.
+type Pause struct {
+	Kind  scoring.Kind `json:"kind"` // a time-out of a side, of a referee, or a medical one
+	Side  scoring.Side `json:"side"` // who took it; A for a referee's
+	Since time.Time    `json:"since"`
+
+	stood time.Duration // what holds had already cost the game when the pause began
+}
+
+// Until is when a pause should be over, zero for a referee's time-out, which lasts as long as it takes.
+func (p Pause) Until() time.Time {
+	switch p.Kind {
+	case scoring.TimeOut:
+		return p.Since.Add(scoring.TimeOutLength)
+	case scoring.MedicalTimeOut:
+		return p.Since.Add(scoring.MedicalLength)
+	}
+	return time.Time{}
+}
+
+// Lineup is who played a game until somebody was put in.
+type Lineup struct {
+	Until int  `json:"until"` // the last rally that these people played
+	A     Side `json:"a"`
+	B     Side `json:"b"`
+}
+
+// Sheet is the log of a game as it was noted on court: rallies, time-outs, corrections. Side A serves
+// first.
+func (g *Game) Sheet() scoring.Sheet {
+	s := scoring.Sheet{Rules: g.Rules, First: scoring.A, Entries: g.Entries}
+	if s.Entries == nil {
+		for _, r := range g.Rallies {
+			s.Entries = append(s.Entries, scoring.Entry{Kind: scoring.RallyWon, Rally: r})
+		}
+	}
+	return s
+}
+
+// note takes one more entry into the sheet of a game.
+func (g *Game) note(e scoring.Entry, at time.Time) error {
+	if g.Entries == nil && e.Kind == scoring.RallyWon { // rallies alone need no second list
+		g.Rallies = append(g.Rallies[:len(g.Rallies):len(g.Rallies)], e.Rally)
+		g.State = g.State.After(e.Rally)
+		return nil
+	}
+	sheet, err := g.Sheet().Add(e)
+	if err != nil {
+		return fmt.Errorf("court %s: %w", g.Court, err)
+	}
+	if g.State, err = sheet.State(); err != nil {
+		return err
+	}
+	if g.Rallies, err = sheet.Rallies(); err != nil {
+		return err
+	}
+	g.Entries = sheet.Entries
+	g.pause(e, at)
+	return nil
+}
+
+// pause begins a pause where the entry is one, and ends the one before. Only what a game stands for the
+// sake of somebody's health or of the court is no playing time; the minute of a time-out is part of a
+// usual game.
+func (g *Game) pause(e scoring.Entry, at time.Time) {
+	if p := g.Pause; p != nil && p.Kind != scoring.TimeOut {
+		held := g.Stood - p.stood // during the pause, and counted already
+		g.Stood += max(0, at.Sub(p.Since)-held)
+	}
+	g.Pause = nil
+	switch e.Kind {
+	case scoring.TimeOut, scoring.MedicalTimeOut, scoring.RefereeTimeOut:
+		g.Pause = &Pause{Kind: e.Kind, Side: e.Side, Since: at, stood: g.Stood}
+	}
+}
+
+// lineup is who played a rally of g, counted from 1.
+func (g *Game) lineup(rally int) (a, b Side) {
+	for _, l := range g.Earlier {
+		if rally <= l.Until {
+			return l.A, l.B
+		}
+	}
+	return g.A, g.B
+}
+
+// EndsDue tells whether the sides still have to change ends. Somebody has to note the change on the
+// sheet; a game whose last rally was not the one that asked for it goes on all the same.
+func (g *Game) EndsDue() bool {
+	due, err := g.Sheet().EndsDue()
+	return err == nil && due
+}
+
+// TimeOutsLeft is how many time-outs a side of g may still take.
+func (g *Game) TimeOutsLeft(side scoring.Side) int {
+	left, err := g.Sheet().TimeOutsLeft(side)
+	if err != nil {
+		return 0
+	}
+	return left
+}
