@@ -24,9 +24,9 @@ func (c CheckIn) decide(l *Ledger, env Env) ([]Event, error) {
 	case n.contains(c.Person, Here):
 		return nil, fmt.Errorf("%s is checked in already", p.Name)
 	case n.contains(c.Person, Resting):
-		return callFree(l, []Event{PersonReturned{c.Person}}, env, scheduler.Next)
+		return callFree(l, []Event{PersonReturned(c)}, env, scheduler.Next)
 	}
-	return callFree(l, []Event{PersonArrived{c.Person}}, env, scheduler.Next)
+	return callFree(l, []Event{PersonArrived(c)}, env, scheduler.Next)
 }
 
 // AddGuest makes somebody known to the club and checks that person in.

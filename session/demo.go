@@ -11,15 +11,24 @@ const demoSeed = 20
 
 // demoPeople are invented: no club and nobody real is meant.
 var demoPeople = []roster.Entry{
-	{Name: "Agnes Vale", Group: "x", Level: 3}, {Name: "Bram Okoro", Group: "y", Level: 3.5},
-	{Name: "Cleo Hart", Group: "x", Level: 2.5}, {Name: "Dario Finch", Group: "y", Level: 4},
-	{Name: "Edda Noll", Group: "x", Level: 3}, {Name: "Finn Noll", Group: "y", Level: 3},
-	{Name: "Greta Umber", Group: "x", Level: 3.5}, {Name: "Hugo Pask", Group: "y", Level: 3.5},
-	{Name: "Iris Quell", Group: "x", Level: 2.5}, {Name: "Jonas Reed", Group: "y", Level: 4.5},
-	{Name: "Kaya Storm", Group: "x", Level: 3}, {Name: "Lio Tamm", Group: "y", Level: 2.5},
-	{Name: "Maud Ember", Group: "x", Level: 4}, {Name: "Nils Corran", Group: "y", Level: 3},
-	{Name: "Oona Birch", Group: "x", Level: 3.5}, {Name: "Pavel Dray", Group: "y", Level: 3},
-	{Name: "Quinn Ashby", Group: "x", Level: 2.5}, {Name: "Rosa Lindgren", Group: "y", Level: 3.5},
+	{Name: "Agnes Vale", Group: "x", Level: 3},
+	{Name: "Bram Okoro", Group: "y", Level: 3.5},
+	{Name: "Cleo Hart", Group: "x", Level: 2.5},
+	{Name: "Dario Finch", Group: "y", Level: 4},
+	{Name: "Edda Noll", Group: "x", Level: 3},
+	{Name: "Finn Noll", Group: "y", Level: 3},
+	{Name: "Greta Umber", Group: "x", Level: 3.5},
+	{Name: "Hugo Pask", Group: "y", Level: 3.5},
+	{Name: "Iris Quell", Group: "x", Level: 2.5},
+	{Name: "Jonas Reed", Group: "y", Level: 4.5},
+	{Name: "Kaya Storm", Group: "x", Level: 3},
+	{Name: "Lio Tamm", Group: "y", Level: 2.5},
+	{Name: "Maud Ember", Group: "x", Level: 4},
+	{Name: "Nils Corran", Group: "y", Level: 3},
+	{Name: "Oona Birch", Group: "x", Level: 3.5},
+	{Name: "Pavel Dray", Group: "y", Level: 3},
+	{Name: "Quinn Ashby", Group: "x", Level: 2.5},
+	{Name: "Rosa Lindgren", Group: "y", Level: 3.5},
 }
 
 // demoLate is how many of the last demo people are still on their way.

@@ -34,23 +34,39 @@ type deskKey struct {
 // list are made from it.
 func deskKeys() []deskKey {
 	return []deskKey{
-		{ui.Bind("next step", "n", "n"), ui.Bind("next step", "ctrl+n", "ctrl+n"), (*Model).nextStep, false,
-			"do what the line “Next” says: open the night, call the round, begin play"},
-		{ui.Bind("find", "f", "f", "/"), ui.Bind("find", "ctrl+f", "ctrl+f"), (*Model).find, true,
-			"find a person: which court, with whom, when next"},
-		{ui.Bind("undo", "u", "u"), ui.Bind("undo", "ctrl+z", "ctrl+z"), (*Model).undo, true,
-			"undo the last thing done; the history undoes any other"},
-		{ui.Bind("redo", "U", "U"), ui.Bind("redo", "ctrl+y", "ctrl+y"), (*Model).redo, false,
-			"bring back what the last undo took"},
-		{ui.Bind("hold play", "!", "!"), ui.Bind("hold play", "ctrl+p", "ctrl+p"), (*Model).hold, false,
-			"hold play for safety (lightning, heat, injury, wet court), or resume it"},
-		{ui.Bind("options", "o", "o"), ui.Bind("options", "ctrl+t", "ctrl+t"), (*Model).settings, false,
-			"options of tonight: flow, format, scoring, rounds, times; close the night"},
-		{ui.Bind("teach", "t", "t"), ui.Bind("teach", "ctrl+g", "ctrl+g"), (*Model).teach, false,
-			"for newcomers: the rules card, and a drill for the call"},
+		{
+			ui.Bind("next step", "n", "n"), ui.Bind("next step", "ctrl+n", "ctrl+n"), (*Model).nextStep, false,
+			"do what the line “Next” says: open the night, call the round, begin play",
+		},
+		{
+			ui.Bind("find", "f", "f", "/"), ui.Bind("find", "ctrl+f", "ctrl+f"), (*Model).find, true,
+			"find a person: which court, with whom, when next",
+		},
+		{
+			ui.Bind("undo", "u", "u"), ui.Bind("undo", "ctrl+z", "ctrl+z"), (*Model).undo, true,
+			"undo the last thing done; the history undoes any other",
+		},
+		{
+			ui.Bind("redo", "U", "U"), ui.Bind("redo", "ctrl+y", "ctrl+y"), (*Model).redo, false,
+			"bring back what the last undo took",
+		},
+		{
+			ui.Bind("hold play", "!", "!"), ui.Bind("hold play", "ctrl+p", "ctrl+p"), (*Model).hold, false,
+			"hold play for safety (lightning, heat, injury, wet court), or resume it",
+		},
+		{
+			ui.Bind("options", "o", "o"), ui.Bind("options", "ctrl+t", "ctrl+t"), (*Model).settings, false,
+			"options of tonight: flow, format, scoring, rounds, times; close the night",
+		},
+		{
+			ui.Bind("teach", "t", "t"), ui.Bind("teach", "ctrl+g", "ctrl+g"), (*Model).teach, false,
+			"for newcomers: the rules card, and a drill for the call",
+		},
 		{ui.Bind("help", "?", "?"), ui.Bind("help", "f1", "f1"), (*Model).help, true, "this page"},
-		{ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), func(*Model) tea.Cmd { return tea.Quit }, true,
-			"quit; everything is saved already, and the desk opens where it was"},
+		{
+			ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), func(*Model) tea.Cmd { return tea.Quit }, true,
+			"quit; everything is saved already, and the desk opens where it was",
+		},
 	}
 }
 

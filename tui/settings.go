@@ -88,23 +88,35 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		closing = s.Closing.In(now.Location()).Format("15:04")
 	}
 	return []dialog.Field{
-		{Label: "Flow", Value: string(s.Flow), Options: []string{string(session.Rounds), string(session.Rolling)},
-			Hint: "rounds: all courts start together; rolling: a free court calls the next four"},
-		{Label: "Format", Value: s.Format.String(), Options: []string{"rotating", "mixed", "pairs", "ladder"},
-			Hint: "rotating partners; mixed: one of each group a team; set pairs; ladder: winners move up"},
-		{Label: "Scoring", Value: s.Scoring.Scoring.String(), Options: []string{"side-out", "rally"},
-			Hint: "side-out: only the serving side scores; rally: every rally is a point"},
+		{
+			Label: "Flow", Value: string(s.Flow), Options: []string{string(session.Rounds), string(session.Rolling)},
+			Hint: "rounds: all courts start together; rolling: a free court calls the next four",
+		},
+		{
+			Label: "Format", Value: s.Format.String(), Options: []string{"rotating", "mixed", "pairs", "ladder"},
+			Hint: "rotating partners; mixed: one of each group a team; set pairs; ladder: winners move up",
+		},
+		{
+			Label: "Scoring", Value: s.Scoring.Scoring.String(), Options: []string{"side-out", "rally"},
+			Hint: "side-out: only the serving side scores; rally: every rally is a point",
+		},
 		{Label: "Game to", Value: strconv.Itoa(s.Scoring.To), Hint: "11, 15 or 21 as a rule"},
 		{Label: "Win by", Value: strconv.Itoa(s.Scoring.WinBy), Options: []string{"1", "2"}, Hint: "the lead that ends a game"},
 		{Label: "Rounds", Value: strconv.Itoa(s.Rounds), Hint: "rounds to plan; more can be called at the end"},
 		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
 		{Label: "Closing time", Value: closing, Hint: "when play ends, such as 21:30; empty if open"},
-		{Label: "Even levels", Value: yesNo(s.Balance > 0), Options: []string{"no", "yes"},
-			Hint: "yes: no game with a clear favourite where that can be avoided"},
-		{Label: "Left-over two", Value: choose(s.Singles, "play singles", "sit out"), Options: []string{"sit out", "play singles"},
-			Hint: "when two are left over and a court is free"},
-		{Label: "Walkovers", Value: choose(s.Stopped, "count", "left out"), Options: []string{"left out", "count"},
-			Hint: "walkovers and games given up in the table: the rulebook leaves them out"},
+		{
+			Label: "Even levels", Value: yesNo(s.Balance > 0), Options: []string{"no", "yes"},
+			Hint: "yes: no game with a clear favourite where that can be avoided",
+		},
+		{
+			Label: "Left-over two", Value: choose(s.Singles, "play singles", "sit out"), Options: []string{"sit out", "play singles"},
+			Hint: "when two are left over and a court is free",
+		},
+		{
+			Label: "Walkovers", Value: choose(s.Stopped, "count", "left out"), Options: []string{"left out", "count"},
+			Hint: "walkovers and games given up in the table: the rulebook leaves them out",
+		},
 	}
 }
 

@@ -23,7 +23,8 @@ func TestBackupsAtOpenAndCloseOfANight(t *testing.T) {
 	}
 	for _, c := range []session.Command{
 		session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1},
-		session.AddGuest{Name: "Ada"}, session.CloseNight{},
+		session.AddGuest{Name: "Ada"},
+		session.CloseNight{},
 	} {
 		if _, err := desk.Do(c); err != nil {
 			t.Fatal(err)
