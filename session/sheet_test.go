@@ -17,7 +17,9 @@ func onCourt(t testing.TB, flow Flow) (*Desk, *MemoryLog, *testClock, *Game) {
 	if flow == Rolling {
 		must(t, d, BeginPlay{})
 	} else {
-		must(t, d, CallRound{})
+		r := d.Ledger().Night().Roll
+		first := PlannedGame{"1", Side{r[0].Person, r[1].Person}, Side{r[2].Person, r[3].Person}}
+		must(t, d, CallRound{[]PlannedRound{{Games: []PlannedGame{first}, Out: []PersonID{r[4].Person}}}})
 	}
 	return d, log, clock, d.Ledger().Night().Game(1)
 }
