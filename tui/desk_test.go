@@ -48,6 +48,24 @@ func TestTheDoor(t *testing.T) {
 	}
 }
 
+// TestTheDoorShowsWhatIsTyped on the smallest terminal too, where the counts give way.
+func TestTheDoorShowsWhatIsTyped(t *testing.T) {
+	s := newStage(t).roster(4, "roster18.csv")
+	roll := s.night().Roll
+	s.do(session.Leave{Person: roll[0].Person}, session.Rest{Person: roll[1].Person}).press("d", "agnes val")
+	for _, width := range []int{minWidth, 60, 80, 120} {
+		s.resize(width, 24).shows("Find or add: agnes val")
+	}
+}
+
+// TestNextNamesKeysThatWork: where letters are text, the line of what is next names no letters.
+func TestNextNamesKeysThatWork(t *testing.T) {
+	s := newStage(t).people(2, 8, nil).shows("press n to call").press("d").shows("press ctrl+n to call")
+	s.press("ctrl+n").shows("round 1 called").press("d").shows("press esc for the courts").press("esc").shows("[Courts]")
+	s.press("b").shows("press c for the courts").press("!", "l").shows("Press ! when").press("d").shows("Press ctrl+p when")
+	s.press("ctrl+p", "y").hides("PLAY HELD")
+}
+
 func TestFindAnswersWhereAndWhen(t *testing.T) {
 	s := newStage(t).roster(4, "roster18.csv").press("n")
 	g := s.night().Games[2]

@@ -74,23 +74,27 @@ func (m *Model) nextLine() string {
 			return text
 		}
 	}
-	key := "n"
+	keys := stepKeys{next: "n", hold: "!", courts: "c"}
 	if m.dialog() == nil && m.typing(m.context()) {
-		key = "ctrl+n"
+		keys = stepKeys{next: "ctrl+n", hold: "ctrl+p", courts: "esc"}
 	}
 	n := m.ledger.Night()
 	a := n.NextStep(m.now)
-	text := m.stepText(n, a, key)
+	text := m.stepText(n, a, keys)
 	if a.Late > 0 && (a.Step == session.StepCall || a.Step == session.StepBegin) {
 		text += fmt.Sprintf(" (%d expected, not here yet)", a.Late)
 	}
 	return text
 }
 
-func (m *Model) stepText(n *session.Night, a session.Advice, key string) string {
+// stepKeys are the keys that the line of what is next names: letters, or others where letters are
+// text.
+type stepKeys struct{ next, hold, courts string }
+
+func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) string {
 	switch a.Step {
 	case session.StepOpen:
-		return fmt.Sprintf("press %s to open tonight", key)
+		return fmt.Sprintf("press %s to open tonight", keys.next)
 	case session.StepCheckIn:
 		if m.active == ui.Door {
 			return fmt.Sprintf("check people in: type a few letters of a name, then enter (%d here, 4 needed)", a.Here)
@@ -101,26 +105,27 @@ func (m *Model) stepText(n *session.Night, a session.Advice, key string) string 
 		if r := m.plan; r.Ready && len(r.Rounds) > 0 && len(r.Rounds[0].Out) > 0 {
 			out = fmt.Sprintf(", %d sit out", len(r.Rounds[0].Out))
 		}
-		return fmt.Sprintf("press %s to call round %d of %d (%d here%s)", key, a.Round, a.Rounds, a.Here, out)
+		return fmt.Sprintf("press %s to call round %d of %d (%d here%s)", keys.next, a.Round, a.Rounds, a.Here, out)
 	case session.StepBegin:
-		return fmt.Sprintf("press %s to begin play: each court gets its first four (%d here)", key, a.Here)
+		return fmt.Sprintf("press %s to begin play: each court gets its first four (%d here)", keys.next, a.Here)
 	case session.StepHeld:
-		return fmt.Sprintf("play is held (%s, %s). %s Press ! when play may go on", n.Hold.Why, since(m.now, n.Hold.Since), caution(n.Hold.Why))
+		return fmt.Sprintf("play is held (%s, %s). %s Press %s when play may go on",
+			n.Hold.Why, since(m.now, n.Hold.Since), caution(n.Hold.Why), keys.hold)
 	case session.StepScores:
-		return m.scoresText(n, a)
+		return m.scoresText(n, a, keys)
 	case session.StepFree:
 		return "a court waits for four people on the bench; check more people in (d), or rest fewer (b)"
 	}
 	if a.Running > 0 {
 		return "closing time: enter the last scores, then end the night"
 	}
-	return fmt.Sprintf("all that was planned is played: press %s to end the night or play on", key)
+	return fmt.Sprintf("all that was planned is played: press %s to end the night or play on", keys.next)
 }
 
 // scoresText says how a score is entered, and how many are still to come.
-func (m *Model) scoresText(n *session.Night, a session.Advice) string {
+func (m *Model) scoresText(n *session.Night, a session.Advice, keys stepKeys) string {
 	if m.active != ui.Courts {
-		return fmt.Sprintf("%s to come: press c for the courts", plural(a.Running, "score"))
+		return fmt.Sprintf("%s to come: press %s for the courts", plural(a.Running, "score"), keys.courts)
 	}
 	text := fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
 	if n.Settings.Flow == session.Rounds {

@@ -109,9 +109,11 @@ const listTop = 2
 
 // Lines implements ui.Screen.
 func (d *Door) Lines(c ui.Context) []string {
-	d.input.Width = max(10, min(30, c.Width-40))
-	left := c.Theme.Strong.Render("Find or add: ") + d.input.View()
-	out := []string{line.Spread(left, d.counts(c), c.Width), ""}
+	const label, least = "Find or add: ", 12 // what is typed must be seen on any terminal
+	counts := line.Cut(d.counts(c), c.Width-len(label)-least)
+	d.input.Width = max(least-2, min(30, c.Width-len(label)-line.Width(counts)-2))
+	left := c.Theme.Strong.Render(label) + d.input.View()
+	out := []string{line.Spread(left, counts, c.Width), ""}
 	rows := d.rows(c)
 	if len(rows) == 0 {
 		return append(out, "Nobody is known to the club yet.", "",
