@@ -34,6 +34,7 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 			return done
 		}
 		temperature := hot - (hot-cold)*float64(done)/float64(moves)
+		a.m.patience = int(9 * temperature) // beyond any nerve, see exponentials
 		for range pulse {
 			a.try(temperature)
 		}

@@ -135,7 +135,7 @@ func (b *board) score() score {
 			s.opponent += pairsOf(o)
 			s.meetings += pairsOf(p + o)
 			if b.n.wishes != nil {
-				s.broken += b.n.wishes.broken(i*b.n.people+j, p, o)
+				s.add(b.n.wishes.cost(i*b.n.people+j, p, o))
 			}
 		}
 	}

@@ -95,7 +95,18 @@ func (s *scope) settled() pairBounds {
 
 // partnerDemand is one partner a game. Partners asked for a number of times come first.
 func (s *scope) partnerDemand(i Player) demand {
-	return s.demand(1, i, s.mayPartner, func(t tally) int { return int(t.p) })
+	d := s.demand(1, i, s.mayPartner, func(t tally) int { return int(t.p) })
+	if w := s.n.wishes; w != nil {
+		for j := range Player(s.n.people) {
+			if t := int(w.times[w.at(i, j)]); t > 0 && s.mayPartner(i, j) {
+				past := int(s.past[w.at(i, j)].p)
+				if first := min(t-past, s.common(i, j)); first > 0 {
+					d.first = append(d.first, [2]int{past, first})
+				}
+			}
+		}
+	}
+	return d
 }
 
 // opponentDemands are two opponents a game, on mixed nights one of each group.
@@ -120,7 +131,7 @@ func (s *scope) meetingDemands(i Player) []demand {
 			s.demand(1, i, s.beside(true), height),
 			s.demand(2, i, s.beside(false), height),
 		}
-	case s.inseparable(i):
+	case s.always[i]:
 		m := s.n.mate[i]
 		return []demand{
 			s.demand(1, i, func(_, j Player) bool { return j == m }, height),

@@ -107,6 +107,9 @@ func (p pace) due(w Waiting) float64 {
 
 // best returns the best game that includes whoever is most due.
 func (c *caller) best() (Game, error) {
+	if !c.enough() {
+		return Game{}, ErrTooFew
+	}
 	for _, width := range []int{windowWidth, 2 * windowWidth, 4 * windowWidth} {
 		if g, ok := c.bestOf(c.window(c.line, width)); ok {
 			return g, nil
@@ -119,6 +122,24 @@ func (c *caller) best() (Game, error) {
 		return g, nil
 	}
 	return Game{}, ErrTooFew
+}
+
+// enough tells whether so many wait that a game is possible by their numbers.
+func (c *caller) enough() bool {
+	count := [2]int{0, 2}
+	for _, x := range c.line {
+		for _, i := range x.who {
+			if c.n.side == nil {
+				count[0]++
+			} else {
+				count[c.n.side[i]]++
+			}
+		}
+	}
+	if c.n.side != nil {
+		return count[0] >= 2 && count[1] >= 4
+	}
+	return count[0] >= 4
 }
 
 // windowWidth is how many calls from the head of the queue, of each group on mixed nights, are looked

@@ -1,39 +1,65 @@
 package scheduler
 
-// courtSweeps is how often all pairs of games of all rounds are looked at for a better exchange of
-// courts.
-const courtSweeps = 40
-
 // balanceCourts exchanges the courts of games within each round so that everybody plays about equally
-// often on each, keeping walls and preferred bands. Who plays with whom stays.
+// often on each, keeping walls and preferred bands. Who plays with whom stays. The search is a short
+// annealing of the sum of squares of how often each person played on each court, which is least when
+// everybody's numbers differ by at most one.
 func (n *night) balanceCourts(rounds []Round, d *dice) {
 	u := newCourtUse(n, rounds)
-	for sweep := range courtSweeps {
-		changed := false
-		for r := range rounds {
-			games := rounds[r].Games
-			for g := range games {
-				for h := range g {
-					if games[g].Singles() || games[h].Singles() || !n.mayTrade(games[g], games[h]) {
-						continue
-					}
-					// sweeps in turn allow exchanges that change nothing, which open new ways
-					if gain := u.trade(games[g], games[h]); gain > 0 || gain == 0 && sweep%2 == 0 && d.roll(4) == 0 {
-						games[g].Court, games[h].Court = games[h].Court, games[g].Court
-						changed = true
-					} else {
-						u.trade(Game{games[h].Court, games[g].A, games[g].B}, Game{games[g].Court, games[h].A, games[h].B})
-					}
-				}
-			}
+	var live []int // rounds in which courts can be exchanged
+	seats := 0
+	for r := range rounds {
+		if k := len(rounds[r].Games); k > 1 {
+			live = append(live, r)
+			seats += k
 		}
-		if !changed {
-			break
+	}
+	if seats == 0 {
+		return
+	}
+	excess, least := u.excess(), u.excess()
+	best := courtsOf(rounds)
+	moves := min(courtMoves, 600*seats)
+	for k := 0; k < moves && least > 0; k++ {
+		games := rounds[live[d.roll(len(live))]].Games
+		g, h := d.roll(len(games)), d.roll(len(games))
+		if g == h || !n.mayTrade(games[g], games[h]) {
+			continue
+		}
+		gain := u.gain(games[g], games[h])
+		if gain < 0 && -gain > d.nerve(courtHot*float64(moves-k)/float64(moves)) {
+			continue
+		}
+		u.trade(games[g], games[h])
+		games[g].Court, games[h].Court = games[h].Court, games[g].Court
+		if excess -= gain; excess < least {
+			least, best = excess, courtsOf(rounds)
 		}
 	}
 	for r := range rounds {
+		for g := range rounds[r].Games {
+			rounds[r].Games[g].Court = best[r][g]
+		}
 		sortByCourt(rounds[r].Games)
 	}
+}
+
+// The most exchanges of courts that are tried, and the temperature at their beginning; it falls to
+// nothing.
+const (
+	courtMoves = 60_000
+	courtHot   = 6
+)
+
+// courtsOf notes the court of each game.
+func courtsOf(rounds []Round) [][]Court {
+	courts := make([][]Court, len(rounds))
+	for r, round := range rounds {
+		for _, g := range round.Games {
+			courts[r] = append(courts[r], g.Court)
+		}
+	}
+	return courts
 }
 
 // courtUse counts how often each person played on each court, at person·courts + court.
@@ -60,33 +86,58 @@ func newCourtUse(n *night, rounds []Round) *courtUse {
 	return u
 }
 
-// trade lets two games exchange courts in the counts and returns by how much that makes the use of
-// courts more even: the fall of the sum of squares, less what preferred bands lose.
-func (u *courtUse) trade(g, h Game) int {
-	gain := u.move(g, h.Court) + u.move(h, g.Court)
-	for _, x := range [2]struct {
-		game Game
-		to   Court
-	}{{g, h.Court}, {h, g.Court}} {
-		for _, i := range x.game.Players() {
+// excess is by how much the sum of squares, and people outside preferred bands, exceed the least
+// possible.
+func (u *courtUse) excess() int {
+	sum := 0
+	for i := range u.n.people {
+		games, squares := 0, 0
+		for c, k := range u.count[i*u.courts : (i+1)*u.courts] {
+			games += k
+			squares += k * k
+			sum += k * outOfBandCourt * one(!u.n.p.Courts[c].suits(u.n.p.People[i].Level))
+		}
+		sum += squares - games - 2*conv(games, u.courts)
+	}
+	return sum
+}
+
+// outOfBandCourt is the cost of one person's game on a court whose preferred band is another.
+const outOfBandCourt = 100
+
+// gain is by how much the excess falls if two games exchange courts.
+func (u *courtUse) gain(g, h Game) int {
+	return u.moved(g, h.Court) + u.moved(h, g.Court)
+}
+
+func (u *courtUse) moved(g Game, to Court) int {
+	gain := 0
+	from := g.Court
+	for _, i := range [4]Player{g.A[0], g.A[1], g.B[0], g.B[1]} {
+		if i == Nobody {
+			continue
+		}
+		row := u.count[int(i)*u.courts : int(i+1)*u.courts]
+		gain += 2 * (row[from] - row[to] - 1)
+		if u.n.bands {
 			level := u.n.p.People[i].Level
-			gain += 100 * (one(u.n.p.Courts[x.to].suits(level)) - one(u.n.p.Courts[x.game.Court].suits(level)))
+			gain += outOfBandCourt * (one(u.n.p.Courts[to].suits(level)) - one(u.n.p.Courts[from].suits(level)))
 		}
 	}
 	return gain
 }
 
-// move takes the game's people to another court in the counts and returns the fall of the sum of
-// squares.
-func (u *courtUse) move(g Game, to Court) int {
-	gain := 0
-	for _, i := range g.Players() {
-		row := u.count[int(i)*u.courts : int(i+1)*u.courts]
-		gain += 2 * (row[g.Court] - row[to] - 1)
-		row[g.Court]--
-		row[to]++
+// trade lets two games exchange courts in the counts.
+func (u *courtUse) trade(g, h Game) {
+	for _, x := range [2]struct {
+		game Game
+		to   Court
+	}{{g, h.Court}, {h, g.Court}} {
+		for _, i := range x.game.Players() {
+			u.count[int(i)*u.courts+int(x.game.Court)]--
+			u.count[int(i)*u.courts+int(x.to)]++
+		}
 	}
-	return gain
 }
 
 // mayTrade tells whether all people of two games may play on each other's court.

@@ -16,13 +16,20 @@ type demand struct {
 	each    int
 	heights []int
 	limits  []int
-	forced  []int // meetings that must be with that person; nil = none
+	first   [][2]int // heights of people with whom so many meetings must be; these come first
 }
 
 // curve pours the demand of low to high games over the people.
 func (q demand) curve(low, high int, cost func(*pours, int) int) curve {
+	var c curve
+	units := q.each * low
+	for _, f := range q.first {
+		must := min(units, f[1])
+		units -= must
+		c.base += cost(newPours([]int{f[0]}, []int{must}), must)
+	}
 	p := newPours(q.heights, q.limits)
-	c := curve{base: cost(p, q.each*low)}
+	c.base += cost(p, units)
 	for g := low; g < high; g++ {
 		c.steps = append(c.steps, cost(p, q.each))
 	}

@@ -57,8 +57,8 @@ func (b *board) turn(at, by int) int {
 	t := b.pair[at]
 	p, o := int(t.p), int(t.o)
 	d := pairCost(p+by, o-by) - pairCost(p, o)
-	if w := b.n.wishes; w != nil {
-		d += score{broken: w.broken(at, p+by, o-by) - w.broken(at, p, o)}.weight()
+	if w := b.n.wishes; w != nil && w.asked[at] {
+		d += w.cost(at, p+by, o-by).weight() - w.cost(at, p, o).weight()
 	}
 	return d
 }

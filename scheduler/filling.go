@@ -201,25 +201,51 @@ func (n *night) lineup(r, most int, l *ledger, d *dice) lineup {
 	if k := n.p.MaxRun; k > 0 {
 		units = slices.DeleteFunc(units, func(u unit) bool { return u.run >= k })
 	}
-	courts := n.choose(r, most)
-	for {
-		f := newFilling(n, courts, units)
-		if f.fill() {
-			return f.lineup(n.here[r])
-		}
-		courts = slices.Delete(slices.Clone(courts), f.emptiest(), f.emptiest()+1)
-	}
+	courts, most := n.choose(r, most)
+	return n.fill(courts, most, units).lineup(n.here[r])
 }
 
-// choose picks the courts to use when more are open than games can be filled. Where walls stand it
-// returns all that could be used, those first on which most of the people present may play: dropping
-// what stays empty finds more games than guessing.
-func (n *night) choose(r, most int) []Court {
+// fill seats units on as many of the courts as it can but at most so many: on all, else on all but one,
+// and so on, at last on any single one.
+func (n *night) fill(courts []Court, most int, units []unit) *filling {
+	all := courts
+	f := newFilling(n, courts, units)
+	if f.fill() && len(courts) <= most {
+		return f
+	}
+	for len(courts) > 1 && most > 0 {
+		for c := len(courts) - 1; c >= 0 && len(courts) <= most+1; c-- {
+			if g := newFilling(n, without(courts, c), units); g.fill() {
+				return g
+			}
+			if n.walls == nil {
+				break // all courts are alike
+			}
+		}
+		courts = without(courts, f.emptiest())
+		f = newFilling(n, courts, units)
+		f.fill()
+	}
+	for _, c := range all[:len(all)*one(most > 0)] {
+		if g := newFilling(n, []Court{c}, units); g.fill() {
+			return g
+		}
+	}
+	return newFilling(n, nil, units)
+}
+
+func without(courts []Court, c int) []Court {
+	return slices.Delete(slices.Clone(courts), c, c+1)
+}
+
+// choose picks the courts to use and says how many at most. Where walls stand it returns all that could
+// be used, those first on which most of the people present may play: dropping what stays empty finds
+// more games than guessing.
+func (n *night) choose(r, most int) ([]Court, int) {
 	open := n.openCourts(r)
-	natural := n.mostGames(r, len(open))
-	games := min(most, n.restful(r, natural))
+	games := min(most, n.restful(r, n.mostGames(r, len(open))))
 	if n.walls == nil {
-		return open[:games]
+		return open[:games], games
 	}
 	count := make([]int, len(n.p.Courts))
 	for _, c := range open {
@@ -231,10 +257,7 @@ func (n *night) choose(r, most int) []Court {
 	}
 	open = slices.DeleteFunc(open, func(c Court) bool { return count[c] < 4 })
 	slices.SortStableFunc(open, func(a, b Court) int { return cmp.Compare(count[b], count[a]) })
-	if games < natural {
-		return open[:min(games, len(open))]
-	}
-	return open
+	return open, games
 }
 
 // lineup reads off who plays where.

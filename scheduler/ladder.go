@@ -121,8 +121,10 @@ func (l *ladder) round() (Round, error) {
 	slices.SortStableFunc(players, func(x, y Player) int { return cmp.Compare(l.place[x], l.place[y]) })
 	courts := slices.Clone(line.courts)
 	slices.Sort(courts)
-	round := Round{Out: line.out}
+	var round Round
+	players = append(players, line.out...)
 	l.keepApart(courts, players)
+	round.Out = players[4*len(courts):]
 	for k, c := range courts {
 		g, broken := l.split(c, players[4*k:4*k+4])
 		if broken > 0 {
@@ -134,10 +136,13 @@ func (l *ladder) round() (Round, error) {
 	return round, nil
 }
 
-// keepApart exchanges people with other courts, the nearest first, until no court holds people who
-// cannot be seated.
+// keepApart exchanges people with other courts, the nearest first, and at last with the bench, which
+// follows the courts in the list, until no court holds people who cannot be seated.
 func (l *ladder) keepApart(courts []Court, players []Player) {
 	bad := func(k int) int {
+		if k == len(courts) {
+			return 0
+		}
 		_, broken := l.split(courts[k], players[4*k:4*k+4])
 		return broken
 	}
@@ -149,14 +154,15 @@ func (l *ladder) keepApart(courts []Court, players []Player) {
 				}
 			}
 		}
+		l.exchange(players, k, len(courts), bad)
 	}
 }
 
-// exchange tries all exchanges between two courts until one leaves less broken.
+// exchange tries all exchanges of court k with court or bench h until nothing is broken on k.
 func (l *ladder) exchange(players []Player, k, h int, bad func(int) int) {
 	now := bad(k) + bad(h)
 	for x := 4 * k; x < 4*k+4 && bad(k) > 0; x++ {
-		for y := 4 * h; y < 4*h+4; y++ {
+		for y := 4 * h; y < min(4*h+4, len(players)); y++ {
 			players[x], players[y] = players[y], players[x]
 			if after := bad(k) + bad(h); after < now {
 				now = after

@@ -38,14 +38,14 @@ func marginOf(p, o int, cost func(p, o int) int) margin {
 
 // marginAt is the margins of an entry of the pair table.
 func (b *board) marginAt(at int, t tally) margin {
-	if b.n.wishes == nil && t.p < usualP && t.o < usualO {
+	asked := b.n.wishes != nil && b.n.wishes.asked[at]
+	if !asked && t.p < usualP && t.o < usualO {
 		return usual[t.p][t.o]
 	}
 	return marginOf(int(t.p), int(t.o), func(p, o int) int {
-		cost := pairCost(p, o)
-		if b.n.wishes != nil {
-			cost += score{broken: b.n.wishes.broken(at, p, o)}.weight()
+		if !asked {
+			return pairCost(p, o)
 		}
-		return cost
+		return pairCost(p, o) + b.n.wishes.cost(at, p, o).weight()
 	})
 }

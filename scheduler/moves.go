@@ -15,6 +15,8 @@ type mover struct {
 	couple bool   // anybody is locked in any round
 	steps  [4]step
 	rest   int // what the proposed exchange changes by who sits out
+	// patience is by how much an exchange may worsen the sit-outs and still be worth a look
+	patience int
 }
 
 func newMover(b *board, d *dice) *mover {
@@ -119,6 +121,9 @@ func (m *mover) replace(r, s, t, k int) []step {
 		m.steps[k] = step{r, s, t}
 		return m.steps[:k+1]
 	}
+	if b.n.p.Format == Pairs && !m.isLocked(r, t) {
+		return nil
+	}
 	u := m.companion(r, t)
 	if u < 0 || u < b.shapes[r].seats() || m.isLocked(r, s) != m.isLocked(r, s^1) || m.isLocked(r, t) != m.isLocked(r, u) {
 		return nil
@@ -168,7 +173,7 @@ func (m *mover) exchange() []step {
 		return nil
 	}
 	if !m.couple && b.n.p.MaxRun == 0 {
-		if m.rest = b.tradeDelta(int32(i), int32(j), r, q); m.rest > patience {
+		if m.rest = b.tradeDelta(int32(i), int32(j), r, q); m.rest > m.patience {
 			return nil
 		}
 	}
@@ -178,6 +183,3 @@ func (m *mover) exchange() []step {
 	}
 	return m.replace(q, v, u, len(first))
 }
-
-// patience is the weight by which a move may worsen the sit-outs before it is not worth a look.
-const patience = 1 << 12

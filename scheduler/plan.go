@@ -1,6 +1,9 @@
 package scheduler
 
-import "context"
+import (
+	"context"
+	"slices"
+)
 
 // Budget limits the work of a plan.
 type Budget struct {
@@ -30,16 +33,62 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 	if b.Moves <= 0 {
 		b.Moves = defaultMoves
 	}
+	rounds := arrangeRounds(ctx, p, b)
+	if len(rounds) > 0 && len(rounds[0].Games) == 0 {
+		n := newNight(&p)
+		round, ok := n.lastResort()
+		if !ok {
+			return nil, &Conflict{n.whyNoGame(n.first)}
+		}
+		p.History = append(append([]Round(nil), p.History...), round)
+		p.Rounds--
+		rounds = append([]Round{round}, arrangeRounds(ctx, p, b)...)
+	}
+	return rounds, nil
+}
+
+// arrangeRounds searches for the best rounds, gives their games courts, and lets those left over play
+// singles.
+func arrangeRounds(ctx context.Context, p Problem, b Budget) []Round {
 	n := newNight(&p)
 	s := &search{n: n, moves: b.Moves, d: newDice(p.Seed, 1), most: n.mostCourts()}
-	board := s.solve(ctx)
-	rounds := board.rounds()
+	rounds := s.solve(ctx).rounds()
 	n.balanceCourts(rounds, s.d)
 	if p.LeftoverSingles {
 		n.addSingles(rounds)
 	}
-	if len(rounds) > 0 && len(rounds[0].Games) == 0 {
-		return nil, &Conflict{n.whyNoGame(n.first)}
+	return rounds
+}
+
+// lastResort looks for any single game of the first round, where wishes are so tight that the search
+// found none.
+func (n *night) lastResort() (Round, bool) {
+	books := newLedger(n)
+	r := Rolling{
+		People: n.p.People, Courts: n.p.Courts, Format: n.p.Format, Seed: n.p.Seed,
+		Together: n.p.Together, NeverPartner: n.p.NeverPartner, NeverMeet: n.p.NeverMeet,
 	}
-	return rounds, nil
+	for _, i := range n.here[n.first] {
+		if n.p.MaxRun == 0 || books.run[i] < n.p.MaxRun {
+			r.Waiting = append(r.Waiting, Waiting{Player: i})
+		} else {
+			r.Running = append(r.Running, Game{A: Team{i, Nobody}, B: Team{Nobody, Nobody}})
+		}
+	}
+	for _, r.Court = range n.openCourts(n.first) {
+		c, err := newCaller(r)
+		if err != nil || !c.enough() {
+			continue
+		}
+		if g, ok := c.first(); ok {
+			round := Round{Games: []Game{g}}
+			for _, i := range n.here[n.first] {
+				if !slices.Contains(g.Players(), i) {
+					round.Out = append(round.Out, i)
+				}
+			}
+			return round, true
+		}
+	}
+	return Round{}, false
 }

@@ -3,15 +3,16 @@ package scheduler
 // scopeOf describes rounds that are known, for bounds on what else they could have been: the same
 // people there, as many games, sit-outs as fair.
 func (n *night) scopeOf(rounds []Round, m *measures) *scope {
-	games := make([]int, len(rounds))
+	s := newScope(n, n.here[n.first:], make([]int, len(rounds)))
 	for r, round := range rounds {
 		for _, g := range round.Games {
-			if !g.Singles() {
-				games[r]++
+			if g.Singles() {
+				s.extra[r] += 2
+			} else {
+				s.games[r]++
 			}
 		}
 	}
-	s := newScope(n, n.here[n.first:], games)
 	if m.singles {
 		copy(s.low, m.games)
 		copy(s.high, m.games)
@@ -19,7 +20,7 @@ func (n *night) scopeOf(rounds []Round, m *measures) *scope {
 		s.fairGames(sharesOf(n, rounds), n.pastOuts())
 		s.admit(m.games)
 	}
-	s.rests = m.twice == s.twiceBound()
+	s.rests = !m.singles && m.twice == s.twiceBound()
 	return s
 }
 
@@ -53,7 +54,7 @@ func (s *scope) twiceBound() int {
 func (s *scope) twiceAt(r int) int {
 	n := s.n
 	before := n.first + r - 1
-	if before < 0 {
+	if before < 0 || n.side != nil && s.extra[r]+s.extra[max(0, r-1)] > 0 {
 		return 0
 	}
 	sum := 0
@@ -63,10 +64,10 @@ func (s *scope) twiceAt(r int) int {
 			stay = len(intersect(pool, n.valid(n.p.History[before].Out)))
 		} else {
 			previous := n.pools(before)[k]
-			out := len(previous) - n.seatsOf(k, s.seats(r-1))
+			out := len(previous) - n.seatsOf(k, s.seats(r-1)+s.extra[r-1])
 			stay = out - (len(previous) - len(intersect(previous, pool)))
 		}
-		sum += max(0, stay-n.seatsOf(k, s.seats(r)))
+		sum += max(0, stay-n.seatsOf(k, s.seats(r)+s.extra[r]))
 	}
 	return sum
 }

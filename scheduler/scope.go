@@ -5,21 +5,23 @@ import "math/bits"
 // scope is a night as the bounds see it: some rounds fixed because they were played, the others
 // free but for who is there and how many games they hold.
 type scope struct {
-	n     *night
-	here  [][]Player // for each free round
-	games []int      // doubles games of each free round
-	low   []int      // fewest games in free rounds that are fair for each person
-	high  []int      // most
-	past  []tally    // at a·people + b: meetings in fixed rounds
-	then  []int      // each person's games in fixed rounds
-	when  [][]uint64 // each person's presence in free rounds, one bit a round
-	rests bool       // as few people as possible are benched twice running
+	n      *night
+	here   [][]Player // for each free round
+	games  []int      // doubles games of each free round
+	extra  []int      // people of each free round who play singles
+	low    []int      // fewest games in free rounds that are fair for each person
+	high   []int      // most
+	past   []tally    // at a·people + b: meetings in fixed rounds
+	then   []int      // each person's games in fixed rounds
+	when   [][]uint64 // each person's presence in free rounds, one bit a round
+	always []bool     // whose fixed partner is there in all free rounds that the person is
+	rests  bool       // as few people as possible are benched twice running
 }
 
 // newScope describes the free rounds by who is there and how many games they hold. Sit-outs are fair
 // by shares.
 func newScope(n *night, here [][]Player, games []int) *scope {
-	s := &scope{n: n, here: here, games: games}
+	s := &scope{n: n, here: here, games: games, extra: make([]int, len(games))}
 	s.low, s.high = make([]int, n.people), make([]int, n.people)
 	s.then = make([]int, n.people)
 	s.when = make([][]uint64, n.people)
@@ -31,6 +33,10 @@ func newScope(n *night, here [][]Player, games []int) *scope {
 		for _, i := range people {
 			s.when[i][r/64] |= 1 << (r % 64)
 		}
+	}
+	s.always = make([]bool, n.people)
+	for i := range s.always {
+		s.always[i] = s.inseparable(Player(i))
 	}
 	s.past = make([]tally, n.people*n.people)
 	for _, round := range n.p.History {
@@ -108,7 +114,7 @@ func (s *scope) mayPartner(i, j Player) bool {
 		return false
 	case n.side != nil && n.side[i] == n.side[j]:
 		return false
-	case n.p.Format == Pairs:
+	case n.p.Format == Pairs || s.always[i] || s.always[j]:
 		return n.mate[i] == j
 	}
 	return true

@@ -5,6 +5,7 @@ import "cmp"
 // score is what a plan costs, in the order of importance. Smaller is better everywhere.
 type score struct {
 	broken   int // games against what must hold
+	missing  int // partnerships that were asked for and are missing, or are too many
 	unfair   int // sit-outs beyond or below the fair share
 	twice    int // rounds benched right after a benched round
 	partners int // Σ C(p,2) over pairs of people
@@ -16,6 +17,7 @@ type score struct {
 
 func (s *score) add(d score) {
 	s.broken += d.broken
+	s.missing += d.missing
 	s.unfair += d.unfair
 	s.twice += d.twice
 	s.partners += d.partners
@@ -29,14 +31,18 @@ func (s *score) add(d score) {
 // the few steps of the next that one change can bring. What must hold and the sit-outs are far
 // beyond any temperature.
 func (s score) weight() int {
-	return 1<<20*s.broken + 1<<15*s.unfair + 1<<13*s.twice + 64*s.partners +
+	return brokenWeight*s.broken + 1<<18*s.missing + 1<<11*s.unfair + 1<<11*s.twice + 64*s.partners +
 		100*s.onesided + 16*s.meetings + 2*s.opponent + s.level
 }
+
+// brokenWeight is what one game against what must hold weighs: more than everything else together.
+const brokenWeight = 1 << 26
 
 // compare orders scores strictly by importance.
 func (s score) compare(t score) int {
 	return cmp.Or(
 		cmp.Compare(s.broken, t.broken),
+		cmp.Compare(s.missing, t.missing),
 		cmp.Compare(s.unfair, t.unfair),
 		cmp.Compare(s.twice, t.twice),
 		cmp.Compare(s.partners, t.partners),

@@ -26,6 +26,14 @@ func (n *night) mostCourts() []int {
 // is accepted about once in sixty to six hundred times. Hotter wanders, colder sticks.
 const hot, cold = 4, 2.5
 
+// hotRepair is the temperature at which boards on which something asked for is broken are shaken first,
+// so that sit-outs and repeats do not stand in the way of what must hold.
+const hotRepair = 1 << 15
+
+// hotLevels is the temperature at which boards with levels are shaken first: a game that is too one-sided
+// weighs more than a few repeated meetings, and the way to a balanced one leads over them.
+const hotLevels = 80
+
 // share of the moves that each start gets before the most promising one gets the rest.
 const trials = 10
 
@@ -37,6 +45,7 @@ func (s *search) solve(ctx context.Context) *board {
 		if b.n.wishes == nil && b.n.p.MaxRun == 0 || !s.giveUp(b) {
 			return b
 		}
+		s.moves = max(pulse, s.moves/2)
 	}
 }
 
@@ -48,6 +57,11 @@ func (s *search) improve(ctx context.Context) *board {
 	runs := make([]*annealer, len(starts))
 	for k, b := range starts {
 		runs[k] = newAnnealer(b, s.d, floor)
+		if runs[k].best >= brokenWeight {
+			left -= runs[k].run(ctx, s.moves/2, hotRepair, hot)
+		} else if b.levels != nil {
+			left -= runs[k].run(ctx, s.moves/4, hotLevels, hot)
+		}
 		if len(starts) > 1 && !runs[k].proved() {
 			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
 		}

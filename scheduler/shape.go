@@ -36,11 +36,12 @@ func (n *night) mostGames(r, courts int) int {
 }
 
 // restful lowers a number of games so that enough people rest for nobody to play more than MaxRun
-// games running: of every MaxRun+1 rounds each person must rest in one.
+// games running: of every MaxRun+1 rounds each person must rest in one. With few people that can mean
+// rounds in which all rest.
 func (n *night) restful(r, games int) int {
 	if n.p.MaxRun <= 0 {
 		return games
 	}
 	k := n.p.MaxRun
-	return min(games, len(n.here[r])*k/(4*(k+1)))
+	return min(games, max(1, len(n.here[r])*k/(4*(k+1))))
 }

@@ -3,6 +3,7 @@ package scheduler
 // wishes holds what is asked of each two people, looked up at a·people + b in either order.
 type wishes struct {
 	people int
+	asked  []bool  // anything is asked
 	apart  []bool  // must not share a court
 	unteam []bool  // must not be partners
 	times  []int16 // be partners so many times tonight; -1 = nothing asked
@@ -20,7 +21,7 @@ func newWishes(n *night) *wishes {
 		return nil
 	}
 	size := n.people * n.people
-	w := &wishes{n.people, make([]bool, size), make([]bool, size), make([]int16, size)}
+	w := &wishes{n.people, make([]bool, size), make([]bool, size), make([]bool, size), make([]int16, size)}
 	for i := range w.times {
 		w.times[i] = -1
 	}
@@ -35,25 +36,26 @@ func newWishes(n *night) *wishes {
 	for _, t := range p.NeverMeet {
 		w.apart[w.at(t.A, t.B)], w.apart[w.at(t.B, t.A)] = true, true
 	}
+	for at := range w.asked {
+		w.asked[at] = w.apart[at] || w.unteam[at] || w.times[at] >= 0
+	}
 	return w
 }
 
 func (w *wishes) at(a, b Player) int { return int(a)*w.people + int(b) }
 
-// broken counts how far two people who partnered p times and opposed o times are from what is asked
-// of them, in games that are wrong or missing.
-func (w *wishes) broken(at, p, o int) int {
-	bad := 0
+// cost is how far two people who partnered p times and opposed o times are from what is asked of
+// them: games that must not be, and partnerships missing or too many.
+func (w *wishes) cost(at, p, o int) score {
+	var s score
 	if w.apart[at] {
-		bad += p + o
+		s.broken += p + o
 	}
 	if w.unteam[at] {
-		bad += p
+		s.broken += p
 	}
-	if t := int(w.times[at]); t >= 0 && p < t {
-		bad += t - p
-	} else if t >= 0 {
-		bad += p - t
+	if t := int(w.times[at]); t >= 0 {
+		s.missing = max(t-p, p-t)
 	}
-	return bad
+	return s
 }

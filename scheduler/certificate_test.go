@@ -1,0 +1,84 @@
+package scheduler
+
+import (
+	"encoding/json"
+	"testing"
+)
+
+// TestConv compares with the definition: all ways to write the total as a sum.
+func TestConv(t *testing.T) {
+	var least func(total, n int) int
+	least = func(total, n int) int {
+		if n == 1 {
+			return pairsOf(total)
+		}
+		best := 1 << 30
+		for x := range total + 1 {
+			best = min(best, pairsOf(x)+least(total-x, n-1))
+		}
+		return best
+	}
+	for total := range 13 {
+		for n := 1; n < 5; n++ {
+			if got, want := conv(total, n), least(total, n); got != want {
+				t.Errorf("conv(%d, %d) = %d, want %d", total, n, got, want)
+			}
+		}
+	}
+}
+
+// TestCertificateByHand measures two rounds of four people that are easily counted.
+func TestCertificateByHand(t *testing.T) {
+	p := club(4, 1, 2)
+	same := Round{Games: []Game{{0, Team{0, 1}, Team{2, 3}}}}
+	cert := Certify(p, []Round{same, same})
+	for name, v := range map[string][3]int{
+		"partner repeats":   {cert.PartnerRepeats.Value, 2, cert.PartnerRepeats.Bound},
+		"partner evenness":  {cert.PartnerEvenness.Value, 2, cert.PartnerEvenness.Bound},
+		"opponent evenness": {cert.OpponentEvenness.Value, 4, cert.OpponentEvenness.Bound - 2},
+		"meeting evenness":  {cert.MeetingEvenness.Value, 6, cert.MeetingEvenness.Bound - 6},
+		"benched twice":     {cert.BenchedTwice.Value, 0, cert.BenchedTwice.Bound},
+	} {
+		if v[0] != v[1] || v[2] != 0 {
+			t.Errorf("%s: value %d, want %d; the bound is off by %d", name, v[0], v[1], v[2])
+		}
+	}
+}
+
+// TestPublishedBounds holds the small cases of the literature.
+func TestPublishedBounds(t *testing.T) {
+	for _, c := range []struct{ people, rounds, bound int }{
+		{4, 2, 6}, {8, 2, 4}, {12, 2, 3}, {16, 2, 0}, // two rounds in which nobody sits out
+		{20, 6, 1},                // RP(20,4) does not exist
+		{16, 10, 120},             // two affine planes
+		{8, 7, 84}, {13, 13, 234}, // whist tournaments: 3·v(v-1)/2
+	} {
+		p := club(c.people, c.people/4, c.rounds)
+		rounds := mustPlan(t, p, Budget{Moves: 50_000})
+		if got := Certify(p, rounds).MeetingEvenness.Bound; got != c.bound {
+			t.Errorf("%d people, %d rounds: bound %d, want %d", c.people, c.rounds, got, c.bound)
+		}
+	}
+}
+
+// TestBenchedTwiceIsFreeUpToTwiceTheSeats: nobody need be benched twice running exactly when P ≤ 8C.
+func TestBenchedTwiceIsFreeUpToTwiceTheSeats(t *testing.T) {
+	for people := 4; people <= 20; people++ {
+		p := club(people, 1, 5)
+		cert := Certify(p, mustPlan(t, p, Budget{Moves: 30_000}))
+		wantValue(t, p.People[people-1].Name+" people on one court", cert.BenchedTwice, 4*max(0, people-8))
+	}
+}
+
+func TestCertificateJSON(t *testing.T) {
+	text, err := json.Marshal(Certificate{PartnerRepeats: Value{1, 0}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `{"partner_repeats":{"value":1,"bound":0},"partner_evenness":{"value":0,"bound":0},` +
+		`"opponent_evenness":{"value":0,"bound":0},"meeting_evenness":{"value":0,"bound":0},` +
+		`"sitout_spread":{"value":0,"bound":0},"benched_twice":{"value":0,"bound":0},"court_spread":{"value":0,"bound":0}}`
+	if string(text) != want {
+		t.Errorf("got %s", text)
+	}
+}

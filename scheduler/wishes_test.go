@@ -1,0 +1,162 @@
+package scheduler
+
+import "testing"
+
+// wishful is the night of eighteen with a couple, a keep-apart, a pair for two games, levels and rests.
+func wishful() Problem {
+	p := club(18, 4, 6)
+	for i := range p.People {
+		p.People[i].Level = 2.5 + float64(i%5)/2
+	}
+	p.Together = []Pair{{A: 4, B: 5}, {A: 8, B: 9, Times: 2}}
+	p.NeverMeet = []Pair{{A: 6, B: 7}}
+	p.NeverPartner = []Pair{{A: 10, B: 11}}
+	return p
+}
+
+func TestCouplesAndKeepAparts(t *testing.T) {
+	p := wishful()
+	rounds := mustPlan(t, p, Budget{})
+	cert := Certify(p, rounds)
+	if cert.SitoutSpread.Value > 1 || cert.BenchedTwice.Value > 0 {
+		t.Errorf("unfair: %+v", cert)
+	}
+	if v := cert.PartnerRepeats; v.Gap() != 0 {
+		t.Errorf("partner repeats beyond what the couple asks: %+v", v)
+	}
+	times := 0
+	for _, r := range rounds {
+		for _, g := range r.Games {
+			times += one(partners(g, 8, 9))
+		}
+	}
+	if times != 2 {
+		t.Errorf("the pair that asked for two games has %d", times)
+	}
+}
+
+func TestMixedTeams(t *testing.T) {
+	p := club(20, 5, 8)
+	p.Format = Mixed
+	for i := range p.People {
+		p.People[i].Group = []string{"x", "y"}[i%2]
+	}
+	cert := Certify(p, mustPlan(t, p, Budget{}))
+	wantValue(t, "partner repeats", cert.PartnerRepeats, 0)
+	if cert.MeetingEvenness.Gap() > 10 {
+		t.Errorf("meetings %+v", cert.MeetingEvenness)
+	}
+}
+
+func TestUnequalGroupsShareTheBenchWithinEach(t *testing.T) {
+	p := club(19, 4, 6) // 11 of one group, 8 of the other, who play always
+	p.Format = Mixed
+	for i := range p.People {
+		p.People[i].Group = []string{"x", "y"}[one(i >= 11)]
+	}
+	rounds := mustPlan(t, p, Budget{})
+	outs := make([]int, 19)
+	for _, r := range rounds {
+		for _, i := range r.Out {
+			outs[i]++
+		}
+	}
+	for i, n := range outs {
+		if i < 11 && (n < 1 || n > 2) || i >= 11 && n > 0 {
+			t.Errorf("%s sits out %d times", p.People[i].Name, n)
+		}
+	}
+	if v := Certify(p, rounds).SitoutSpread; v.Gap() != 0 {
+		t.Errorf("sit-out spread %+v", v)
+	}
+}
+
+func TestSetPairsPlayARoundRobin(t *testing.T) {
+	p := club(12, 3, 5) // six pairs meet once each in five rounds
+	p.Format = Pairs
+	cert := Certify(p, mustPlan(t, p, Budget{}))
+	wantValue(t, "opponents", cert.OpponentEvenness, 0)
+	p = club(10, 2, 5) // five pairs, each with one bye
+	p.Format = Pairs
+	cert = Certify(p, mustPlan(t, p, Budget{}))
+	wantValue(t, "opponents with byes", cert.OpponentEvenness, 0)
+	wantValue(t, "benched twice", cert.BenchedTwice, 0)
+	wantValue(t, "sit-out spread", cert.SitoutSpread, 0)
+}
+
+func TestNobodyPlaysMoreThanSoManyRunning(t *testing.T) {
+	p := club(18, 4, 9)
+	p.MaxRun = 3
+	mustPlan(t, p, Budget{}) // the audit counts the runs
+}
+
+func TestWallsAndPreferredBands(t *testing.T) {
+	p := club(16, 4, 5)
+	for i := range p.People {
+		p.People[i].Level = 2 + float64(i)/8
+	}
+	p.Courts[0].MinLevel, p.Courts[0].Strict = 3, true
+	p.Courts[1].MaxLevel = 2.9
+	p.People[15].Courts = []Court{0}
+	rounds := mustPlan(t, p, Budget{})
+	games, outside := 0, 0
+	for _, r := range rounds {
+		for _, g := range r.Games {
+			games++
+			for _, i := range g.Players() {
+				outside += one(!p.Courts[g.Court].suits(p.People[i].Level))
+			}
+		}
+	}
+	if games != 20 {
+		t.Errorf("%d of 20 games could be played", games)
+	}
+	if outside > 4*5/2 {
+		t.Errorf("%d of 20 seats on the court of the preferred band are outside it", outside)
+	}
+}
+
+func TestOneSidedGamesAreAvoided(t *testing.T) {
+	p := club(16, 4, 6)
+	for i := range p.People {
+		p.People[i].Level = 2.5 + float64(i%4)/2
+	}
+	p.LevelLimit = 0.6
+	for r, round := range mustPlan(t, p, Budget{}) {
+		for _, g := range round.Games {
+			level := func(t Team) float64 { return p.People[t[0]].Level + p.People[t[1]].Level }
+			if a := WinChance(level(g.A), level(g.B)); max(a, 1-a) > 0.6 {
+				t.Errorf("round %d: a game with chances of %.2f", r+1, a)
+			}
+		}
+	}
+}
+
+func TestLeftOverPlaySingles(t *testing.T) {
+	p := club(11, 3, 6)
+	p.LeftoverSingles = true
+	outs := make([]int, 11)
+	for r, round := range mustPlan(t, p, Budget{}) {
+		if len(round.Games) != 3 || len(round.Out) != 1 {
+			t.Errorf("round %d has %d games and %d people out, want 3 and 1", r+1, len(round.Games), len(round.Out))
+		}
+		for _, i := range round.Out {
+			outs[i]++
+		}
+	}
+	for i, n := range outs {
+		if n > 1 {
+			t.Errorf("%s sits out %d of 6 rounds", p.People[i].Name, n)
+		}
+	}
+}
+
+func TestCourtsOpenAndClose(t *testing.T) {
+	p := club(16, 4, 4)
+	p.Courts[3].Open, p.Courts[0].Close = 2, 3
+	for r, round := range mustPlan(t, p, Budget{}) {
+		if want := []int{3, 3, 4, 3}[r]; len(round.Games) != want {
+			t.Errorf("round %d has %d games, want %d", r+1, len(round.Games), want)
+		}
+	}
+}
