@@ -1,11 +1,11 @@
 package design
 
 // Best returns the r rounds of this catalogue that suit a night of r rounds for so many people best:
-// all tables of four filled, nobody partners anybody twice, and few meetings repeat; in the order
-// of play that [Prefix] gives. It chooses among rounds in which nobody meets twice ([Quads] and
-// [QuadsWithRest]), such rounds played in two or three pairings of the same tables, and whist
-// tournaments. Sit-outs differ by one at most, and nobody sits out twice running. ok is false if no design
-// has r rounds for this number of people.
+// all tables of four filled, nobody partners anybody twice, nobody sits out twice running, numbers
+// of sit-outs differ by one at most, and few meetings repeat; in the order of play that [Prefix]
+// gives. It chooses among rounds in which nobody meets twice ([Quads] and [QuadsWithRest]), such
+// rounds played in two or three pairings of the same tables, and whist tournaments. ok is false if
+// no design has r rounds for this number of people.
 func Best(people, r int) (rounds [][]Table, ok bool) {
 	if r < 1 {
 		return nil, false

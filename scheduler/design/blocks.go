@@ -61,8 +61,8 @@ func threeLayers(q int) [][]Table {
 }
 
 // affineLines returns the lines of the affine space of v = 4^d points over the field of four
-// elements, sorted into classes of parallels (Bose 1942). Points are elements of the field of v
-// elements; the lines through 0 are the cosets of the four-element subfield's units.
+// elements, sorted into classes of parallels (Bose, Sankhyā 6 (1942) 105-110). Points are elements
+// of the field of v elements; the lines through 0 are the multiples of the subfield of four.
 func affineLines(v int) [][]Table {
 	f := ring.Field(v)
 	w := f.One() // a cube root of 1, so that {0, 1, w, w²} is the subfield of four

@@ -13,9 +13,9 @@ import (
 // Such a schedule is a self-orthogonal Latin square L with L(i,i) = i: the games are man i and woman
 // L(i,j) against man j and woman L(j,i). They exist for all numbers of couples from 4 but 6 (Brayton,
 // Coppersmith & Hoffman, Bull. Amer. Math. Soc. 80 (1974) 116-118). This catalogue has them to 20
-// and for all numbers whose prime powers are at least 4. The rounds are as few as can be (n-1 for even n, n for odd)
-// but for 20 couples (one more) and for 10, 12, 14 and 18 (three more; for 10 fewer than n rounds are not
-// known to exist).
+// and for all numbers whose prime powers are at least 4. The rounds are as few as can be (n-1 for
+// an even number n, n for an odd one), but for 20 couples one more and for 10, 12, 14 and 18 three
+// more; whether 10 couples can do with 9 rounds is not known.
 //
 // For 2, 3 and 6 couples the rounds are the nearest miss, and ok is false; for other numbers
 // without a design rounds is nil.

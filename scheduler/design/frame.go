@@ -6,8 +6,9 @@ import "slices"
 // 4) and for m + 1 people. Every person of the small tournament becomes a group of m people and
 // every table becomes the m rounds of a resolvable transversal design of four teams, which keeps
 // the seats: two people of different groups partner once and oppose twice, and each round is missed
-// by the group of the person who sat out. That is a frame, completed by [completeFrame] (products of
-// this kind: Baker 1975; Anderson, Combinatorial Designs and Tournaments, Oxford 1997).
+// by the group of the person who sat out. That is a frame, which completeFrame completes. Frames are
+// a standard means (Anderson, Combinatorial Designs and Tournaments, Oxford 1997); this use of
+// them was worked out here.
 func whistByInflation(v int) (rounds [][]Table, ok bool) {
 	for u := 5; 3*u < v; u += 4 {
 		m := (v - 1) / u

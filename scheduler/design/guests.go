@@ -40,7 +40,8 @@ type guestList struct {
 }
 
 func newGuestList(rounds [][]Table, people, turn int) *guestList {
-	g := &guestList{rounds: make([][]Table, len(rounds)), people: people, turn: turn, benched: make([]bool, people)}
+	g := &guestList{people: people, turn: turn, benched: make([]bool, people)}
+	g.rounds = make([][]Table, len(rounds))
 	for r, round := range rounds {
 		g.rounds[r] = slices.Clone(round)
 	}

@@ -11,9 +11,9 @@ func whistByProduct(v int) (rounds [][]Table, ok bool) {
 }
 
 // whistProduct makes a whist tournament for v = k·m people, k divisible by 4, from tournaments for k
-// and for m and a resolvable transversal design of k teams of m people (the product of Moore 1896
-// and Baker 1975, written here for resolvable parts). Every block of the transversal design plays
-// the tournament for k, every team the one for m.
+// and for m and a resolvable transversal design of k teams of m people: every block of the
+// transversal design plays the tournament for k, every team the one for m. Products of whist
+// tournaments are classical (Baker 1975); this form was worked out here.
 //
 // With m divisible by 4 that takes m·(k-1) rounds for the blocks and m-1 for the teams. With m =
 // 4n+1 one person of each team sits out while the teams play; these k people are a block of the

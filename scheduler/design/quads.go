@@ -5,9 +5,9 @@ package design
 //
 // Nobody can play more than ⌊(people-1)/3⌋ such rounds. That bound is reached for 4, 16, all from 24
 // to 88 but 68 and 80, and for 96. For 20 people 5 rounds are the most (6 do not exist). For 8 and
-// 12 there is one round: any second one repeats a meeting. Teams within a table are arbitrary, since
-// whoever met has met once; a longer night goes on with the same tables split in their other
-// two ways, which is what [Whist] does where every two people share a table once.
+// 12 there is one round: any second one repeats a meeting. From 100 people on there are at least
+// people/12 rounds. Teams within a table are arbitrary, since whoever met has met once; a longer
+// night goes on with the same tables split in their other two ways, which is what [Best] does.
 func Quads(people int) (rounds [][]Table, ok bool) {
 	if people < 4 || people%4 != 0 {
 		return nil, false
@@ -22,9 +22,10 @@ func Quads(people int) (rounds [][]Table, ok bool) {
 }
 
 // QuadsWithRest returns rounds for people who are one to three more than tables of four hold: all
-// those tables are filled, the others sit out, nobody meets twice and nobody sits out twice. There are as
-// many rounds as this catalogue can make. ok is false for fewer than five people and for numbers
-// divisible by 4.
+// those tables are filled, the others sit out, nobody meets twice and nobody sits out twice. There
+// are as many rounds as this catalogue can make: for 29, 33, 41, 45 and 53 people ⌊(people-1)/3⌋,
+// the most that can be, for most others one or two fewer. ok is false for fewer than five people and
+// for numbers divisible by 4.
 func QuadsWithRest(people int) (rounds [][]Table, ok bool) {
 	if people < 5 || people%4 == 0 {
 		return nil, false

@@ -12,11 +12,11 @@ type Kind uint8
 
 // The kinds of starters.
 const (
-	WhistCycle  Kind = iota // a whist tournament: all translates of the base round
-	WhistFrame              // a whist tournament in which the hole's translates play by themselves, one at a time
-	WhistHole               // a whist tournament in which the fixed people and the hole's translates play by themselves at the end
-	QuadCycle               // blocks of four in which nobody meets twice: all translates of the base round
-	CoupleCycle             // spouse-avoiding mixed doubles: all translates of the base rounds
+	WhistCycle  Kind = iota // a whist tournament
+	WhistFrame              // one whose base round the hole misses, to play by itself meanwhile
+	WhistHole               // one in which fixed people and the hole's translates play apart at the end
+	QuadCycle               // tables of four at which nobody meets twice
+	CoupleCycle             // spouse-avoiding mixed doubles
 )
 
 // String names the design in one word: "whist", "quads" or "couples".
@@ -30,15 +30,18 @@ func (k Kind) String() string {
 	return "whist"
 }
 
-// Starter is one round from which a group of symmetries makes a whole design: the translates of
-// the base round are its rounds.
+// Starter is one round, or a few, from which a group of symmetries makes a whole design: the
+// translates of the base rounds are its rounds.
 type Starter struct {
 	Kind   Kind
 	People int            // people of the finished design
-	Group  symmetry.Group // its turn keeps the base round
-	Hole   int            // two people whose difference is a multiple of this element never share a table of the translates
+	Group  symmetry.Group // its turn keeps the base rounds
+	Hole   int            // people who differ by a multiple of it never share a table of the translates
 	Bases  [][]Table      // base rounds, each with one table of each orbit under the turn
-	Period []int          // for each base round, what may be added to all people of it without changing it; nil: nothing
+
+	// Period is nil, or for each base round what can be added to all its people without changing
+	// it; that addition then takes the place of the turn.
+	Period []int
 }
 
 // recipe is a starter whose ring is made only when it is needed.

@@ -5,9 +5,8 @@ import "slices"
 // Table seats one game of doubles: seats 0 and 1 are partners against seats 2 and 3.
 type Table [4]int
 
-// Pairings of one block of four people: the three ways to split it into two teams. Played once in
-// each way, every two of the four have partnered once and opposed twice, which is a whist
-// tournament for four.
+// splits are the three pairings of a block of four people. Played once in each, every two of the
+// four have partnered once and opposed twice, which is a whist tournament for four.
 var splits = [3][4]int{{0, 1, 2, 3}, {0, 2, 1, 3}, {0, 3, 1, 2}}
 
 // split returns the block with its people paired in one of the three possible ways.

@@ -23,8 +23,8 @@ func multiple(r *ring.Ring, e, a int) bool {
 	return false
 }
 
-// Sex returns 0 for a man and 1 for a woman of a design for couples: the first half of the layers are men,
-// the second half women, and so are the fixed people.
+// Sex returns 0 for a man and 1 for a woman of a design for couples: the first half of the layers
+// and of the fixed people are men, the second half women.
 func (s Starter) Sex(a int) int {
 	moving := s.Group.Layers * s.Group.Ring.N()
 	if a >= moving {

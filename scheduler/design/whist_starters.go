@@ -4,7 +4,7 @@ import "club/quadrille/scheduler/design/ring"
 
 // Base rounds of whist tournaments that come from no formula here. All were found by simulated
 // annealing (cmd/starters) but the one for 77, whose tables (x, -x) v (y, -y) were found by
-// backtracking. A turn under which the base round keeps its form makes the search short:
+// backtracking. Those with a turn, under which the base round keeps its form, take no second:
 //   - 57: a frame over Z_8 × Z_7 whose groups are the cosets of Z_8, kept by (x, y) → (x, 2y);
 //   - 60: a tournament with a hole of twelve over GR(4,2) × Z_3, where GR(4,2) = Z_4[ω], kept by
 //     (x, y) → (ωx, y+1), which moves the twelve fixed people in threes;
@@ -113,7 +113,7 @@ var whistRecipes = []recipe{
 	},
 }
 
-// galoisTimesThree is Z_4[ω] × Z_3 with ω² + ω + 1 = 0; ω has the number 4·3 + 1 together with 1 in Z_3.
+// galoisTimesThree is Z_4[ω] × Z_3 with ω² + ω + 1 = 0; the pair (ω, 1) has the number 4·3 + 1.
 func galoisTimesThree() *ring.Ring {
 	return ring.Product(ring.Extension(4, []int{3, 3}), ring.Integers(3))
 }
