@@ -53,8 +53,10 @@ func (n *Night) Suggest(w Wish, now time.Time) (Forecast, error) {
 	f.Fit, _ = later.Fit(now)
 	// The people of as many games as the hall plays at once, each in every round, need just these rounds.
 	wish := pace.Wish{Hall: hall, People: hall.Courts * n.seats(), Games: rounds}
+	rules := n.Settings.Scoring
+	rules.Minutes = 0 // a limit set earlier is no reason for another
 	var err error
-	f.Options, f.Best, err = n.Clock().Suggest(wish, n.Settings.Scoring)
+	f.Options, f.Best, err = n.Clock().Suggest(wish, rules)
 	return f, err
 }
 
@@ -125,4 +127,15 @@ func like(minutes float64, from, to scoring.Rules) float64 {
 		return minutes
 	}
 	return minutes * rallies(to) / rallies(from)
+}
+
+// GamesEach is how many games everybody who is here gets at least when all planned rounds are played,
+// 0 when they do not fill a court.
+func (n *Night) GamesEach() int {
+	here := n.Count(Here)
+	courts := min(len(n.OpenCourts()), here/n.seats())
+	if courts == 0 {
+		return 0
+	}
+	return n.Settings.Rounds * courts * n.seats() / here
 }

@@ -10,71 +10,46 @@ import (
 	"club/quadrille/tui/ui"
 )
 
-// pressBoard handles keys while a game is scored rally by rally: one key a rally.
-func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
-	switch key {
-	case "left", "a":
-		return s.rally(g, scoring.A), true
-	case "right", "b":
-		return s.rally(g, scoring.B), true
-	case "backspace":
-		return ui.Do{Command: session.UndoRally{Game: g.ID}}, true
-	case "esc", "enter":
-		s.board = 0
-		return nil, true
-	case "m":
-		court := c.Night().Court(g.Court)
-		return ui.Show{Dialog: courtMenu(c, *court)}, true
-	case "?":
-		return nil, false
-	}
-	return nil, len(key) == 1
-}
-
-func (s *Courts) rally(g *session.Game, won scoring.Side) ui.Intent {
-	return ui.Do{
-		Command: session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: won}},
-		After: func(l *session.Ledger) {
-			if after := l.Club().Night().Game(g.ID); !after.Running() {
-				s.board = 0
-				s.next(l.Night(), g.Court)
-			}
-		},
-	}
-}
-
-// Next implements ui.Adviser.
-func (s *Courts) Next(c ui.Context) (string, bool) {
-	switch n := c.Night(); {
-	case n == nil:
-		return "", false
-	case s.board != 0 && n.Game(s.board) != nil && n.Game(s.board).Running():
-		return "after each rally press ← if the left side won it, → if the right side did", true
-	case !s.entry.empty():
-		return "type both numbers, then enter; t if time ran out, r if a side gave up", true
-	}
-	return "", false
-}
-
-// boardLines draws one game: the call, who stands where, and why.
-func boardLines(c ui.Context, g *session.Game) []string {
-	st := g.State
+// lines draws one game: the call, who stands where, and why.
+func (b *board) lines(c ui.Context, g *session.Game) []string {
 	title := c.Theme.Title.Render("Court " + string(g.Court))
 	out := []string{
 		line.Spread(title+"  "+g.Rules.String(), elapsed(c, g), c.Width),
-		"",
-		"  " + c.Theme.Strong.Render("Call: "+strings.ReplaceAll(st.Call(), "-", " - ")) + "   " + serveLine(c, g),
-		"  " + hint(c, g),
-		"",
-		"  " + sidesLine(c, g),
+		"  " + c.Theme.Dim.Render(b.standing(g)),
 	}
+	out = append(out, b.middle(c, g)...)
+	out = append(out, "  "+sidesLine(c, g))
 	for _, text := range plan(c, g) {
 		out = append(out, "  "+text)
 	}
-	for _, text := range line.Wrap(st.WhyFor(seatNames(c, g)), c.Width-4) {
+	for _, text := range line.Wrap(g.State.WhyFor(seatNames(c, g)), c.Width-4) {
 		out = append(out, "  "+text)
 	}
 	return out
+}
+
+// standing is what both sides have left, and what they lost rallies by where somebody noted it.
+func (b *board) standing(g *session.Game) string {
+	pair := func(what string, of func(scoring.Side) int) string {
+		return fmt.Sprintf("%s %d and %d", what, of(scoring.A), of(scoring.B))
+	}
+	parts := []string{pair("time-outs left", g.TimeOutsLeft), pair("points to game", g.State.PointsToGame)}
+	if t := scoring.TallyFaults(g.Rallies); b.faults || t.Of(scoring.A)+t.Of(scoring.B) > 0 {
+		parts = append(parts, pair("faults", t.Of))
+	}
+	return strings.Join(parts, " · ")
+}
+
+// middle is the call and what else needs saying, or the question that waits for its answer.
+func (b *board) middle(c ui.Context, g *session.Game) []string {
+	if b.asks(g) {
+		return b.question(c, g)
+	}
+	return []string{
+		"  " + c.Theme.Strong.Render("Call: "+strings.ReplaceAll(g.State.Call(), "-", " - ")) + "   " + serveLine(c, g),
+		"  " + c.Theme.Warn.Render(hint(c, g)),
+		"  " + c.Theme.Warn.Render(pauseLine(c, g)),
+	}
 }
 
 // seatNames are the short names of the players by their seats.
@@ -105,10 +80,27 @@ func hint(c ui.Context, g *session.Game) string {
 	if side, ok := g.State.GamePoint(); ok {
 		text = "Game point for " + c.Names.Side(sideOf(g, side)) + ". "
 	}
-	if g.State.EndsChange() {
-		text += "Change ends now."
+	if g.EndsDue() {
+		text += "Change ends now; press e when it is done."
 	}
-	return c.Theme.Warn.Render(text)
+	return text
+}
+
+// pauseLine says who has a time-out, and until when.
+func pauseLine(c ui.Context, g *session.Game) string {
+	p := g.Pause
+	if p == nil {
+		return ""
+	}
+	until := p.Until()
+	if until.IsZero() {
+		return "Time-out of the organiser: the next rally ends it."
+	}
+	what := "Time-out"
+	if p.Kind == scoring.MedicalTimeOut {
+		what = "Medical time-out"
+	}
+	return fmt.Sprintf("%s of %s until %s.", what, c.Names.Side(sideOf(g, p.Side)), until.In(c.Now.Location()).Format("15:04:05"))
 }
 
 // serveLine says who serves from where to whom.

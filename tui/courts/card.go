@@ -124,9 +124,17 @@ func sideOf(g *session.Game, s scoring.Side) session.Side {
 	return g.B
 }
 
-// elapsed is how long a game has gone on, without holds, in whole minutes.
+// elapsed is how long a game has gone on, without holds, in whole minutes, and of how many where the
+// clock stops it.
 func elapsed(c ui.Context, g *session.Game) string {
-	return fmt.Sprintf("%d min", max(0, int((c.Now.Sub(g.Called)-g.Stood).Minutes())))
+	played, limit := max(0, int((c.Now.Sub(g.Called)-g.Stood).Minutes())), g.Rules.Minutes
+	switch {
+	case limit > 0 && played >= limit:
+		return "time is up"
+	case limit > 0:
+		return fmt.Sprintf("%d of %d min", played, limit)
+	}
+	return fmt.Sprintf("%d min", played)
 }
 
 // finalMarks are the two numbers of a final score; the winner's carries a W, since colour alone

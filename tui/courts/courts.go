@@ -17,7 +17,7 @@ import (
 type Courts struct {
 	selected session.CourtID
 	entry    entry
-	board    session.GameID // the game that is scored rally by rally, 0 for none
+	board    board
 	cache    cardCache
 }
 
@@ -26,7 +26,7 @@ func New() *Courts { return &Courts{} }
 
 // Typing implements ui.Screen: while a score is typed or a game is scored by rallies, all letters
 // belong to it.
-func (s *Courts) Typing() bool { return !s.entry.empty() || s.board != 0 }
+func (s *Courts) Typing() bool { return !s.entry.empty() || s.board.game != 0 }
 
 // current is the index of the selected court; a court that is gone gives way to the first one.
 func (s *Courts) current(n *session.Night) int {
@@ -47,10 +47,10 @@ func (s *Courts) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	if n == nil || len(n.Courts) == 0 {
 		return nil, false
 	}
-	if g := n.Game(s.board); g != nil && g.Running() {
+	if g := s.board.on(n); g != nil {
 		return s.pressBoard(c, g, k.String())
 	}
-	s.board = 0
+	s.board.leave()
 	court := n.Courts[s.current(n)]
 	s.selected = court.ID
 	if !s.entry.empty() {
@@ -83,7 +83,7 @@ func (s *Courts) pressGrid(c ui.Context, court session.Court, key string) (ui.In
 		}
 		return ui.Refuse{Err: fmt.Errorf("court %s has no game: there is nobody to put somebody in for", court.ID)}, true
 	case "m":
-		return ui.Show{Dialog: courtMenu(c, court)}, true
+		return ui.Show{Dialog: gridMenu(c, court)}, true
 	default:
 		return s.startEntry(court, key)
 	}
@@ -106,7 +106,7 @@ func (s *Courts) startEntry(court session.Court, key string) (ui.Intent, bool) {
 // open does what Enter means on a court: score its game by rallies, or offer what else there is.
 func (s *Courts) open(c ui.Context, court session.Court) ui.Intent {
 	if court.Game != 0 {
-		s.board = court.Game
+		s.board.game = court.Game
 		return nil
 	}
 	return ui.Show{Dialog: courtMenu(c, court)}
@@ -176,7 +176,7 @@ func (s *Courts) move(n *session.Night, by int) {
 // Click implements ui.Screen: a click selects a court, a click on the selected one opens it.
 func (s *Courts) Click(c ui.Context, x, y int) ui.Intent {
 	n := c.Night()
-	if n == nil || s.board != 0 {
+	if n == nil || s.board.on(n) != nil {
 		return nil
 	}
 	i, ok := s.grid(c).at(x, y)
@@ -192,14 +192,10 @@ func (s *Courts) Click(c ui.Context, x, y int) ui.Intent {
 
 // Keys implements ui.Screen.
 func (s *Courts) Keys(c ui.Context) []key.Binding {
+	if g := s.board.on(c.Night()); g != nil {
+		return s.board.keys(g)
+	}
 	switch {
-	case s.board != 0:
-		return []key.Binding{
-			ui.Bind("left won", "←", "left", "a"),
-			ui.Bind("right won", "→", "right", "b"),
-			ui.Bind("take back", "bksp", "backspace"),
-			ui.Bind("all courts", "esc", "esc", "enter"),
-		}
 	case !s.entry.empty():
 		return []key.Binding{
 			ui.Bind("save", "enter", "enter"),

@@ -66,8 +66,8 @@ func (s *Courts) Lines(c ui.Context) []string {
 	if n == nil {
 		return []string{"", "No night is open."}
 	}
-	if g := n.Game(s.board); g != nil && g.Running() {
-		return boardLines(c, g)
+	if g := s.board.on(n); g != nil {
+		return s.board.lines(c, g)
 	}
 	g := s.grid(c)
 	out := make([]string, 0, c.Height)

@@ -11,6 +11,20 @@ import (
 
 // courtMenu offers all that can be done about a court.
 func courtMenu(c ui.Context, court session.Court) ui.Dialog {
+	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), courtItems(c, court)...)
+}
+
+// gridMenu is courtMenu with the way to the sheet of the game that goes on there.
+func gridMenu(c ui.Context, court session.Court) ui.Dialog {
+	items := courtItems(c, court)
+	if g := c.Night().Game(court.Game); g != nil {
+		sheet := dialog.Item{Key: "g", Label: "this game: time-outs, corrections, faults", Intent: ui.Show{Dialog: gameMenu(c, g)}}
+		items = append(items, sheet)
+	}
+	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), items...)
+}
+
+func courtItems(c ui.Context, court session.Court) []dialog.Item {
 	n := c.Night()
 	g := n.Game(court.Game)
 	noGame := ""
@@ -22,6 +36,7 @@ func courtMenu(c ui.Context, court session.Court) ui.Dialog {
 		walkover := func(side scoring.Side) ui.Intent { return over(g, side, scoring.Walkover) }
 		items = append(items,
 			dialog.Item{Key: "x", Label: "put somebody in for a player", Intent: ui.Show{Dialog: replaceMenu(c, g)}},
+			noShowItem(c, g),
 			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Side(g.A), Intent: walkover(scoring.A)},
 			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Side(g.B), Intent: walkover(scoring.B)},
 		)
@@ -39,8 +54,7 @@ func courtMenu(c ui.Context, court session.Court) ui.Dialog {
 	} else {
 		items = append(items, dialog.Item{Key: "o", Label: "open this court", Intent: ui.Do{Command: session.OpenCourt{Court: court.ID}}})
 	}
-	items = append(items, dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}})
-	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), items...)
+	return append(items, dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}})
 }
 
 // over ends a game that was not played, to the target.
@@ -79,8 +93,15 @@ func replaceMenu(c ui.Context, g *session.Game) ui.Dialog {
 	return dialog.NewMenu(fmt.Sprintf("Court %s: who comes out?", g.Court), items...)
 }
 
-// substitutePick asks who goes in, the one who has waited longest first.
+// substitutePick asks who goes in for somebody who comes out.
 func substitutePick(c ui.Context, game session.GameID, out session.PersonID) ui.Dialog {
+	return benchPick("Who goes in for "+c.Names.Full(out)+"?", func(in session.PersonID) ui.Intent {
+		return ui.Do{Command: session.Replace{Game: game, Out: out, In: in}}
+	})
+}
+
+// benchPick asks for somebody on the bench, the one who has waited longest first.
+func benchPick(heading string, take func(session.PersonID) ui.Intent) ui.Dialog {
 	people := func(c ui.Context) []dialog.Candidate {
 		var list []dialog.Candidate
 		for _, a := range c.Night().Bench() {
@@ -89,8 +110,5 @@ func substitutePick(c ui.Context, game session.GameID, out session.PersonID) ui.
 		}
 		return list
 	}
-	take := func(in session.PersonID) ui.Intent {
-		return ui.Do{Command: session.Replace{Game: game, Out: out, In: in}}
-	}
-	return dialog.NewPick("Who goes in for "+c.Names.Full(out)+"?", "put in", people, take)
+	return dialog.NewPick(heading, "put in", people, take)
 }

@@ -40,6 +40,9 @@ func (r *Rotation) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	if k.String() == "enter" {
 		return ui.Show{Dialog: dialog.NewPage("How fair is this rotation?", certificatePage)}, true
 	}
+	if k.String() == "p" {
+		return ui.Show{Dialog: newFit(c)}, true
+	}
 	return nil, false
 }
 
@@ -187,5 +190,6 @@ func (r *Rotation) Keys(ui.Context) []key.Binding {
 	return []key.Binding{
 		ui.Bind("scroll", "↑↓", "up", "down"),
 		ui.Bind("how fair is it?", "enter", "enter"),
+		ui.Bind("will it fit?", "p", "p"),
 	}
 }

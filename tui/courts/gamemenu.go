@@ -1,0 +1,86 @@
+package courts
+
+import (
+	"fmt"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// gameMenu offers what can be noted about a game besides its rallies.
+func gameMenu(c ui.Context, g *session.Game) ui.Dialog {
+	none, notDue := "", ""
+	if len(g.Rallies) == 0 {
+		none = "no rally is noted yet"
+	}
+	if !g.EndsDue() {
+		notDue = "not due"
+	}
+	left := fmt.Sprintf(": %d and %d left", g.TimeOutsLeft(scoring.A), g.TimeOutsLeft(scoring.B))
+	show := func(d ui.Dialog) ui.Intent { return ui.Show{Dialog: d} }
+	return dialog.NewMenu(fmt.Sprintf("Court %s: this game", g.Court),
+		dialog.Item{Key: "s", Label: "set right: score, server, boxes", Intent: show(setRightForm(c, g))},
+		dialog.Item{Key: "f", Label: "a rally was forgotten", Intent: show(forgottenForm(c, g))},
+		dialog.Item{Key: "r", Label: "a rally was noted wrongly, or is one too many", Intent: show(wrongForm(c, g)), Why: none},
+		dialog.Item{Key: "t", Label: "time-out" + left, Intent: show(timeOutMenu(c, g))},
+		dialog.Item{Key: "m", Label: "medical time-out: 15 minutes, once a side", Intent: show(entryMenu(c, g, "Medical time-out: whose?", scoring.MedicalTimeOut))},
+		dialog.Item{Key: "o", Label: "organiser's time-out: wet court, a ball, heat", Intent: note(g, scoring.Entry{Kind: scoring.RefereeTimeOut})},
+		dialog.Item{Key: "e", Label: "ends are changed", Intent: note(g, scoring.Entry{Kind: scoring.EndsChanged}), Why: notDue},
+		dialog.Item{Key: "p", Label: "technical foul: costs a point", Intent: show(entryMenu(c, g, "Technical foul: whose?", scoring.TechnicalFoul))},
+		dialog.Item{Key: "g", Label: "a side gives up", Intent: show(entryMenu(c, g, "Who gives up?", scoring.SideRetired))},
+		dialog.Item{Key: "u", Label: "time is up: the score decides", Intent: note(g, scoring.Entry{Kind: scoring.TimeUp})},
+		dialog.Item{Key: "n", Label: "write a note on the sheet", Intent: show(remarkForm(g))},
+		dialog.Item{Key: "l", Label: "the sheet: all that was noted", Intent: show(sheetPage(g.ID))},
+		dialog.Item{Key: "w", Label: "faults of this game and of tonight", Intent: show(faultsPage(g.ID))},
+		dialog.Item{Key: "c", Label: "more about this court", Intent: show(courtMenu(c, *c.Night().Court(g.Court)))},
+	)
+}
+
+// entryMenu asks which side an entry is about.
+func entryMenu(c ui.Context, g *session.Game, heading string, kind scoring.Kind) ui.Dialog {
+	return dialog.NewMenu(heading, entryItems(c, g, kind)...)
+}
+
+func entryItems(c ui.Context, g *session.Game, kind scoring.Kind) []dialog.Item {
+	var items []dialog.Item
+	for _, side := range []scoring.Side{scoring.A, scoring.B} {
+		items = append(items, dialog.Item{
+			Key: string('a' + rune(side)), Label: c.Names.FullSide(sideOf(g, side)), Intent: note(g, scoring.Entry{Kind: kind, Side: side}),
+		})
+	}
+	return items
+}
+
+// timeOutMenu asks whose time-out it is, and says how many each side has left.
+func timeOutMenu(c ui.Context, g *session.Game) ui.Dialog {
+	items := entryItems(c, g, scoring.TimeOut)
+	for i := range items {
+		left := g.TimeOutsLeft(scoring.Side(i))
+		items[i].Label += fmt.Sprintf(": %d left", left)
+		if left == 0 {
+			items[i].Why = "used up"
+		}
+	}
+	return dialog.NewMenu("Time-out of one minute: whose?", items...)
+}
+
+// sheetPage lists all that was noted of a game, the newest first.
+func sheetPage(game session.GameID) ui.Dialog {
+	return dialog.NewPage("The sheet, newest first", func(c ui.Context) []string {
+		g := c.Night().Game(game)
+		if g == nil {
+			return nil
+		}
+		entries := g.Sheet().Entries
+		out := []string{fmt.Sprintf("Court %s: %s v %s, %s", g.Court, c.Names.Side(g.A), c.Names.Side(g.B), g.State.Score), ""}
+		for i := len(entries) - 1; i >= 0; i-- {
+			out = append(out, fmt.Sprintf("%3d  %s", i+1, session.EntryText(c.Club(), g, entries[i])))
+		}
+		if len(entries) == 0 {
+			out = append(out, "Nothing is noted yet.")
+		}
+		return out
+	})
+}

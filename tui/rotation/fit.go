@@ -1,0 +1,186 @@
+package rotation
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/scoring/pace"
+	"club/quadrille/session"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// fit is the box that answers which games fit into the rest of the night: to how many points must one
+// play so that everybody gets six games by 21:30? What is wished for is turned with the arrows and + and
+// -, and Enter takes the way to play that the cursor is on.
+type fit struct {
+	wish   session.Wish
+	cursor ui.Cursor
+	moved  bool // the cursor was moved; until then it is on the longest games that fit
+
+	last answer
+}
+
+// answer is a forecast with what it was asked for. It takes some milliseconds to work out, and a frame
+// must not.
+type answer struct {
+	wish     session.Wish
+	record   uint64
+	minute   time.Time
+	forecast session.Forecast
+	err      error
+}
+
+// Steps and bounds of what is wished for.
+const (
+	closingStep  = 15 * time.Minute
+	maxGames     = 30
+	usualGames   = 6
+	usualEvening = 2 * time.Hour
+)
+
+// newFit begins with the closing time of the night and the games that its rounds give everybody.
+func newFit(c ui.Context) *fit {
+	n := c.Night()
+	f := &fit{wish: session.Wish{Games: usualGames, Closing: n.Settings.Closing}}
+	if n.Settings.Flow == session.Rounds {
+		if games := n.GamesEach(); games > 0 {
+			f.wish.Games = games
+		}
+	}
+	if f.wish.Closing.IsZero() {
+		f.wish.Closing = c.Now.Add(usualEvening).Truncate(closingStep)
+	}
+	return f
+}
+
+// Title implements ui.Dialog.
+func (*fit) Title() string { return "Will it fit?" }
+
+// Press implements ui.Dialog.
+func (f *fit) Press(c ui.Context, k tea.KeyMsg) ui.Intent {
+	switch k.String() {
+	case "esc":
+		return ui.Close{}
+	case "left":
+		f.wish.Games = max(1, f.wish.Games-1)
+		f.moved = false
+	case "right":
+		f.wish.Games = min(maxGames, f.wish.Games+1)
+		f.moved = false
+	case "+", "=":
+		f.wish.Closing = f.wish.Closing.Add(closingStep)
+		f.moved = false
+	case "-":
+		f.wish.Closing = f.wish.Closing.Add(-closingStep)
+		f.moved = false
+	default:
+		return f.choose(c, k.String())
+	}
+	return nil
+}
+
+// forecast is the answer to the wish as things stand in this minute.
+func (f *fit) forecast(c ui.Context) (session.Forecast, error) {
+	minute := c.Now.Truncate(time.Minute)
+	if a := f.last; a.wish != f.wish || a.record != c.Ledger.Last() || !a.minute.Equal(minute) {
+		f.last = answer{wish: f.wish, record: c.Ledger.Last(), minute: minute}
+		f.last.forecast, f.last.err = c.Night().Suggest(f.wish, c.Now)
+	}
+	return f.last.forecast, f.last.err
+}
+
+// choose moves between the options, or takes one.
+func (f *fit) choose(c ui.Context, key string) ui.Intent {
+	forecast, err := f.forecast(c)
+	if err != nil {
+		if key == "enter" {
+			return ui.Refuse{Err: err}
+		}
+		return nil
+	}
+	at := f.at(forecast)
+	if key == "enter" && len(forecast.Options) > 0 {
+		o := forecast.Options[at]
+		return ui.Do{Command: session.ChangeSettings{Settings: c.Night().Take(o, f.wish.Closing)}}
+	}
+	f.cursor = ui.Cursor(at)
+	f.moved = f.cursor.Press(key, len(forecast.Options)) || f.moved
+	return nil
+}
+
+// at is the option that the cursor is on.
+func (f *fit) at(forecast session.Forecast) int {
+	if f.moved {
+		return f.cursor.In(len(forecast.Options))
+	}
+	return max(0, forecast.Best)
+}
+
+// Lines implements ui.Dialog.
+func (f *fit) Lines(c ui.Context) []string {
+	closing := f.wish.Closing.In(c.Now.Location()).Format("15:04")
+	out := []string{
+		fmt.Sprintf("Wished for: < %s > games for everybody, - %s + the end of play",
+			c.Theme.Strong.Render(fmt.Sprint(f.wish.Games)), c.Theme.Strong.Render(closing)),
+		"",
+	}
+	forecast, err := f.forecast(c)
+	if err != nil {
+		return append(out, c.Theme.Warn.Render(line.Cut(err.Error(), c.Width)))
+	}
+	unit := "rounds"
+	if c.Night().Settings.Flow == session.Rolling {
+		unit = "games on each court"
+	}
+	out = append(out, fmt.Sprintf("It takes %d more %s:", forecast.Rounds, unit), "")
+	for i, o := range forecast.Options {
+		out = append(out, f.option(c, o, i == f.at(forecast), i == forecast.Best))
+	}
+	fits := forecast.Fit
+	return append(out, "",
+		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("As you play now, rounds that fit until %s: %d at an even chance,", closing, fits.Even), c.Width)),
+		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("%d at 80 %%, %d at 95 %%. Minutes a game are learned from tonight's games.", fits.Probable, fits.Sure), c.Width)))
+}
+
+// option is one way to play, with how sure it is.
+func (f *fit) option(c ui.Context, o pace.Option, selected, best bool) string {
+	mark, style := "  ", c.Theme.Strong
+	if selected {
+		mark, style = "> ", c.Theme.Selected
+	}
+	note := ""
+	if best {
+		note = "the longest that fits"
+	}
+	text := line.Fit(o.Rules.String(), 32) + line.Right(fmt.Sprintf("%.0f min", o.Median), 7) + line.Right(chance(o), 8) + "  " + note
+	return mark + style.Render(line.Fit(text, c.Width-2))
+}
+
+// chance is how sure an option is. Play that the clock stops always fits.
+func chance(o pace.Option) string {
+	switch percent := int(o.Chance * 100); {
+	case o.Rules.Minutes > 0 && o.Chance == 1:
+		return "sure"
+	case percent >= 99:
+		return "99 %"
+	case percent < 1:
+		return "no"
+	default:
+		return fmt.Sprintf("%d %%", percent)
+	}
+}
+
+// Keys implements ui.Dialog.
+func (*fit) Keys(ui.Context) []key.Binding {
+	return []key.Binding{
+		ui.Bind("games", "←→", "left", "right"),
+		ui.Bind("end of play", "+-", "+", "-"),
+		ui.Bind("way to play", "↑↓", "up", "down"),
+		ui.Bind("play so", "enter", "enter"),
+		ui.Bind("back", "esc", "esc"),
+	}
+}
