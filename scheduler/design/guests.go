@@ -70,7 +70,7 @@ func (g *guestList) place(guest, more int) bool {
 		if g.placed[r] {
 			continue
 		}
-		n := len(g.choices(r))
+		n := len(g.choices(r, few<<(g.turn%4)))
 		if n == 0 {
 			without++
 			continue
@@ -83,7 +83,7 @@ func (g *guestList) place(guest, more int) bool {
 		return false
 	}
 	g.placed[round] = true
-	for _, c := range g.choices(round) {
+	for _, c := range g.choices(round, 4*len(g.rounds[round])) {
 		g.sit(guest, round, c, true)
 		if g.place(guest, more-1) {
 			return true
@@ -97,10 +97,16 @@ func (g *guestList) place(guest, more int) bool {
 // choice is a seat that the guest may take, and the person who leaves it.
 type choice struct{ table, seat, person int }
 
-// choices lists the seats of a round that the guest may take.
-func (g *guestList) choices(round int) (list []choice) {
+// few choices make a round worth filling early; more need not be counted. Later attempts count more.
+const few = 12
+
+// choices lists the seats of a round that the guest may take, up to about so many.
+func (g *guestList) choices(round, most int) (list []choice) {
 	tables := len(g.rounds[round])
 	for k := range tables {
+		if len(list) >= most {
+			break
+		}
 		i := (k + g.turn*(round+1)) % tables
 		t := g.rounds[round][i]
 		for seat, p := range t {

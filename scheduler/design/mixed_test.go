@@ -1,6 +1,9 @@
 package design
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 func TestMixedRotations(t *testing.T) {
 	for men := 2; men <= 24; men++ {
@@ -39,3 +42,13 @@ func TestMixedBenchIsShared(t *testing.T) {
 }
 
 func plays(round []Table, p int) bool { return !free(Table{p, p, p, p}, round) }
+
+func BenchmarkMixedRotation(b *testing.B) {
+	for _, sizes := range [][2]int{{12, 12}, {20, 24}} {
+		b.Run(fmt.Sprintf("%d men, %d women", sizes[0], sizes[1]), func(b *testing.B) {
+			for b.Loop() {
+				MixedRotation(sizes[0], sizes[1])
+			}
+		})
+	}
+}

@@ -91,8 +91,8 @@ func (m *mixer) table(r, i, j int) Table {
 // count adds (sign 1) or takes away (-1) a round and returns the cost of it beside all others: its
 // repeated opponents, and above these the sit-outs of those who have had most.
 func (m *mixer) count(r, sign int) (cost int) {
-	playing := make([]bool, m.men+m.women)
-	for _, pair := range m.pairings[m.choice[r]] {
+	pairs := m.pairings[m.choice[r]]
+	for _, pair := range pairs {
 		t := m.table(r, pair[0], pair[1])
 		for _, a := range t[:2] {
 			for _, b := range t[2:] {
@@ -102,7 +102,13 @@ func (m *mixer) count(r, sign int) (cost int) {
 				m.opposed[at] += max(sign, 0)
 			}
 		}
-		for _, p := range t {
+	}
+	if m.men%2 == 0 { // who sits out does not depend on the pairing
+		return cost
+	}
+	playing := make([]bool, m.men+m.women)
+	for _, pair := range pairs {
+		for _, p := range m.table(r, pair[0], pair[1]) {
 			playing[p] = true
 		}
 	}
@@ -119,20 +125,28 @@ func (m *mixer) count(r, sign int) (cost int) {
 // benchCost is how much worse one more sit-out of somebody is than one more repeat.
 const benchCost = 64
 
-// improve changes the pairing of one round, and exchanges those of two, while that helps.
+// improve changes the pairing of one round, and exchanges those of two, while that helps, but not for
+// long: what further passes over big groups find is little.
 func (m *mixer) improve() {
-	for changed := true; changed; {
+	changed := true
+	for pass := 0; changed && pass < maxPasses; pass++ {
 		changed = false
 		for r := range m.choice {
 			changed = m.reconsider(r) || changed
 		}
-		for r := range m.choice {
+		for r := range min(m.women, maxTraded) {
 			for s := range r {
 				changed = m.trade(r, s) || changed
 			}
 		}
 	}
 }
+
+// Bounds of the search: passes over all rounds, and rounds among which pairings are exchanged.
+const (
+	maxPasses = 8
+	maxTraded = 48
+)
 
 // reconsider gives a round the best pairing beside the others and tells whether that is a better one.
 func (m *mixer) reconsider(r int) bool {

@@ -15,10 +15,14 @@ func Shifts(rounds [][][2]int, courts int) (shifts [][][2]int) {
 	for _, round := range rounds {
 		waiting = append(waiting, round...)
 	}
-	played := map[int]int{}
+	contestants := 0
+	for _, g := range waiting {
+		contestants = max(contestants, g[0]+1, g[1]+1)
+	}
+	played := make([]int, contestants)
 	for len(waiting) > 0 {
 		var shift [][2]int
-		busy := map[int]bool{}
+		busy := make([]bool, contestants)
 		for len(shift) < courts {
 			next := -1
 			for i, g := range waiting {
@@ -45,7 +49,7 @@ func Shifts(rounds [][][2]int, courts int) (shifts [][][2]int) {
 }
 
 // turns tells how much the contestants of a game have played: who has played more counts first.
-func turns(played map[int]int, g [2]int) int {
+func turns(played []int, g [2]int) int {
 	a, b := played[g[0]], played[g[1]]
 	return max(a, b)<<16 + a + b
 }
