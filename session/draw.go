@@ -228,7 +228,7 @@ func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, erro
 // plan works the rounds to come out. On a ladder only the next one can be known, since it depends
 // on who wins; while results are open there is none.
 func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
-	if d.problem.Format != scheduler.Ladder {
+	if d.problem.Format != scheduler.Ladder || len(d.night.Rounds) == 0 {
 		plan, err := scheduler.Plan(ctx, d.problem, scheduler.Budget{})
 		return d.rounds(plan), err
 	}
