@@ -13,7 +13,7 @@ type board struct {
 	where []int32 // at round·people + person: the seat, or -1
 	pair  []tally // at a·people + b, both ways: how often they met, all night
 	state []uint8 // at person·total + round of the night: absent, playing or benched
-	outs  []int32 // at person·rounds + round: sit-outs until after that round, all night
+	outs  []int32 // each person's sit-outs, all night
 
 	levels []int // each person's level in tenths; nil when nobody states one
 	margin []margin
@@ -51,7 +51,7 @@ func newBoard(n *night, lineups []lineup, s *shares, d *dice) *board {
 func (b *board) recount() {
 	b.pair = make([]tally, b.n.people*b.n.people)
 	b.state = make([]uint8, b.n.people*b.n.p.total())
-	b.outs = make([]int32, b.n.people*len(b.shapes))
+	b.outs = make([]int32, b.n.people)
 	for i := range b.where {
 		b.where[i] = -1
 	}
@@ -89,19 +89,13 @@ func (n *night) known(i Player) bool { return i >= 0 && int(i) < n.people }
 // countStates notes who played and who sat out in each round of the night.
 func (b *board) countStates() {
 	total := b.n.p.total()
-	sum := make([]int32, b.n.people)
 	for r := range total {
 		for _, i := range b.n.here[r] {
 			b.state[int(i)*total+r] = playing
 		}
 		for _, i := range b.benchOf(r) {
 			b.state[int(i)*total+r] = benched
-			sum[i]++
-		}
-		if planned := r - b.n.first; planned >= 0 {
-			for i, outs := range sum {
-				b.outs[i*len(b.shapes)+planned] = outs
-			}
+			b.outs[i]++
 		}
 	}
 }

@@ -86,7 +86,7 @@ func (m *measures) unfairness(n *night, rounds []Round) int {
 	s := sharesOf(n, rounds)
 	sum := 0
 	for i, outs := range m.outs {
-		x := s.excess(Player(i), 0, outs)
+		x := s.excess(int32(i), outs)
 		sum += x * x
 	}
 	return sum

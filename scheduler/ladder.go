@@ -150,19 +150,20 @@ func (l *ladder) keepApart(courts []Court, players []Player) {
 		for distance := 1; bad(k) > 0 && distance < len(courts); distance++ {
 			for _, h := range [2]int{k + distance, k - distance} {
 				if h >= 0 && h < len(courts) {
-					l.exchange(players, k, h, bad)
+					l.exchange(players, k, h, 4*h+4, bad)
 				}
 			}
 		}
-		l.exchange(players, k, len(courts), bad)
+		l.exchange(players, k, len(courts), len(players), bad)
 	}
 }
 
-// exchange tries all exchanges of court k with court or bench h until nothing is broken on k.
-func (l *ladder) exchange(players []Player, k, h int, bad func(int) int) {
+// exchange tries all exchanges of court k with the places of court or bench h, which end before end,
+// until nothing is broken on k.
+func (l *ladder) exchange(players []Player, k, h, end int, bad func(int) int) {
 	now := bad(k) + bad(h)
 	for x := 4 * k; x < 4*k+4 && bad(k) > 0; x++ {
-		for y := 4 * h; y < min(4*h+4, len(players)); y++ {
+		for y := 4 * h; y < end; y++ {
 			players[x], players[y] = players[y], players[x]
 			if after := bad(k) + bad(h); after < now {
 				now = after

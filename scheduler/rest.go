@@ -11,15 +11,11 @@ func (b *board) restScore() score {
 
 // restCost is what a person's playing and resting costs over the rounds to plan.
 func (b *board) restCost(i Player) score {
-	var s score
-	total, planned := b.n.p.total(), len(b.shapes)
+	s := score{unfair: b.unfair(int32(i), 0)}
+	total := b.n.p.total()
 	row := b.state[int(i)*total : int(i+1)*total]
-	for r := range planned {
-		s.unfair += b.unfair(i, r, int(b.outs[int(i)*planned+r]))
-		at := b.n.first + r
-		if at > 0 && row[at] == benched && row[at-1] == benched {
-			s.twice++
-		}
+	for at := max(1, b.n.first); at < total; at++ {
+		s.twice += one(row[at] == benched && row[at-1] == benched)
 	}
 	if k := b.n.p.MaxRun; k > 0 {
 		s.broken += overrun(row, b.n.first, k)
@@ -27,14 +23,11 @@ func (b *board) restCost(i Player) score {
 	return s
 }
 
-// unfair is the cost of so many sit-outs after planned round r. What counts in the end is the whole
-// night; but nights are cut short, so that each round before counts too.
-func (b *board) unfair(i Player, r, outs int) int {
-	x := b.shares.excess(i, r, outs)
-	if r == len(b.shapes)-1 {
-		return 16 * x * x
-	}
-	return 0 * x
+// unfair is the cost of so many sit-outs more than a person has. It grows with the square, so that two
+// people a little off are better than one far off.
+func (b *board) unfair(i int32, more int) int {
+	x := b.shares.excess(i, int(b.outs[i])+more)
+	return x * x
 }
 
 // overrun counts the rounds from first on in which somebody plays more than k running.
@@ -56,27 +49,19 @@ func overrun(row []uint8, first, k int) int {
 // the other way round.
 func (b *board) benchDelta(i int32, r int) int {
 	var s score
-	total, planned := b.n.p.total(), len(b.shapes)
+	total := b.n.p.total()
 	row := b.state[int(i)*total : int(i+1)*total]
-	outs := b.outs[int(i)*planned : int(i+1)*planned]
 	at := b.n.first + r
 	sign := 1
 	if row[at] == benched {
 		sign = -1
 	}
-	for q := r; q < planned; q++ {
-		s.unfair += b.unfair(Player(i), q, int(outs[q])+sign) - b.unfair(Player(i), q, int(outs[q]))
-	}
-	if at > 0 && row[at-1] == benched {
-		s.twice += sign
-	}
-	if at+1 < total && row[at+1] == benched {
-		s.twice += sign
-	}
+	s.unfair = b.unfair(i, sign) - b.unfair(i, 0)
+	s.twice = sign * beside(row, at)
 	if k := b.n.p.MaxRun; k > 0 {
 		before := overrun(row, b.n.first, k)
 		row[at] ^= playing ^ benched
-		s.broken += overrun(row, b.n.first, k) - before
+		s.broken = overrun(row, b.n.first, k) - before
 		row[at] ^= playing ^ benched
 	}
 	return s.weight()
@@ -84,36 +69,19 @@ func (b *board) benchDelta(i int32, r int) int {
 
 // flip makes somebody who plays in planned round r sit out, or the other way round.
 func (b *board) flip(i int32, r int) {
-	total, planned := b.n.p.total(), len(b.shapes)
-	at := int(i)*total + b.n.first + r
-	sign := int32(1)
+	at := int(i)*b.n.p.total() + b.n.first + r
 	if b.state[at] == benched {
-		sign = -1
+		b.outs[i]--
+	} else {
+		b.outs[i]++
 	}
 	b.state[at] ^= playing ^ benched
-	for q := r; q < planned; q++ {
-		b.outs[int(i)*planned+q] += sign
-	}
 }
 
 // tradeDelta is the change of weight by who sits out if i, who sits out planned round r, and j, who
-// sits out round q, take each other's place there.
+// sits out round q, take each other's place there. Nobody's number of sit-outs changes.
 func (b *board) tradeDelta(i, j int32, r, q int) int {
-	planned := len(b.shapes)
-	oi, oj := b.outs[int(i)*planned:int(i+1)*planned], b.outs[int(j)*planned:int(j+1)*planned]
-	from, to, by := r, q, 1
-	if r > q {
-		from, to, by = q, r, -1
-	}
-	d := score{twice: b.moveRest(i, r, q) + b.moveRest(j, q, r)}
-	if d.twice > 0 {
-		return d.weight()
-	}
-	for k := from; k < to; k++ {
-		d.unfair += b.unfair(Player(i), k, int(oi[k])-by) - b.unfair(Player(i), k, int(oi[k]))
-		d.unfair += b.unfair(Player(j), k, int(oj[k])+by) - b.unfair(Player(j), k, int(oj[k]))
-	}
-	return d.weight()
+	return score{twice: b.moveRest(i, r, q) + b.moveRest(j, q, r)}.weight()
 }
 
 // moveRest is how often more somebody is benched twice running who sits out planned round q instead

@@ -66,9 +66,8 @@ func (s *scope) fairGames(sh *shares, pastOuts []int) {
 		if len(s.here) == 0 {
 			continue
 		}
-		low, high := sh.limits(Player(i))
-		s.low[i] = max(0, present-max(0, high-pastOuts[i]))
-		s.high[i] = max(s.low[i], min(present, present-low+pastOuts[i]))
+		s.low[i] = max(0, present-max(0, sh.high[i]-pastOuts[i]))
+		s.high[i] = max(s.low[i], min(present, present-sh.low[i]+pastOuts[i]))
 	}
 }
 

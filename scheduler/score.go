@@ -31,7 +31,7 @@ func (s *score) add(d score) {
 // the few steps of the next that one change can bring. What must hold and the sit-outs are far
 // beyond any temperature.
 func (s score) weight() int {
-	return brokenWeight*s.broken + 1<<18*s.missing + 1<<11*s.unfair + 1<<11*s.twice + 64*s.partners +
+	return brokenWeight*s.broken + 1<<18*s.missing + 1<<15*s.unfair + 1<<11*s.twice + 64*s.partners +
 		100*s.onesided + 16*s.meetings + 2*s.opponent + s.level
 }
 

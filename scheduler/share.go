@@ -7,21 +7,18 @@ import (
 
 // shares holds what is fair in sitting out. In each round everybody who is there owes an equal share
 // of that round's sit-outs, and so somebody who comes late or leaves early owes nothing
-// for the rounds missed, and nobody else pays for them. After each round a person should have sat
-// out the sum of those shares, rounded down or up. Such a rounding exists for all people and all
-// rounds at once, because the shares are a flow through a network with whole-numbered limits (Ford & Fulkerson,
-// Flows in Networks, 1962).
+// for the rounds missed, and nobody else pays for them. In the end a person should have sat
+// out the sum of those shares, rounded down or up. Such a rounding exists for all people at once, because
+// the shares are a flow through a network with whole-numbered limits (Ford & Fulkerson, Flows in
+// Networks, 1962).
 type shares struct {
-	rounds    int     // rounds to plan
-	low, high []int32 // at person·rounds + round: fewest and most fair sit-outs up to then
 	owed      []float64
+	low, high []int // fewest and most fair sit-outs of each person
 }
 
 // newShares works out the fair shares for rounds of the given shapes; the night's own history counts.
 func newShares(n *night, shapes []shape) *shares {
-	s := &shares{rounds: len(shapes), owed: make([]float64, n.people)}
-	s.low = make([]int32, n.people*len(shapes))
-	s.high = make([]int32, n.people*len(shapes))
+	s := &shares{owed: make([]float64, n.people)}
 	for r := range n.here {
 		if r < n.first {
 			share(n.pools(r), n.p.History[r].Out, s.owed)
@@ -30,9 +27,32 @@ func newShares(n *night, shapes []shape) *shares {
 		for k, pool := range n.pools(r) {
 			oweEvenly(pool, len(pool)-n.seatsOf(k, shapes[r-n.first].seats()), s.owed)
 		}
-		s.note(r - n.first)
+	}
+	return s.rounded()
+}
+
+// sharesOf works out the fair shares of sit-outs of rounds that are known.
+func sharesOf(n *night, rounds []Round) *shares {
+	s := &shares{owed: make([]float64, n.people)}
+	for r, round := range append(append([]Round(nil), n.p.History...), rounds...) {
+		share(n.pools(r), round.Out, s.owed)
+	}
+	return s.rounded()
+}
+
+// rounded fixes the fair numbers. Sums within a billionth of a whole number are that number.
+func (s *shares) rounded() *shares {
+	const close = 1e-9
+	for _, owed := range s.owed {
+		s.low = append(s.low, int(math.Floor(owed+close)))
+		s.high = append(s.high, int(math.Ceil(owed-close)))
 	}
 	return s
+}
+
+// excess is by how much a number of sit-outs is unfair to the person or to the others.
+func (s *shares) excess(i int32, outs int) int {
+	return max(0, s.low[i]-outs, outs-s.high[i])
 }
 
 // pools divides the people of round r into those among whom sitting out is shared: everybody, or
@@ -83,43 +103,4 @@ func oweEvenly(pool []Player, out int, owed []float64) {
 	for _, i := range pool {
 		owed[i] += float64(out) / float64(len(pool))
 	}
-}
-
-// note writes down the fair numbers after round r. Sums within a billionth of a whole number are
-// that number.
-func (s *shares) note(r int) {
-	const close = 1e-9
-	for i, owed := range s.owed {
-		s.low[i*s.rounds+r] = int32(math.Floor(owed + close))
-		s.high[i*s.rounds+r] = int32(math.Ceil(owed - close))
-	}
-}
-
-// excess is by how much a number of sit-outs after round r is unfair to the person or to the others.
-func (s *shares) excess(i Player, r, outs int) int {
-	at := int(i)*s.rounds + r
-	switch low, high := int(s.low[at]), int(s.high[at]); {
-	case outs < low:
-		return low - outs
-	case outs > high:
-		return outs - high
-	}
-	return 0
-}
-
-// limits returns the fewest and most fair sit-outs of a person over the whole night.
-func (s *shares) limits(i Player) (low, high int) {
-	at := int(i)*s.rounds + s.rounds - 1
-	return int(s.low[at]), int(s.high[at])
-}
-
-// sharesOf works out the fair shares of sit-outs of rounds that are known.
-func sharesOf(n *night, rounds []Round) *shares {
-	s := &shares{rounds: 1, owed: make([]float64, n.people)}
-	s.low, s.high = make([]int32, n.people), make([]int32, n.people)
-	for r, round := range append(append([]Round(nil), n.p.History...), rounds...) {
-		share(n.pools(r), round.Out, s.owed)
-	}
-	s.note(0)
-	return s
 }

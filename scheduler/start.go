@@ -20,6 +20,9 @@ func (n *night) fromDesigns(drawn *board, d *dice) []*board {
 		return n.fromMixed(drawn)
 	}
 	var boards []*board
+	if b := n.fromHalves(drawn, d); b != nil {
+		boards = append(boards, b)
+	}
 	for _, v := range designSizes(people, games) {
 		if table, ok := design.Best(v, rounds); ok {
 			boards = append(boards, n.fromTables(drawn, table, v, d))
@@ -62,21 +65,24 @@ func designSizes(people, games int) []int {
 	return sizes
 }
 
-// fromTables makes a board from a design for v people, numbered by lot.
+// fromTables makes a board from a design for v people. People of the design beyond those of the night
+// are chosen among those who never meet, so that each round loses as many tables as they are and
+// everybody sits out once for each of them; the rounds are ordered so that few sit out twice running.
 func (n *night) fromTables(drawn *board, rounds [][]design.Table, v int, d *dice) *board {
 	names := make([]Player, v)
+	ghosts := strangers(rounds, v, max(0, v-n.people))
+	people := n.everybody()
+	shuffle(d, people)
 	for i := range names {
-		names[i] = Player(i)
-		if i >= n.people {
+		if slices.Contains(ghosts, i) {
 			names[i] = Nobody
+			continue
 		}
+		names[i] = people[0]
+		people = people[1:]
 	}
-	if v <= n.people {
-		names = names[:0]
-		for i := range n.people {
-			names = append(names, Player(i))
-		}
-		shuffle(d, names)
+	if len(ghosts) > 0 {
+		rounds = restOrder(rounds, names)
 	}
 	b := drawn.blank()
 	outs, last := make([]int, n.people), make([]bool, n.people)
