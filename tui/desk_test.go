@@ -48,6 +48,12 @@ func TestTheDoor(t *testing.T) {
 	}
 }
 
+// TestTypingAtTheDoorStartsFromTheBestMatch, wherever the cursor was.
+func TestTypingAtTheDoorStartsFromTheBestMatch(t *testing.T) {
+	s := newStage(t).roster(4, "roster18.csv").press("d", "down", "down", "down").shows("> [x] Bram Okoro")
+	s.press("noll").shows("> [x] Edda Noll").press("down").shows("> [x] Finn Noll").press("backspace").shows("> [x] Edda Noll")
+}
+
 // TestTheDoorShowsWhatIsTyped on the smallest terminal too, where the counts give way.
 func TestTheDoorShowsWhatIsTyped(t *testing.T) {
 	s := newStage(t).roster(4, "roster18.csv")

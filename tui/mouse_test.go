@@ -47,6 +47,16 @@ func TestClicksSelectRows(t *testing.T) {
 	}
 }
 
+// TestClicksGoNowhereWhileADialogIsOpen: what lies under a box cannot be seen whole.
+func TestClicksGoNowhereWhileADialogIsOpen(t *testing.T) {
+	s := called(t, 4, 16).press("m").shows("close this court")
+	before := s.m.View()
+	s.clickOn("History").clickOn("Court 2").clickOn("Court 2").clickOn("close this court")
+	if s.m.View() != before {
+		t.Errorf("clicks change\n%s\nto\n%s", before, s.m.View())
+	}
+}
+
 func TestTheWheelMovesLikeTheArrows(t *testing.T) {
 	s := called(t, 4, 16).press("h")
 	wheel := func(b tea.MouseButton) { s.send(tea.MouseMsg{X: 3, Y: 8, Action: tea.MouseActionPress, Button: b}) }

@@ -80,6 +80,15 @@ func TestQuittingWaitsForWhatWasTypedBefore(t *testing.T) {
 	}
 }
 
+// TestCtrlCQuitsFromAnywhere: in forms, menus, searches and scores too.
+func TestCtrlCQuitsFromAnywhere(t *testing.T) {
+	for _, keys := range [][]string{nil, {"d", "agn"}, {"m"}, {"o", "e"}, {"f", "hu"}, {"?"}, {"11"}, {"enter"}, {"t", "enter"}} {
+		if s := called(t, 2, 8).press(keys...).press("ctrl+c"); !s.quit {
+			t.Errorf("ctrl+c after %q does not quit", keys)
+		}
+	}
+}
+
 // TestTheScreenShowsNothingThatIsNotOnDisk: a score stands on its card only once it is written.
 func TestTheScreenShowsNothingThatIsNotOnDisk(t *testing.T) {
 	s := called(t, 2, 8)
