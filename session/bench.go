@@ -60,11 +60,12 @@ func pickNext(club *Club, n *Night, court CourtID, now time.Time, pick Picker) (
 	return d.planned(g), nil
 }
 
-// newRollingDraw numbers everybody who is here or has played, without regard to rounds.
+// newRollingDraw numbers everybody who has been here, and all courts, without regard to rounds.
 func newRollingDraw(club *Club, n *Night, now time.Time) *draw {
 	d := &draw{night: n, club: club, now: now}
+	d.problem.Format, d.problem.Seed = n.Settings.Format, n.Settings.Seed
 	for _, a := range n.Roll {
-		if a.State == Expected {
+		if a.Arrived.IsZero() {
 			continue
 		}
 		p, _ := club.Person(a.Person)

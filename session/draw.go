@@ -266,18 +266,3 @@ func (d *draw) rotation(rounds []PlannedRound) Rotation {
 		Warnings:    scheduler.Warnings(d.problem),
 	}
 }
-
-// Certify judges what was played so far: the rounds that were called, or in the rolling flow the
-// games, each taken as a round of its own in which nobody counts as sitting out.
-func Certify(club *Club, n *Night, now time.Time) scheduler.Certificate {
-	d := newDraw(club, n, now)
-	if n.Settings.Flow == Rolling {
-		d.problem.History = nil
-		for i := range n.Games {
-			if g := &n.Games[i]; g.Final == nil || g.Final.How() != scoring.Void {
-				d.problem.History = append(d.problem.History, scheduler.Round{Games: []scheduler.Game{d.game(g)}})
-			}
-		}
-	}
-	return scheduler.Certify(d.problem, nil)
-}

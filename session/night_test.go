@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 	"club/quadrille/session/roster"
 )
@@ -134,6 +135,27 @@ func TestANightOfRounds(t *testing.T) {
 	must(t, d, CloseNight{})
 	refused(t, d, CallRound{}, "no night is open")
 	checkReplay(t, d, log)
+}
+
+// A closed rolling night is judged by the games it had, although everybody has gone by then.
+func TestCertificateOfAClosedRollingNight(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rolling)
+	must(t, d, BeginPlay{})
+	for i := range 6 {
+		clock.now = clock.now.Add(10 * time.Minute)
+		must(t, d, FinishGame{Game: GameID(i + 1), Final: final(t, 11, 5)})
+	}
+	void, err := DefaultSettings(1).Scoring.Final(0, 0, scoring.Void)
+	if err != nil {
+		t.Fatal(err)
+	}
+	must(t, d, FinishGame{Game: 7, Final: void}, HoldPlay{"the end"})
+	must(t, d, FinishGame{Game: 8, Final: void}, CloseNight{})
+	// Four people have three ways to pair up: six games on one court repeat each pair once.
+	if k := Certify(d.Ledger().Club(), d.Ledger().Club().Night(), clock.now); k.PartnerRepeats != (scheduler.Value{Value: 6, Bound: 6}) {
+		t.Errorf("partner repeats %+v, want 6 of at least 6", k.PartnerRepeats)
+	}
 }
 
 func TestRefusalsSayWhatToDo(t *testing.T) {

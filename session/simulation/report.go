@@ -46,7 +46,7 @@ func measure(l *session.Ledger, log session.Log) (Report, error) {
 	r := Report{
 		Games:       len(n.Games),
 		Rounds:      len(n.Rounds),
-		Certificate: certify(club, n),
+		Certificate: session.Certify(club, n, n.Closed),
 	}
 	for record, err := range log.Records(1) {
 		if err != nil {
