@@ -31,6 +31,8 @@ func (c NoteGame) decide(l *Ledger, env Env) ([]Event, error) {
 		return nil, fmt.Errorf("court %s: say which player did not come, for that player is not to be called again", g.Court)
 	case e.Kind == scoring.EndsChanged && !g.EndsDue():
 		return nil, fmt.Errorf("court %s: no change of ends is due; the sides change when one of them has %d points", g.Court, g.Rules.EndsAt())
+	case e.Kind == scoring.RallyChanged && e.At > 0 && e.At <= len(g.Rallies) && g.Rallies[e.At-1] == e.Rally:
+		return nil, fmt.Errorf("court %s: rally %d is noted so already", g.Court, e.At)
 	case e.Kind == scoring.Remark && e.Note == "":
 		return nil, fmt.Errorf("court %s: a remark needs words", g.Court)
 	}

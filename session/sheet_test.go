@@ -102,6 +102,7 @@ func TestEntriesThatCannotBeAreRefused(t *testing.T) {
 		"third time-out":      {[]Command{NoteGame{1, scoring.Entry{Kind: scoring.TimeOut}}, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut}}}, scoring.Entry{Kind: scoring.TimeOut}, "2 time-outs"},
 		"no such rally":       {nil, scoring.Entry{Kind: scoring.RallyRemoved, At: 2}, "no rally 2"},
 		"ends not due":        {nil, scoring.Entry{Kind: scoring.EndsChanged}, "6 points"},
+		"nothing changed":     {[]Command{ScoreRally{1, scoring.Rally{Won: scoring.B}}}, scoring.Entry{Kind: scoring.RallyChanged, At: 1, Rally: scoring.Rally{Won: scoring.B}}, "noted so already"},
 		"remark of nothing":   {nil, scoring.Entry{Kind: scoring.Remark, Note: "\x1b[2J "}, "needs words"},
 		"absent without name": {nil, scoring.Entry{Kind: scoring.SideAbsent}, "which player"},
 		"impossible score":    {nil, scoring.Entry{Kind: scoring.SetRight, Setting: scoring.Setting{Score: scoring.Score{A: 15}, Number: 1, Right: [2]scoring.Seat{{}, {Side: scoring.B}}}}, "15-0"},

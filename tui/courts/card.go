@@ -95,11 +95,14 @@ func plannedOn(c ui.Context, id session.CourtID) *session.PlannedGame {
 func gameText(c ui.Context, n *session.Night, g *session.Game) cardText {
 	t := cardText{right: elapsed(c, g)}
 	t.name(c, g.A, g.B)
-	if len(g.Rallies) > 0 {
+	if len(g.Rallies)+len(g.Entries) > 0 {
 		t.sa, t.sb = fmt.Sprint(g.State.Score.A), fmt.Sprint(g.State.Score.B)
 		t.foot = "call " + g.State.Call()
 		if side, ok := g.State.GamePoint(); ok {
 			t.foot += ", game point " + c.Names.Side(sideOf(g, side))
+		}
+		if g.Pause != nil {
+			t.foot = pauseLine(c, g)
 		}
 	}
 	var leaving []session.PersonID

@@ -2,6 +2,7 @@ package courts
 
 import (
 	"fmt"
+	"slices"
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
@@ -19,7 +20,7 @@ func gridMenu(c ui.Context, court session.Court) ui.Dialog {
 	items := courtItems(c, court)
 	if g := c.Night().Game(court.Game); g != nil {
 		sheet := dialog.Item{Key: "g", Label: "this game: time-outs, corrections, faults", Intent: ui.Show{Dialog: gameMenu(c, g)}}
-		items = append(items, sheet)
+		items = slices.Insert(items, 2, sheet) // after the two ways to say that somebody is missing
 	}
 	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), items...)
 }

@@ -137,6 +137,9 @@ func (f *fit) Lines(c ui.Context) []string {
 		unit = "games on each court"
 	}
 	out = append(out, fmt.Sprintf("It takes %d more %s:", forecast.Rounds, unit), "")
+	if forecast.Best < 0 {
+		out = append(out, c.Theme.Warn.Render("Nothing fits: wish for fewer games, or for a later end of play."), "")
+	}
 	for i, o := range forecast.Options {
 		out = append(out, f.option(c, o, i == f.at(forecast), i == forecast.Best))
 	}
@@ -154,9 +157,13 @@ func (f *fit) option(c ui.Context, o pace.Option, selected, best bool) string {
 	}
 	note := ""
 	if best {
-		note = "the longest that fits"
+		note = "longest that fits"
 	}
-	text := line.Fit(o.Rules.String(), 32) + line.Right(fmt.Sprintf("%.0f min", o.Median), 7) + line.Right(chance(o), 8) + "  " + note
+	name := o.Rules.String()
+	if o.Rules.Minutes > 0 {
+		name = fmt.Sprintf("%d minutes, then the score decides", o.Rules.Minutes)
+	}
+	text := line.Fit(name, 36) + line.Right(fmt.Sprintf("%.0f min", o.Median), 7) + line.Right(chance(o), 8) + "  " + note
 	return mark + style.Render(line.Fit(text, c.Width-2))
 }
 
@@ -168,7 +175,7 @@ func chance(o pace.Option) string {
 	case percent >= 99:
 		return "99 %"
 	case percent < 1:
-		return "no"
+		return "0 %"
 	default:
 		return fmt.Sprintf("%d %%", percent)
 	}
