@@ -109,6 +109,30 @@ func TestHoldsAndCourts(t *testing.T) {
 	s.press("esc", "m").shows("Court 1").press("esc")
 }
 
+// TestEveryHoldHasItsCaution: each reason that the desk offers says what to do, and all leave the
+// last word to the venue or to qualified people.
+func TestEveryHoldHasItsCaution(t *testing.T) {
+	seen := map[string]string{}
+	for _, c := range []struct{ key, says string }{
+		{"l", "30 minutes"}, {"h", "Shade, water, rest"}, {"i", "qualified help"}, {"w", "wet court"}, {"o", "venue's rules"},
+	} {
+		s := called(t, 2, 8).press("!", c.key).shows("PLAY HELD")
+		text := caution(s.night().Hold.Why)
+		if !strings.Contains(text, c.says) {
+			t.Errorf("held for %s the desk says %q", s.night().Hold.Why, text)
+		}
+		if other, ok := seen[text]; ok {
+			t.Errorf("%s and %s have the same caution", s.night().Hold.Why, other)
+		}
+		seen[text] = s.night().Hold.Why
+	}
+	for _, why := range []string{"Thunder nearby", "Hitze", ""} {
+		if caution(why) == "" {
+			t.Errorf("%q has no caution", why)
+		}
+	}
+}
+
 // TestSettingsAreRead with a sentence about each thing that is wrong.
 func TestSettingsAreRead(t *testing.T) {
 	before := session.DefaultSettings(3)

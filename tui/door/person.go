@@ -2,6 +2,7 @@ package door
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -66,7 +67,7 @@ func parseLevel(text string) (float64, error) {
 		return 0, nil
 	}
 	v, err := strconv.ParseFloat(text, 64)
-	if err != nil {
+	if err != nil || math.IsNaN(v) { // "nan" is a number to the parser and to nobody else
 		return 0, fmt.Errorf("level %q is no number: write it as 3.5, or leave it empty", text)
 	}
 	return v, nil
