@@ -31,8 +31,14 @@ type faultKey struct {
 
 // faultKeys lists the keys of all faults, those that happen most often first.
 var faultKeys = []faultKey{
-	{"o", scoring.Out, "out"}, {"n", scoring.Net, "net"}, {"s", scoring.SecondBounce, "2nd"}, {"k", scoring.Kitchen, "kitch"},
-	{"v", scoring.ServiceFault, "serve"}, {"t", scoring.FootFault, "foot"}, {"h", scoring.HitByBall, "hit"}, {"x", scoring.Other, "other"},
+	{"o", scoring.Out, "out"},
+	{"n", scoring.Net, "net"},
+	{"s", scoring.SecondBounce, "2nd"},
+	{"k", scoring.Kitchen, "kitch"},
+	{"v", scoring.ServiceFault, "serve"},
+	{"t", scoring.FootFault, "foot"},
+	{"h", scoring.HitByBall, "hit"},
+	{"x", scoring.Other, "other"},
 }
 
 // pressFault handles keys while a fault is asked for. Keys that mean nothing here are swallowed, so that
