@@ -11,6 +11,7 @@ type annealer struct {
 	floor   int // no plan weighs less; reaching it ends the search
 	resting int // least weight of who sits out
 	best    int
+	polish  int     // pulses since nothing but opponents and levels is left to better
 	record  []int32 // the seats of the best plan
 }
 
@@ -24,7 +25,8 @@ func newAnnealer(b *board, d *dice, floor score) *annealer {
 const pulse = 512
 
 // run tries so many moves while the temperature falls from hot to cold. It ends early when the best
-// is proved best or ctx is done, and returns the moves tried.
+// is proved best, when only opponents or levels are left to better and some time went into that, or when
+// ctx is done. It returns the moves tried.
 func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 	if len(a.m.live) == 0 {
 		return 0
@@ -32,6 +34,11 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 	for done := 0; done < moves; done += pulse {
 		if a.proved() || ctx.Err() != nil {
 			return done
+		}
+		if a.best < a.floor+(score{meetings: 1}).weight() {
+			if a.polish++; a.polish*pulse > moves/polishShare {
+				return done
+			}
 		}
 		temperature := hot - (hot-cold)*float64(done)/float64(moves)
 		a.m.patience = int(9 * temperature) // beyond any nerve, see exponentials
@@ -41,6 +48,9 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 	}
 	return moves
 }
+
+// polishShare is the part of the moves that may go into opponents and levels alone.
+const polishShare = 6
 
 // proved tells whether the best plan meets the floor in every measure.
 func (a *annealer) proved() bool { return a.best <= a.floor }

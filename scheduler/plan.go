@@ -11,7 +11,7 @@ type Budget struct {
 }
 
 // defaultMoves keeps the plan of a club's night below a sixth of a second on one core.
-const defaultMoves = 1_600_000
+const defaultMoves = 2_400_000
 
 // Plan makes the rounds that follow the problem's history. It is deterministic for the problem with
 // its seed and the budget. When ctx is done it returns the best plan so far, or the

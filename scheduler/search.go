@@ -24,7 +24,7 @@ func (n *night) mostCourts() []int {
 
 // The temperatures between which plans are annealed, in the units of score.weight: a repeated meeting
 // is accepted about once in sixty to six hundred times. Hotter wanders, colder sticks.
-const hot, cold = 4, 2.5
+const hot, cold = 3.5, 2
 
 // hotRepair is the temperature at which boards on which something asked for is broken are shaken first,
 // so that sit-outs and repeats do not stand in the way of what must hold.
