@@ -33,7 +33,7 @@ func samples(t testing.TB) []Event {
 		GameCalled{1, "1", Side{"p1"}, Side{"p2"}},
 		PlayerReplaced{1, "p1", "p2"},
 		RallyWon{1, scoring.Rally{Won: scoring.B}},
-		GameNoted{1, sampleEntry()},
+		GameNoted{1, sampleEntry(), 7},
 		GameFinished{1, final(t, 11, 7)},
 		ScoreCorrected{1, final(t, 9, 11)},
 		LotsDrawn{[]Side{{"p1"}, {"p2"}}},

@@ -53,7 +53,11 @@ func notedEvents(g *Game, e scoring.Entry) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	events := []Event{GameNoted{g.ID, e}}
+	noted := GameNoted{Game: g.ID, Entry: e}
+	if e.At > 0 {
+		noted.Rallies = len(g.Rallies)
+	}
+	events := []Event{noted}
 	if over {
 		events = append(events, GameFinished{g.ID, final})
 	}

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"time"
 
 	"club/quadrille/scoring"
@@ -12,12 +13,19 @@ import (
 type GameNoted struct {
 	Game  GameID        `json:"game"`
 	Entry scoring.Entry `json:"entry"`
+	// Rallies is how many counted when the entry was made, for one that names a rally by its number:
+	// without an earlier rally the number would mean another one.
+	Rallies int `json:"rallies,omitempty"`
 }
 
 func (e GameNoted) apply(f *fold, at time.Time) error {
 	_, g, err := f.running(e.Game)
 	if err != nil {
 		return err
+	}
+	if e.Entry.At > 0 && e.Rallies != len(g.Rallies) {
+		return fmt.Errorf("court %s: rally %d was named when %d were noted, and now there are %d",
+			g.Court, e.Entry.At, e.Rallies, len(g.Rallies))
 	}
 	return g.note(e.Entry, at)
 }

@@ -13,7 +13,7 @@ type Pause struct {
 	Side  scoring.Side `json:"side"` // who took it; A for a referee's
 	Since time.Time    `json:"since"`
 
-	stood time.Duration // what holds had already cost the game when the pause began
+	Stood time.Duration `json:"stood,omitempty"` // what holds had already cost the game when the pause began
 }
 
 // Until is when a pause should be over, zero for a referee's time-out, which lasts as long as it takes.
@@ -73,13 +73,13 @@ func (g *Game) note(e scoring.Entry, at time.Time) error {
 // usual game.
 func (g *Game) pause(e scoring.Entry, at time.Time) {
 	if p := g.Pause; p != nil && p.Kind != scoring.TimeOut {
-		held := g.Stood - p.stood // during the pause, and counted already
+		held := g.Stood - p.Stood // during the pause, and counted already
 		g.Stood += max(0, at.Sub(p.Since)-held)
 	}
 	g.Pause = nil
 	switch e.Kind {
 	case scoring.TimeOut, scoring.MedicalTimeOut, scoring.RefereeTimeOut:
-		g.Pause = &Pause{Kind: e.Kind, Side: e.Side, Since: at, stood: g.Stood}
+		g.Pause = &Pause{Kind: e.Kind, Side: e.Side, Since: at, Stood: g.Stood}
 	}
 }
 

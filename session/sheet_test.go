@@ -135,6 +135,21 @@ func TestTakingBackTheLastEntry(t *testing.T) {
 	}
 }
 
+// TestARallyThatWasNamedStays: a correction names a rally by its number, so nothing before it may go
+// while it stands.
+func TestARallyThatWasNamedStays(t *testing.T) {
+	d, log, _, _ := onCourt(t, Rounds)
+	play(t, d, "aab")
+	first := d.Ledger().Actions()
+	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.RallyRemoved, At: 2}})
+	refused(t, d, UndoAction{first[len(first)-3].ID}, "does not count")
+	must(t, d, UndoRally{1}, UndoAction{first[len(first)-3].ID})
+	if got := game1(d).State.Call(); got != "0-1-1" {
+		t.Errorf("without the first of three rallies the call is %s, want 0-1-1", got)
+	}
+	checkReplay(t, d, log)
+}
+
 // TestAGameGivenUpCallsTheNext: in the rolling flow an entry that ends a game frees its court.
 func TestAGameGivenUpCallsTheNext(t *testing.T) {
 	d, _, _, _ := onCourt(t, Rolling)
