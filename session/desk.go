@@ -83,7 +83,7 @@ func (d *Desk) Wait() {
 
 // reload folds the log again. It must not run beside Do.
 func (d *Desk) reload() error {
-	l, err := Load(d.log.Records(1))
+	l, err := Open(d.log)
 	if err != nil {
 		return err
 	}
@@ -128,6 +128,11 @@ func record(l *Ledger, at time.Time, events []Event) ([]Record, error) {
 func (d *Desk) Join(theirs []Record, same SameName) (*Ledger, Merged, error) {
 	d.writing.Lock()
 	defer d.writing.Unlock()
+	if d.unsure {
+		if err := d.reload(); err != nil {
+			return d.Ledger(), Merged{}, &KeepError{err}
+		}
+	}
 	l := d.Ledger()
 	records, result, err := Merge(l, theirs, same)
 	if err != nil || len(records) == 0 {

@@ -12,7 +12,8 @@ import (
 // records to take any action of that night back. A ledger never changes; extending one gives
 // another, so a screen may read the one it has while the desk works on the next.
 type Ledger struct {
-	base   *Club // the state before the newest night was opened
+	base   *Club     // the state before the newest night was opened
+	before time.Time // the clock then
 	tail   []entry
 	undone map[uint64]bool // actions of the tail that are taken back
 	redo   []uint64        // actions that a redo would bring back, the next one last
@@ -38,8 +39,11 @@ func NewLedger() *Ledger {
 
 // Load folds a whole log. An undo costs nothing until the night that it belongs to is complete, so
 // a log of many undos loads as fast as one of none.
-func Load(records iter.Seq2[Record, error]) (*Ledger, error) {
-	l, stale := NewLedger(), false
+func Load(records iter.Seq2[Record, error]) (*Ledger, error) { return NewLedger().follow(records) }
+
+// follow folds the records that come next into l itself.
+func (l *Ledger) follow(records iter.Seq2[Record, error]) (*Ledger, error) {
+	stale := false
 	settle := func() (err error) {
 		if stale {
 			l.club, err = l.refold(l.undone, l.tell)
@@ -51,6 +55,7 @@ func Load(records iter.Seq2[Record, error]) (*Ledger, error) {
 		if err != nil {
 			return nil, err
 		}
+		before := l.clock
 		e, err := l.read(r)
 		if err != nil {
 			return nil, err
@@ -59,8 +64,7 @@ func Load(records iter.Seq2[Record, error]) (*Ledger, error) {
 			if err := settle(); err != nil {
 				return nil, err
 			}
-			l.base, l.tail = l.club.clone(), nil
-			l.undone, l.redo = map[uint64]bool{}, nil
+			l.begin(before)
 		}
 		stale = l.note(r, e) || stale
 		if !stale {
@@ -78,13 +82,13 @@ func (l *Ledger) Extend(records []Record) (*Ledger, error) {
 	next.undone, next.redo = maps.Clone(l.undone), slices.Clone(l.redo)
 	next.club = l.club.clone()
 	for _, r := range records {
+		before := next.clock
 		e, err := next.read(r)
 		if err != nil {
 			return nil, err
 		}
 		if _, ok := e.(NightOpened); ok {
-			next.base, next.tail = next.club.clone(), nil
-			next.undone, next.redo = map[uint64]bool{}, nil
+			next.begin(before)
 		}
 		if next.note(r, e) {
 			next.club, err = next.refold(next.undone, apply)
@@ -96,6 +100,13 @@ func (l *Ledger) Extend(records []Record) (*Ledger, error) {
 		}
 	}
 	return &next, nil
+}
+
+// begin starts the tail of a night that is being opened: what came before, at the time before, can
+// be taken back no more.
+func (l *Ledger) begin(before time.Time) {
+	l.base, l.before, l.tail = l.club.clone(), before, nil
+	l.undone, l.redo = map[uint64]bool{}, nil
 }
 
 // read decodes the record that must come next.

@@ -7,7 +7,7 @@ import (
 )
 
 // longLog is a log of at least so many records: nights of 24 people scored rally by rally.
-func longLog(b *testing.B, records int) *MemoryLog {
+func longLog(b testing.TB, records int) *MemoryLog {
 	b.Helper()
 	d, log, clock := newTestDesk(b)
 	for int(log.Last()) < records {

@@ -100,6 +100,10 @@ func (in *inspection) visit(bucket string, key, value []byte) {
 		if string(key) == string(headKey) {
 			in.head = append([]byte(nil), value...)
 		}
+	case string(snapshotBucket):
+		if string(key) == string(snapshotKey) && len(value) <= snapshotFixed+MaxSnapshot+sumSize {
+			in.snapshot = append([]byte{}, value...)
+		}
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 )
 
 // writeForEver appends action after action and says after each what is durable. Now and then it
-// makes a backup or compacts the file.
+// makes a backup, keeps a snapshot or compacts the file.
 func writeForEver(path string) error {
 	s, err := Open(path)
 	if err != nil {
@@ -34,6 +34,8 @@ func writeForEver(path string) error {
 			to := path + ".backup-" + strconv.FormatUint(s.Last(), 10)
 			os.Remove(to)
 			err = s.Backup(to)
+		case n%10 == 0:
+			err = s.KeepSnapshot(session.Snapshot{Seq: s.Last(), State: make([]byte, 50_000)})
 		}
 		if err != nil {
 			return err

@@ -16,6 +16,7 @@ type model struct {
 	dir   string
 	store *Store
 	want  []session.Record
+	kept  session.Snapshot // zero if there is none
 }
 
 func (m *model) path() string { return filepath.Join(m.dir, "club.qdb") }
@@ -34,6 +35,29 @@ func (m *model) compare(t *rapid.T) {
 	}
 	from := rapid.IntRange(0, len(m.want)+2).Draw(t, "from")
 	m.equal(t, m.store, from)
+	m.sameSnapshot(t, m.store)
+}
+
+func (m *model) sameSnapshot(t *rapid.T, l session.Snapshots) {
+	if s, ok := l.Snapshot(); ok != (m.kept.Seq > 0) || ok && !reflect.DeepEqual(s, m.kept) {
+		t.Fatalf("the snapshot is %d, %v, want %d", s.Seq, ok, m.kept.Seq)
+	}
+}
+
+func (m *model) keepSnapshot(t *rapid.T) {
+	state := rapid.SliceOfN(rapid.Byte(), 1, 20_000).Draw(t, "state")
+	s := session.Snapshot{Seq: uint64(rapid.IntRange(1, len(m.want)+1).Draw(t, "up to")), State: state}
+	err := m.store.KeepSnapshot(s)
+	switch {
+	case s.Seq > uint64(len(m.want)):
+		if !errors.Is(err, session.ErrOutOfStep) {
+			t.Fatalf("a snapshot of more than there is: %v", err)
+		}
+	case err != nil:
+		t.Fatal(err)
+	default:
+		m.kept = s
+	}
 }
 
 func (m *model) equal(t *rapid.T, l session.Log, from int) {
@@ -105,6 +129,7 @@ func (m *model) copyAndLook(t *rapid.T) {
 			t.Fatal(err)
 		}
 		m.equal(t, v, 1)
+		m.sameSnapshot(t, v)
 	}
 	if r, err := Check(to); err != nil || !r.Sound() {
 		t.Fatalf("%v\n%s", err, r)
@@ -115,6 +140,7 @@ func (m *model) compact(t *rapid.T) {
 	if err := m.store.Compact(); err != nil {
 		t.Fatal(err)
 	}
+	m.kept = session.Snapshot{}
 }
 
 func (m *model) rescueSound(t *rapid.T) {
@@ -147,6 +173,7 @@ func TestStoreKeepsWhatAPlainListKeeps(t *testing.T) {
 			"rereadAfterDoubt": m.rereadAfterDoubt,
 			"copyAndLook":      m.copyAndLook,
 			"compact":          m.compact,
+			"keepSnapshot":     m.keepSnapshot,
 			"rescueSound":      m.rescueSound,
 		})
 	})

@@ -19,8 +19,9 @@ type Report struct {
 	Faults  []string // what is wrong, in sentences
 	Notes   []string // what is worth knowing though nothing is wrong
 
-	sum   uint32 // checksum of the newest record
-	moved bool   // another process wrote meanwhile, so that nothing here can be relied on
+	sum      uint32 // checksum of the newest record
+	snapshot []byte // as the file keeps it, nil if it has none
+	moved    bool   // another process wrote meanwhile, so that nothing here can be relied on
 }
 
 // Sound tells whether nothing is wrong.

@@ -15,7 +15,7 @@ func (s *Store) Compact() error {
 
 // Rewrite replaces every record by what change makes of it, in a new file that then takes the
 // place of the old. Seq stays as it is whatever change does to it. What a record said before is
-// nowhere in the new file: this is how a person is forgotten.
+// nowhere in the new file, which has no snapshot either: this is how a person is forgotten.
 //
 // The new file is complete, flushed and read back before it takes the old one's name, so that a
 // crash leaves one or the other. Other processes find the file locked throughout. Windows refuses
