@@ -5,6 +5,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -56,6 +57,16 @@ func rosterPath(t *testing.T) string {
 	return path
 }
 
+// output is what a command without a terminal prints, while the desk is open or not.
+func (p program) output(t *testing.T, args ...string) string {
+	t.Helper()
+	out, err := exec.Command(string(p), args...).Output()
+	if err != nil {
+		t.Fatalf("quadrille %s: %v", strings.Join(args, " "), err)
+	}
+	return string(out)
+}
+
 // passing is what a screen shows that time changes: the clock and the minutes of the games.
 var passing = regexp.MustCompile(`\d\d:\d\d|─* *\d+ min`)
 
@@ -73,16 +84,22 @@ func lasting(screen string) string {
 // fill puts text into the field of a form that has this label.
 func (s *terminal) fill(label, text string) *terminal {
 	s.t.Helper()
-	marked := "> " + label + " "
-	for range 12 {
-		if strings.Contains(s.Screen(), marked) {
-			return s.Press("ctrl+u").Type(text).Shows(marked)
+	for range 20 {
+		at := field(s.until("a field of a form", func(screen string) bool { return field(screen) != "" }).Screen())
+		if at == label || strings.HasPrefix(at, label+" ") {
+			return s.Press("ctrl+u").Type(text).Shows("> " + label)
 		}
-		before := s.Screen()
-		s.Press("down").until("another field", func(screen string) bool { return screen != before })
+		s.Press("down").until("the field after "+at, func(screen string) bool { return field(screen) != "" && field(screen) != at })
 	}
 	s.t.Fatalf("the form has no field %q:\n%s", label, s.Screen())
 	return s
+}
+
+// field is the field of a form that the cursor is on.
+func field(screen string) string {
+	_, after, _ := strings.Cut(screen, "│ > ")
+	at, _, _ := strings.Cut(after, "│")
+	return strings.TrimRight(at, " ")
 }
 
 // scores calls a round and types what was noted at its courts, all in one piece.
@@ -148,11 +165,15 @@ func testWholeNight(t *testing.T, bin program) {
 	if code := desk.Quit("q"); code != 0 {
 		t.Fatalf("quitting gives exit code %d, want 0", code)
 	}
-	left := stateIn(t, path)
+	left, kept := stateIn(t, path), bin.output(t, "export", "--data", path)
 	desk = bin.open(t, 100, 32, env, "--data", path).Shows("[Courts]", "; 2 to come")
 	desk.until("the screen as it was left\n"+before, func(screen string) bool { return lasting(screen) == before })
 	if got, want := inJSON(t, left), inJSON(t, stateIn(t, path)); got != want {
 		t.Errorf("the state after reopening differs\n got %s\nwant %s", got, want)
+	}
+
+	if got := bin.output(t, "export", "--data", path); got != kept {
+		t.Errorf("the export after reopening differs\n got %s\nwant %s", got, kept)
 	}
 
 	// The rest of the night.
@@ -163,6 +184,20 @@ func testWholeNight(t *testing.T, bin program) {
 		t.Fatalf("quitting gives exit code %d, want 0", code)
 	}
 	checkPlayedNight(t, stateIn(t, path))
+	var table []struct {
+		Name  string
+		Games int
+	}
+	if err := json.Unmarshal([]byte(bin.output(t, "standings", "--json", "--data", path)), &table); err != nil {
+		t.Fatal(err)
+	}
+	games := 0
+	for _, row := range table {
+		games += row.Games
+	}
+	if want := 4 * (6*4 - 1); len(table) != 18 || games != want { // the game given up is left out
+		t.Errorf("the standings have %d people with %d games, want 18 with %d", len(table), games, want)
+	}
 }
 
 // checkPlayedNight compares what is in the file with what was typed.

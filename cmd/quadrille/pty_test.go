@@ -24,8 +24,10 @@ func TestDeskOnATerminal(t *testing.T) {
 	}{
 		{"the first frame comes at once on a terminal that never answers", testFirstFrame},
 		{"the version comes at once on a terminal that never answers", testVersion},
+		{"a newcomer finishes a round of the demo by the screen alone", testDemo},
 		{"a whole night, left and reopened in the middle of a round", testWholeNight},
 		{"without colour the selection is still marked", testNoColour},
+		{"a click of the mouse selects a court", testMouse},
 		{"quitting right after a score keeps the score", testQuitAfterScore},
 		{"the end by SIGTERM loses nothing that was shown", testTerminated},
 		{"a second desk on the same file is refused at once", testSecondDesk},
@@ -111,6 +113,33 @@ func testVersion(t *testing.T, bin program) {
 
 // styled are the escape sequences that give text a colour or a weight.
 var styled = regexp.MustCompile(`\x1b\[[0-9;:]*[1-9][0-9;:]*m`)
+
+func testDemo(t *testing.T, bin program) {
+	temporary := t.TempDir()
+	start := time.Now()
+	desk := bin.open(t, 80, 24, []string{"TMPDIR=" + temporary}, "demo").Shows("Next: ", "q quit")
+	within(t, time.Since(start), time.Second)
+	desk.Shows("press n to call round 1").Press("n").Shows("type its score (11 7), enter; 4 to come")
+	for left := 4; left > 0; left-- {
+		desk.Shows(fmt.Sprintf("%d to come", left)).Type("11 7").Press("enter")
+	}
+	desk.Shows("press n to call round 2").Press("s").Shows("100 %")
+	if code := desk.Quit("q"); code != 0 {
+		t.Errorf("exit code %d, want 0", code)
+	}
+	if kept, err := filepath.Glob(filepath.Join(temporary, "*")); err != nil || len(kept) > 0 {
+		t.Errorf("the demo leaves %v behind (%v)", kept, err)
+	}
+}
+
+func testMouse(t *testing.T, bin program) {
+	desk := bin.open(t, 80, 24, nil, "--data", fullHall(t, 4)).Shows(">Court 1", "Court 4")
+	click := func(x, y int) { desk.Type(fmt.Sprintf("\x1b[<0;%d;%dM\x1b[<0;%d;%dm", x, y, x, y)) }
+	click(50, 13)
+	desk.Shows(">Court 4")
+	click(30, 2)
+	desk.Shows("[Rotation]").Quit("q")
+}
 
 func testNoColour(t *testing.T, bin program) {
 	path := fullHall(t, 4)
