@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"club/quadrille/scoring"
@@ -48,9 +49,8 @@ func (g *Game) Sheet() scoring.Sheet {
 
 // note takes one more entry into the sheet of a game.
 func (g *Game) note(e scoring.Entry, at time.Time) error {
-	if g.Entries == nil && e.Kind == scoring.RallyWon { // rallies alone need no second list
-		g.Rallies = append(g.Rallies[:len(g.Rallies):len(g.Rallies)], e.Rally)
-		g.State = g.State.After(e.Rally)
+	if e.Kind == scoring.RallyWon && !g.State.Done && !g.stopped() {
+		g.noteRally(e, at)
 		return nil
 	}
 	sheet, err := g.Sheet().Add(e)
@@ -66,6 +66,32 @@ func (g *Game) note(e scoring.Entry, at time.Time) error {
 	g.Entries = sheet.Entries
 	g.pause(e, at)
 	return nil
+}
+
+// noteRally takes one more rally in without folding the sheet anew, since nearly all entries of a night
+// are rallies. The lists are copied, for the state before this one still has them.
+func (g *Game) noteRally(e scoring.Entry, at time.Time) {
+	g.Rallies = append(slices.Clip(g.Rallies), e.Rally)
+	g.State = g.State.After(e.Rally)
+	if g.Entries != nil { // rallies alone need no second list
+		g.Entries = append(slices.Clip(g.Entries), e)
+		g.pause(e, at)
+	}
+}
+
+// stopped tells whether the sheet says that the game ended other than by play. Only remarks can follow
+// such an entry.
+func (g *Game) stopped() bool {
+	for i := len(g.Entries) - 1; i >= 0; i-- {
+		switch g.Entries[i].Kind {
+		case scoring.Remark:
+			continue
+		case scoring.SideRetired, scoring.SideAbsent, scoring.TimeUp:
+			return true
+		}
+		return false
+	}
+	return false
 }
 
 // pause begins a pause where the entry is one, and ends the one before. Only what a game stands for the

@@ -177,6 +177,29 @@ func TestEndsAreDueUntilTheyAreChanged(t *testing.T) {
 	refused(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsChanged}}, "no change of ends is due")
 }
 
+// TestNothingIsPlayedAfterTheEnd: in a log that was tampered with, where a side gave up and its game was
+// not ended, the next rally cannot stand.
+func TestNothingIsPlayedAfterTheEnd(t *testing.T) {
+	for _, k := range []scoring.Kind{scoring.SideRetired, scoring.TimeUp} {
+		l := playing(t)
+		for i, e := range []Event{
+			GameNoted{Game: 1, Entry: scoring.Entry{Kind: k}},
+			GameNoted{Game: 1, Entry: scoring.Entry{Kind: scoring.Remark, Note: "ankle"}},
+			RallyWon{Game: 1},
+		} {
+			records, err := record(l, evening, []Event{e})
+			if err != nil {
+				t.Fatal(err)
+			}
+			next, err := l.Extend(records)
+			if last := i == 2; last != (err != nil) {
+				t.Fatalf("%v, then %T: %v", k, e, err)
+			}
+			l = next
+		}
+	}
+}
+
 // TestOnlyMedicalPausesAreNoPlayingTime: the night must not learn from a game that waited for help.
 func TestOnlyMedicalPausesAreNoPlayingTime(t *testing.T) {
 	for kind, want := range map[scoring.Kind]time.Duration{
