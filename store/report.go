@@ -27,6 +27,24 @@ type Report struct {
 // Sound tells whether nothing is wrong.
 func (r Report) Sound() bool { return len(r.Faults) == 0 }
 
+// Sparse tells whether compacting the file pays: it is large enough to care, and more than half of it
+// waits to be used again. A log only grows, so that this is rare: what leaves room behind are the
+// snapshots, and actions that were far longer than usual.
+func (r Report) Sparse() bool {
+	const least = 1 << 20
+	return r.Bytes >= least && r.Free > r.Bytes/2
+}
+
+// Report reads all of the file as it is now and says what is in it.
+func (s *Store) Report() (Report, error) {
+	s.mu.RLock()
+	defer s.mu.RUnlock()
+	if s.closed {
+		return Report{}, ErrClosed
+	}
+	return inspectShared(s.path, func() func(frame) { return func(frame) {} })
+}
+
 // String tells the report in lines.
 func (r Report) String() string {
 	var b strings.Builder

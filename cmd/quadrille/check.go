@@ -15,8 +15,9 @@ func newCheck(opts *options) *cobra.Command {
 		Use:   "check [FILE]",
 		Short: "Look a data file over and say what is wrong with it",
 		Long: `Reads all of a data file, the club's own if none is named: the structure, the checksum and the
-order of every record, and plays every night again from its records. It changes nothing. The
-exit code is 1 if anything is wrong.`,
+order of every record; plays every night again from its records; and compares the snapshot that
+quickens opening with what the records come to. It changes nothing, and works while the desk is
+open. The exit code is 1 if anything is wrong.`,
 		Example: `  quadrille check
   quadrille check club-2026-01-08.qdb`,
 		Args: takes(0, 1, "at most one FILE"),
@@ -29,11 +30,18 @@ exit code is 1 if anything is wrong.`,
 			if err != nil {
 				return err
 			}
-			fmt.Fprint(cmd.OutOrStdout(), printable(r.String()))
+			say(cmd, "%s", r)
 			if !r.Sound() {
 				return fmt.Errorf("%s is damaged: save what is sound with \"quadrille rescue %s NEW\"", path, path)
 			}
-			return replay(cmd, path)
+			view, err := store.Look(path)
+			if err != nil {
+				return err
+			}
+			if err := replay(cmd, view); err != nil {
+				return err
+			}
+			return checkSnapshot(cmd, view)
 		},
 	}
 }
@@ -46,12 +54,14 @@ func named(opts *options, args []string) (string, error) {
 	return args[0], mustExist(args[0])
 }
 
-// replay folds all records of a sound file, as opening it does, and tells what they come to.
-func replay(cmd *cobra.Command, path string) error {
-	view, err := store.Look(path)
-	if err != nil {
-		return err
-	}
+// say writes a part of what was asked for, fit for a screen.
+func say(cmd *cobra.Command, format string, args ...any) {
+	fmt.Fprint(cmd.OutOrStdout(), printable(fmt.Sprintf(format, args...)))
+}
+
+// replay folds all records of a sound file, from the first one on, and tells what they come to. What
+// a rescue had to leave out is listed, and is no fault of this file.
+func replay(cmd *cobra.Command, view *store.View) error {
 	ledger, err := session.Load(view.Records(1))
 	if err != nil {
 		return fmt.Errorf("the records are sound but do not make a night: %w", err)
@@ -60,7 +70,36 @@ func replay(cmd *cobra.Command, path string) error {
 	for _, n := range ledger.Club().Nights {
 		games += len(n.Games)
 	}
-	fmt.Fprintf(cmd.OutOrStdout(), "played again: %s, %s, %s\n", counted(len(ledger.Club().People), "person", "people"),
+	say(cmd, "played again: %s, %s, %s\n", counted(len(ledger.Club().People), "person", "people"),
 		counted(len(ledger.Club().Nights), "night", "nights"), counted(games, "game", "games"))
+	if !ledger.Lossy() {
+		return nil
+	}
+	lost := 0
+	for r := range view.Records(1) {
+		if r.Kind == store.LostKind {
+			lost++
+		}
+	}
+	say(cmd, "note: %s lost before this file was rescued\n", counted(lost, "record was", "records were"))
+	for _, text := range ledger.Skipped() {
+		say(cmd, "note: not used, since it rests on a lost record: %s\n", text)
+	}
+	return nil
+}
+
+// checkSnapshot compares the snapshot of a sound file, if it has one, with its records.
+func checkSnapshot(cmd *cobra.Command, view *store.View) error {
+	s, ok, err := view.CheckSnapshot()
+	if err == nil && ok {
+		err = session.CheckSnapshot(view, s)
+	}
+	switch {
+	case err != nil:
+		say(cmd, "wrong: %v\n", err)
+		return fmt.Errorf("nothing of the record is lost, but the snapshot that quickens opening is wrong: remove it with \"quadrille compact\"")
+	case ok:
+		say(cmd, "the snapshot up to record %d is what the records come to\n", s.Seq)
+	}
 	return nil
 }

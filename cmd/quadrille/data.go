@@ -40,7 +40,7 @@ func (o *options) look() (*store.View, *session.Ledger, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	ledger, err := session.Load(view.Records(1))
+	ledger, err := session.Open(view)
 	return view, ledger, err
 }
 

@@ -34,7 +34,7 @@ Without a command it opens the desk on the club's data file.`,
 	root.AddCommand(
 		newDemo(), newPlan(), newAudit(), newCall(), newSimulate(opts), newStandings(opts),
 		newExport(opts), newImport(opts), newBackup(opts), newCheck(opts), newRescue(), newPace(), newRate(opts), newDrill(),
-		newRestore(opts), newForget(opts),
+		newRestore(opts), newForget(opts), newCompact(opts),
 	)
 	refusing(root)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), "FlagUsages", fmt.Sprintf("FlagUsagesWrapped %d", columns)))

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+
+	"club/quadrille/session"
+	"club/quadrille/store"
+)
+
+// newCompact builds the command that writes the data file anew.
+func newCompact(opts *options) *cobra.Command {
+	return &cobra.Command{
+		Use:   "compact",
+		Short: "Write the data file anew without the room that it wastes",
+		Long: `Writes the club's data file anew, with every record as it is, and without the room that old
+pages leave and the snapshot that quickens opening, which is made again. The new file is read
+back before it takes the place of the old one. The desk does this by itself when a night is
+closed and more than half of the file is free; it must not have the file open meanwhile.`,
+		Example: "  quadrille compact --data club.qdb",
+		Args:    nothing,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			path, err := opts.existing()
+			if err != nil {
+				return err
+			}
+			return compact(cmd, path)
+		},
+	}
+}
+
+func compact(cmd *cobra.Command, path string) (err error) {
+	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, kept.Close()) }()
+	before, err := kept.Report()
+	if err != nil {
+		return err
+	}
+	if err := kept.Compact(); err != nil {
+		return err
+	}
+	if err := keepSnapshot(kept); err != nil {
+		return err
+	}
+	after, err := kept.Report()
+	if err != nil {
+		return err
+	}
+	note(cmd, "%s in %d KiB, before in %d KiB", counted(int(after.Records), "record", "records"), after.Bytes>>10, before.Bytes>>10)
+	return nil
+}
+
+// keepSnapshot folds all records of a file and keeps a snapshot in it, if one is worth it.
+func keepSnapshot(kept *store.Store) error {
+	ledger, err := session.Load(kept.Records(1))
+	if err != nil {
+		return err
+	}
+	s, ok, err := ledger.Snapshot()
+	if err != nil || !ok {
+		return err
+	}
+	return kept.KeepSnapshot(s)
+}
