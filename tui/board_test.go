@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -201,8 +200,8 @@ func TestWillItFit(t *testing.T) {
 	s.shows("no time is left before 19:00").press("down", "enter").shows("! no time is left", "Will it fit?")
 }
 
-// TestTheBoardTakesAnyKeys: no keys make the board show more than the terminal has, and none leaves a
-// state that the log does not give. See checkFrame for what a frame must hold to.
+// TestTheBoardTakesAnyKeys: no keys make the board or its boxes show more than the terminal has, and none
+// leaves a state that the log does not give.
 func TestTheBoardTakesAnyKeys(t *testing.T) {
 	keys := []string{
 		"left", "right", "a", "b", "f", "f", "o", "n", "s", "k", "v", "t", "h", "x", "1", "2", "enter", "esc", "backspace",
@@ -214,18 +213,9 @@ func TestTheBoardTakesAnyKeys(t *testing.T) {
 		s.resize(size[0], size[1])
 		for _, key := range rapid.SliceOfN(rapid.SampledFrom(keys), 1, 60).Draw(rt, "keys") {
 			s.press(key)
-			lines := s.lines()
-			if len(lines) != size[1] {
-				rt.Fatalf("after %s the frame has %d lines of %d", key, len(lines), size[1])
-			}
+			checkFrame(rt, s.m)
 			s.quit = false
 		}
-		again, err := session.Load(s.log.Records(1))
-		if err != nil {
-			rt.Fatal(err)
-		}
-		if got, want := fmt.Sprint(again.Club().Night().Games), fmt.Sprint(s.desk.Ledger().Club().Night().Games); len(got) != len(want) {
-			rt.Fatalf("the log gives %s, the desk has %s", got, want)
-		}
+		checkReplay(rt, s)
 	})
 }
