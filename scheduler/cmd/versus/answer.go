@@ -1,0 +1,82 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"club/quadrille/scheduler"
+)
+
+// errNoAnswer is returned where a solver ended without a plan.
+var errNoAnswer = errors.New("the solver found no plan in its time")
+
+// maxNumber bounds what is read, so that a damaged answer cannot ask for much memory.
+const maxNumber = 1 << 12
+
+// writeAnswer writes one line for each game, with numbers from 1:
+//
+//	game ROUND COURT A1 A2 B1 B2
+func writeAnswer(w io.Writer, rounds []scheduler.Round) error {
+	for r, round := range rounds {
+		for _, g := range round.Games {
+			_, err := fmt.Fprintf(w, "game %d %d %d %d %d %d\n", r+1, g.Court+1, g.A[0]+1, g.A[1]+1, g.B[0]+1, g.B[1]+1)
+			if err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// readAnswer reads the game lines of an answer and takes no notice of others, as solvers add marks
+// and statistics. It returns [errNoAnswer] if there is no game, and an error with the line if one
+// cannot be a game. Whether the games are a valid plan is for the audit.
+func readAnswer(r io.Reader) ([]scheduler.Round, error) {
+	var rounds []scheduler.Round
+	lines := bufio.NewScanner(r)
+	for lines.Scan() {
+		line := lines.Text()
+		if !strings.HasPrefix(line, "game ") {
+			continue
+		}
+		round, g, err := readGame(line)
+		if err != nil {
+			return nil, err
+		}
+		for len(rounds) < round {
+			rounds = append(rounds, scheduler.Round{})
+		}
+		rounds[round-1].Games = append(rounds[round-1].Games, g)
+	}
+	if err := lines.Err(); err != nil {
+		return nil, fmt.Errorf("reading the answer: %w", err)
+	}
+	if len(rounds) == 0 {
+		return nil, errNoAnswer
+	}
+	return rounds, nil
+}
+
+// readGame reads one line. The round counts from 1.
+func readGame(line string) (round int, g scheduler.Game, err error) {
+	var n [6]int
+	var rest string
+	got, _ := fmt.Sscanf(line, "game %d %d %d %d %d %d%s", &n[0], &n[1], &n[2], &n[3], &n[4], &n[5], &rest)
+	if got != len(n) {
+		return 0, g, fmt.Errorf("%q is no game: it needs a round, a court and four people", line)
+	}
+	for _, x := range n {
+		if x < 1 || x > maxNumber {
+			return 0, g, fmt.Errorf("%q is no game: %d is not between 1 and %d", line, x, maxNumber)
+		}
+	}
+	player := func(x int) scheduler.Player { return scheduler.Player(x - 1) }
+	return n[0], scheduler.Game{
+		Court: scheduler.Court(n[1] - 1),
+		A:     scheduler.Team{player(n[2]), player(n[3])},
+		B:     scheduler.Team{player(n[4]), player(n[5])},
+	}, nil
+}
