@@ -8,6 +8,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/ui"
 )
@@ -70,6 +71,21 @@ func TestNextNamesKeysThatWork(t *testing.T) {
 	s.press("ctrl+n").shows("round 1 called").press("d").shows("press esc for the courts").press("esc").shows("[Courts]")
 	s.press("b").shows("press c for the courts").press("!", "l").shows("Press ! when").press("d").shows("Press ctrl+p when")
 	s.press("ctrl+p", "y").hides("PLAY HELD")
+}
+
+// TestARefusedScoreSaysWhyAndTheWayOut in full on a usual terminal, and at least why on the smallest.
+func TestARefusedScoreSaysWhyAndTheWayOut(t *testing.T) {
+	s := called(t, 4, 16).press("11 10", "enter")
+	final := s.night().Settings.Scoring
+	_, err := final.Final(11, 10, scoring.Played)
+	if err == nil {
+		t.Fatal("11-10 is a final score")
+	}
+	panel := strings.Join(strings.Fields(s.m.View()), " ")
+	if !strings.Contains(panel, "Court 1 score: 11-10_ ! "+err.Error()) {
+		t.Errorf("the panel does not say %q in full:\n%s", err, s.m.View())
+	}
+	s.resize(minWidth, minHeight).shows("Court 1 score: 11-10_", "! ").press("esc", "11").shows("Court 1 score: 11_")
 }
 
 func TestFindAnswersWhereAndWhen(t *testing.T) {

@@ -85,6 +85,7 @@ func (s *Courts) Lines(c ui.Context) []string {
 			out = append(out, b.String())
 		}
 	}
+	out = out[:min(len(out), max(0, c.Height-panelRows))] // the panel is seen on any terminal
 	room := c.Height - panelRows - len(out)
 	out = append(out, outlook(c, room)...)
 	for len(out) < c.Height-panelRows {
@@ -123,7 +124,7 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	head := c.Theme.Next.Render(fmt.Sprintf("Court %s score: %s_%s", g.Court, typed, how))
 	final, err := s.entry.final(g.Rules)
 	if s.entry.refused && err != nil {
-		return append([]string{line.Cut(head, c.Width)}, c.Theme.Bad.Render(line.Cut("! "+err.Error(), c.Width)))
+		return refusal(c, fmt.Sprintf("Court %s score: %s_%s  ! %v", g.Court, typed, how, err))
 	}
 	if err != nil {
 		text := c.Names.Side(g.A) + " first"
@@ -135,6 +136,18 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	sc := final.Score()
 	text := fmt.Sprintf("  %s %d - %d %s", c.Names.FullSide(g.A), sc.A, sc.B, c.Names.FullSide(g.B))
 	return []string{line.Cut(head+c.Theme.Dim.Render("   enter saves · tab if it is the other way round"), c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
+}
+
+// refusal says why a score is none, over both lines of the panel, since the way out stands at the end.
+func refusal(c ui.Context, text string) []string {
+	lines := line.Wrap(text, c.Width)
+	if len(lines) > panelRows {
+		lines = append(lines[:panelRows-1], line.Cut(strings.Join(lines[panelRows-1:], " "), c.Width))
+	}
+	for i := range lines {
+		lines[i] = c.Theme.Bad.Render(lines[i])
+	}
+	return lines
 }
 
 // idleText says why nothing is played on a court.

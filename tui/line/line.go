@@ -47,12 +47,15 @@ func Spread(left, right string, width int) string {
 	return Fit(left, room-1) + " " + right
 }
 
-// Wrap breaks text at blanks into lines of at most width cells.
+// Wrap breaks text at blanks into lines of at most width cells. A hyphen is no place to break: a score
+// such as 11-7 stays in one piece.
 func Wrap(text string, width int) []string {
 	if width <= 0 {
 		return nil
 	}
-	return strings.Split(ansi.Wrap(text, width, ""), "\n")
+	const joined = "\ue000" // of a range that no text here uses, and one cell wide like the hyphen
+	text = ansi.Wrap(strings.ReplaceAll(text, "-", joined), width, "")
+	return strings.Split(strings.ReplaceAll(text, joined, "-"), "\n")
 }
 
 // Beside joins two blocks of lines, the left one filled to width cells, with gap blanks between.

@@ -66,7 +66,7 @@ func TestWidthsHold(t *testing.T) {
 
 // TestWrappingLosesNoWord: all lines fit, and read one after the other they are the text.
 func TestWrappingLosesNoWord(t *testing.T) {
-	word := rapid.StringMatching(`[a-zé李]{1,9}`)
+	word := rapid.StringMatching(`[a-zé李-]{1,9}`)
 	rapid.Check(t, func(r *rapid.T) {
 		words := rapid.SliceOfN(word, 0, 20).Draw(r, "words")
 		width := rapid.IntRange(2, 50).Draw(r, "width") // a wide letter takes two cells
@@ -80,8 +80,20 @@ func TestWrappingLosesNoWord(t *testing.T) {
 			r.Fatalf("wrapped to %d, %q reads %q", width, want, got)
 		}
 	})
-	if got := Wrap("abc", 0); got != nil {
-		t.Errorf("no room gives %q", got)
+	for _, c := range []struct {
+		text  string
+		width int
+		want  []string
+	}{
+		{"abc", 0, nil},
+		{"won 11-7 today", 8, []string{"won 11-7", "today"}},
+		{"won 11-7 today", 6, []string{"won", "11-7", "today"}},
+		{"11-7", 3, []string{"11-", "7"}}, // longer than a line
+		{"", 5, []string{""}},
+	} {
+		if got := Wrap(c.text, c.width); !slices.Equal(got, c.want) {
+			t.Errorf("%q in %d cells is %q, want %q", c.text, c.width, got, c.want)
+		}
 	}
 }
 
