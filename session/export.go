@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"club/quadrille/scoring"
+	"club/quadrille/session/spreadsheet"
 )
 
 // ExportFormat is the version of the line format that ExportEvents writes.
@@ -62,7 +63,7 @@ func gameRow(club *Club, n *Night, g *Game, zone *time.Location) []string {
 		if id == "" {
 			return ""
 		}
-		return spreadsheetText(club.Name(id))
+		return spreadsheet.Text(club.Name(id))
 	}
 	s := g.Final.Score()
 	score := []string{strconv.Itoa(s.A), strconv.Itoa(s.B)}
@@ -71,16 +72,7 @@ func gameRow(club *Club, n *Night, g *Game, zone *time.Location) []string {
 	}
 	return []string{
 		name(g.A[0]), name(g.A[1]), name(g.B[0]), name(g.B[1]), score[0], score[1],
-		n.Opened.In(zone).Format(time.DateOnly), strconv.Itoa(g.Round), string(g.Court), g.Final.How().String(),
+		n.Opened.In(zone).Format(time.DateOnly), strconv.Itoa(g.Round), spreadsheet.Text(string(g.Court)), g.Final.How().String(),
 		g.Called.In(zone).Format(time.TimeOnly), g.Finished.In(zone).Format(time.TimeOnly),
 	}
-}
-
-// spreadsheetText keeps a spreadsheet from taking a name for a formula.
-func spreadsheetText(text string) string {
-	switch text[:min(1, len(text))] {
-	case "=", "+", "-", "@", "\t", "\r":
-		return "'" + text
-	}
-	return text
 }

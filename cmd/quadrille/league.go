@@ -15,10 +15,12 @@ import (
 // printLeague prints the table over all nights, of the club or of a spreadsheet.
 func (t *table) printLeague(cmd *cobra.Command) error {
 	nights, rows, err := t.leagueRows(cmd)
-	if err != nil {
+	switch {
+	case err != nil:
 		return err
-	}
-	if t.json {
+	case t.csv:
+		return standings.WriteLeagueCSV(cmd.OutOrStdout(), rows)
+	case t.json:
 		return printJSON(cmd.OutOrStdout(), append([]standings.LeagueRow{}, rows...))
 	}
 	return printLeagueTable(cmd.OutOrStdout(), nights, t.best, rows)

@@ -10,8 +10,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"club/quadrille/cmd/quadrille/rotation"
-	"club/quadrille/cmd/quadrille/sheet"
 	"club/quadrille/scheduler"
+	"club/quadrille/session/spreadsheet"
 )
 
 // planner is what the flags of plan ask for.
@@ -137,15 +137,15 @@ func writeRotation(w io.Writer, d rotation.Document) error {
 	_ = out.Write([]string{"round", "court", "a1", "a2", "b1", "b2", "out"}) // Error tells of failed writes
 	for _, r := range d.Rounds {
 		for i, g := range r.Games {
-			row := []string{strconv.Itoa(r.Round), sheet.Text(g.Court), "", "", "", "", ""}
+			row := []string{strconv.Itoa(r.Round), spreadsheet.Text(g.Court), "", "", "", "", ""}
 			for j, name := range g.A {
-				row[2+j] = sheet.Text(name)
+				row[2+j] = spreadsheet.Text(name)
 			}
 			for j, name := range g.B {
-				row[4+j] = sheet.Text(name)
+				row[4+j] = spreadsheet.Text(name)
 			}
 			if i == 0 {
-				row[6] = sheet.Text(strings.Join(r.Out, "; "))
+				row[6] = spreadsheet.Text(strings.Join(r.Out, "; "))
 			}
 			_ = out.Write(row)
 		}

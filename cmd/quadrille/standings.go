@@ -22,6 +22,7 @@ type table struct {
 	best      int
 	intervals bool
 	json      bool
+	csv       bool
 }
 
 // newStandings builds the command that prints a table.
@@ -36,7 +37,7 @@ apart). With --league all nights are added up: each is worth 100 times the win s
 while the desk is open.`,
 		Example: `  quadrille standings
   quadrille standings --night 2026-01-08 --json
-  quadrille standings --league --best 8
+  quadrille standings --league --best 8 --csv
   quadrille standings --games season.csv --intervals`,
 		Args: nothing,
 	}
@@ -47,6 +48,8 @@ while the desk is open.`,
 	flags.IntVar(&t.best, "best", 0, "with --league, count the best `N` nights of each person (default: all)")
 	flags.BoolVar(&t.intervals, "intervals", false, "add the interval that holds the true win share 19 of 20 times")
 	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
+	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the interval")
+	cmd.MarkFlagsMutuallyExclusive("json", "csv")
 	cmd.MarkFlagsMutuallyExclusive("league", "night")
 	cmd.MarkFlagsMutuallyExclusive("league", "intervals")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
@@ -69,6 +72,8 @@ func (t *table) print(cmd *cobra.Command) error {
 	switch {
 	case err != nil:
 		return err
+	case t.csv:
+		return standings.WriteCSV(cmd.OutOrStdout(), rows)
 	case t.json && t.intervals:
 		return printJSON(cmd.OutOrStdout(), withIntervals(rows))
 	case t.json:

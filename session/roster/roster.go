@@ -12,6 +12,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"club/quadrille/session/spreadsheet"
 )
 
 // MaxEntries is the most people that a roster may have.
@@ -119,7 +121,7 @@ func places(header []string) (map[string]int, error) {
 func entry(row []string, at map[string]int) (Entry, error) {
 	cell := func(column string) string {
 		if i, ok := at[column]; ok && i < len(row) {
-			return strings.TrimSpace(row[i])
+			return spreadsheet.Plain(strings.TrimSpace(row[i]))
 		}
 		return ""
 	}

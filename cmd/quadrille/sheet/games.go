@@ -1,3 +1,4 @@
+// Package sheet reads tables that spreadsheets save.
 package sheet
 
 import (
@@ -10,6 +11,7 @@ import (
 	"strings"
 
 	"club/quadrille/session"
+	"club/quadrille/session/spreadsheet"
 	"club/quadrille/session/standings"
 )
 
@@ -177,7 +179,7 @@ func (n names) team(first, second string) ([]string, error) {
 		if text == "" {
 			continue
 		}
-		name, err := session.CleanName(Plain(text))
+		name, err := session.CleanName(spreadsheet.Plain(text))
 		if err != nil {
 			return nil, err
 		}
