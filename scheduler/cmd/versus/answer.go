@@ -11,7 +11,7 @@ import (
 )
 
 // errNoAnswer is returned where a solver ended without a plan.
-var errNoAnswer = errors.New("the solver found no plan in its time")
+var errNoAnswer = errors.New("the solver printed no plan")
 
 // maxNumber bounds what is read, so that a damaged answer cannot ask for much memory.
 const maxNumber = 1 << 12

@@ -16,45 +16,50 @@ import (
 type contest struct {
 	solver solver
 	limit  time.Duration // wall time for each model
+	seed   int           // of the solver's restarts
 	runs   int           // of Quadrille
 	notes  io.Writer     // progress
 }
 
-// compare plans each night on both sides and writes the table, row by row.
+// compare plans each night on both sides and writes the table, row by row: one for the solver's
+// plain searches and one for those with restarts.
 func compare(ctx context.Context, c contest, nights []night, out io.Writer) error {
 	writeHead(out)
 	for _, n := range nights {
-		theirs, err := c.theirs(ctx, n)
-		if err != nil {
-			return err
-		}
 		ours, err := c.ours(ctx, n)
 		if err != nil {
 			return fmt.Errorf("quadrille on %s: %w", n, err)
 		}
-		writeRow(out, n, theirs, ours)
+		for _, restarts := range []bool{false, true} {
+			theirs, err := c.theirs(ctx, n, restarts)
+			if err != nil {
+				return err
+			}
+			writeRow(out, n, theirs, ours)
+		}
 	}
 	return nil
 }
 
-// attempt is the outcome of the solver's best model.
+// attempt is the outcome of one of the solver's methods.
 type attempt struct {
-	model  string
+	method method
 	solved bool
 	effort effort // if not solved, what it was given
 }
 
 // theirs runs every model for the night and returns the best attempt.
-func (c contest) theirs(ctx context.Context, n night) (attempt, error) {
+func (c contest) theirs(ctx context.Context, n night, restarts bool) (attempt, error) {
 	var best attempt
-	for _, model := range n.models() {
-		e, err := c.solver.solve(ctx, n, model, c.limit)
+	for i, model := range n.models() {
+		m := method{model, restarts, c.seed}
+		e, err := c.solver.solve(ctx, n, m, c.limit)
 		if err != nil && !errors.Is(err, errNoAnswer) {
 			return attempt{}, fmt.Errorf("the solver on %s: %w", n, err)
 		}
-		a := attempt{model, err == nil, e}
-		fmt.Fprintf(c.notes, "%s %s: %s\n", n, model, a)
-		if best.model == "" || a.beats(best) {
+		a := attempt{m, err == nil, e}
+		fmt.Fprintf(c.notes, "%s %s: %s\n", n, m, a)
+		if i == 0 || a.beats(best) {
 			best = a
 		}
 	}

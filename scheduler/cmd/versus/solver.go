@@ -52,21 +52,37 @@ func lineWith(text, word string) string {
 	return ""
 }
 
-// solve runs one model on the night until it has a plan or the wall time is over. It returns
+// method is a model and how it is searched.
+type method struct {
+	model    string // file in models/, without ending
+	restarts bool
+	seed     int // of the restarts
+}
+
+// String names the method as the table does.
+func (m method) String() string {
+	if m.restarts {
+		return m.model + ", restarts"
+	}
+	return m.model + ", plain"
+}
+
+// solve runs the method on the night until it has a plan or the wall time is over. It returns
 // [errNoAnswer], with the time spent, if there is none.
-func (s solver) solve(ctx context.Context, n night, model string, limit time.Duration) (effort, error) {
-	text, err := models.ReadFile("models/" + model + ".mzn")
+func (s solver) solve(ctx context.Context, n night, m method, limit time.Duration) (effort, error) {
+	text, err := models.ReadFile("models/" + m.model + ".mzn")
 	if err != nil {
-		return effort{}, fmt.Errorf("no model %s: %w", model, err)
+		return effort{}, fmt.Errorf("no model %s: %w", m.model, err)
 	}
 	cmd := exec.CommandContext(ctx, s.path, "--solver", "gecode", "--statistics",
 		"--time-limit", strconv.FormatInt(limit.Milliseconds(), 10),
-		"-D", fmt.Sprintf("people=%d;courts=%d;rounds=%d", n.people, n.courts, n.rounds),
+		"--random-seed", strconv.Itoa(m.seed),
+		"-D", fmt.Sprintf("people=%d;courts=%d;rounds=%d;restarts=%t", n.people, n.courts, n.rounds, m.restarts),
 		"--input-from-stdin")
 	cmd.Stdin = bytes.NewReader(text)
 	e, output, err := measure(cmd)
 	if err != nil {
-		return effort{}, fmt.Errorf("model %s: %w", model, err)
+		return effort{}, fmt.Errorf("%s: %w", m, err)
 	}
 	e.search = searchTime(output)
 	return e, n.check(output)

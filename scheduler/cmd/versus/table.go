@@ -8,7 +8,7 @@ import (
 
 // writeHead begins the table, in Markdown so that it can be pasted into a document.
 func writeHead(w io.Writer) {
-	fmt.Fprintln(w, "| people/courts/rounds | best model | solver: wall | processor | search | Quadrille: wall | processor | search | times sooner: wall | processor | search |")
+	fmt.Fprintln(w, "| people/courts/rounds | best method | solver: wall | processor | search | Quadrille: wall | processor | search | times sooner: wall | processor | search |")
 	fmt.Fprintln(w, "|---|---|---|---|---|---|---|---|---|---|---|")
 }
 
@@ -20,7 +20,7 @@ func writeRow(w io.Writer, n night, theirs attempt, ours effort) {
 		more = "> "
 	}
 	e := theirs.effort
-	fmt.Fprintf(w, "| %s | %s | %s%s | %s%s | %s%s | %s | %s | %s | %s%s | %s%s | %s%s |\n", n, theirs.model,
+	fmt.Fprintf(w, "| %s | %s | %s%s | %s%s | %s%s | %s | %s | %s | %s%s | %s%s | %s%s |\n", n, theirs.method,
 		more, figure(e.wall), more, figure(e.cpu), more, figure(e.search),
 		figure(ours.wall), figure(ours.cpu), figure(ours.search),
 		more, ratio(e.wall, ours.wall), more, ratio(e.cpu, ours.cpu), more, ratio(e.search, ours.search))
