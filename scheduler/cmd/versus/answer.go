@@ -10,8 +10,11 @@ import (
 	"club/quadrille/scheduler"
 )
 
-// errNoAnswer is returned where a solver ended without a plan.
-var errNoAnswer = errors.New("the solver printed no plan")
+// Answers without a plan.
+var (
+	errNoAnswer   = errors.New("the solver printed no plan")
+	errImpossible = errors.New("the model has no answer: choose a night on which nobody need meet twice, or a whole whist tournament")
+)
 
 // maxNumber bounds what is read, so that a damaged answer cannot ask for much memory.
 const maxNumber = 1 << 12
@@ -31,14 +34,17 @@ func writeAnswer(w io.Writer, rounds []scheduler.Round) error {
 	return nil
 }
 
-// readAnswer reads the game lines of an answer and takes no notice of others, as solvers add marks
-// and statistics. It returns [errNoAnswer] if there is no game, and an error with the line if one
-// cannot be a game. Whether the games are a valid plan is for the audit.
+// readAnswer reads the game lines of an answer and takes no notice of others, as solvers add
+// statistics. It returns [errImpossible] if the solver proved that there is no plan, [errNoAnswer] if
+// there is none, and an error with the line if one cannot be a game. Whether the games are a valid plan is for the audit.
 func readAnswer(r io.Reader) ([]scheduler.Round, error) {
 	var rounds []scheduler.Round
 	lines := bufio.NewScanner(r)
 	for lines.Scan() {
 		line := lines.Text()
+		if line == "=====UNSATISFIABLE=====" {
+			return nil, errImpossible
+		}
 		if !strings.HasPrefix(line, "game ") {
 			continue
 		}

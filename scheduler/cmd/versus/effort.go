@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"os"
 	"os/exec"
 	"strings"
 	"time"
@@ -19,6 +20,7 @@ type effort struct {
 func measure(cmd *exec.Cmd) (effort, string, error) {
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
+	cmd.Cancel = func() error { return cmd.Process.Signal(os.Interrupt) } // the solver then stops its own children
 	cmd.WaitDelay = 5 * time.Second
 	start := time.Now()
 	if err := cmd.Run(); err != nil {
