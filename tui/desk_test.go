@@ -2,6 +2,9 @@ package tui
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -225,8 +228,25 @@ func TestEveryKeyIsToldAndMeansOneThing(t *testing.T) {
 			}
 		}
 	}
-	if len(KeyList()) != len(deskKeys()) {
-		t.Error("the README's list of keys is not the desk's")
+}
+
+// TestTheReadmeListsTheKeys of the desk, each with the key that works where letters are text.
+func TestTheReadmeListsTheKeys(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var want, got []string
+	for _, d := range deskKeys() {
+		want = append(want, fmt.Sprintf("| `%s` or `%s` |", d.letter.Help().Key, d.always.Help().Key))
+	}
+	for row := range strings.Lines(string(text)) {
+		if keys, _, ok := strings.Cut(row, "` | "); ok && strings.Contains(keys, "` or `") {
+			got = append(got, keys+"` |")
+		}
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("the README lists %q, want %q", got, want)
 	}
 }
 

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"fmt"
-
 	"github.com/charmbracelet/bubbles/key"
 
 	"club/quadrille/tui/line"
@@ -39,13 +37,4 @@ func (m *Model) screenKeys(c ui.Context) []key.Binding {
 		return nil
 	}
 	return m.screens[m.active].Keys(c)
-}
-
-// KeyList is the list of the desk's keys for the README, so that it cannot differ from the program.
-func KeyList() []string {
-	var out []string
-	for _, d := range deskKeys() {
-		out = append(out, fmt.Sprintf("%s or %s: %s", d.letter.Help().Key, d.always.Help().Key, d.explain))
-	}
-	return out
 }

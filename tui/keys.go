@@ -30,8 +30,8 @@ type deskKey struct {
 	explain string
 }
 
-// deskKeys lists them in the order of the help page. The footer, the help page and the README's
-// list are made from it.
+// deskKeys lists them in the order of the help page. The footer and the help page are made
+// from it, and a test holds the README's list to it.
 func deskKeys() []deskKey {
 	return []deskKey{
 		{
