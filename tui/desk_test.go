@@ -76,6 +76,23 @@ func TestNextNamesKeysThatWork(t *testing.T) {
 	s.press("ctrl+p", "y").hides("PLAY HELD")
 }
 
+// TestNextIsAboutTheDialogThatIsOpen, where the night's own advice would name keys that do something
+// else.
+func TestNextIsAboutTheDialogThatIsOpen(t *testing.T) {
+	for _, c := range []struct {
+		keys []string
+		says string
+	}{
+		{[]string{"o", "e"}, "Next: fill in"},
+		{[]string{"m"}, "Next: choose"},
+		{[]string{"f"}, "Next: type a few letters"},
+		{[]string{"?"}, "Next: esc goes back"},
+	} {
+		s := called(t, 2, 8).shows("Next: round 1").press(c.keys...).shows(c.says).hides("Next: round 1")
+		s.press("esc").shows("Next: round 1")
+	}
+}
+
 // TestARefusedScoreSaysWhyAndTheWayOut in full on a usual terminal, and at least why on the smallest.
 func TestARefusedScoreSaysWhyAndTheWayOut(t *testing.T) {
 	s := called(t, 4, 16).press("11 10", "enter")

@@ -69,13 +69,16 @@ func closeMenu(m *Model) ui.Dialog {
 
 // nextLine says what to do next and with which key, on whatever screen one is.
 func (m *Model) nextLine() string {
-	if a, ok := m.screens[m.active].(ui.Adviser); ok && m.dialog() == nil {
+	if d := m.dialog(); d != nil {
+		return dialogNext(d, m.dialogContext(d))
+	}
+	if a, ok := m.screens[m.active].(ui.Adviser); ok {
 		if text, ok := a.Next(m.context()); ok {
 			return text
 		}
 	}
 	keys := stepKeys{next: "n", hold: "!", courts: "c"}
-	if m.dialog() == nil && m.typing(m.context()) {
+	if m.typing(m.context()) {
 		keys = stepKeys{next: "ctrl+n", hold: "ctrl+p", courts: "esc"}
 	}
 	n := m.ledger.Night()
@@ -85,6 +88,16 @@ func (m *Model) nextLine() string {
 		text += fmt.Sprintf(" (%d expected, not here yet)", a.Late)
 	}
 	return text
+}
+
+// dialogNext says what a box waits for: the night's own advice holds again when it is closed.
+func dialogNext(d ui.Dialog, c ui.Context) string {
+	if a, ok := d.(ui.Adviser); ok {
+		if text, ok := a.Next(c); ok {
+			return text
+		}
+	}
+	return "esc goes back"
 }
 
 // stepKeys are the keys that the line of what is next names: letters, or others where letters are

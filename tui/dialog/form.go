@@ -181,5 +181,10 @@ func (f *Form) Keys(ui.Context) []key.Binding {
 	return append(keys, ui.Bind("back", "esc", "esc"))
 }
 
+// Next implements ui.Adviser.
+func (f *Form) Next(ui.Context) (string, bool) {
+	return "fill in what is to be different, then enter; esc goes back", true
+}
+
 // TakesText tells that letters are text here and choose nothing.
 func (f *Form) TakesText() bool { return true }

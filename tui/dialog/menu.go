@@ -97,3 +97,8 @@ func (m *Menu) Keys(ui.Context) []key.Binding {
 		ui.Bind("back", "esc", "esc"),
 	}
 }
+
+// Next implements ui.Adviser.
+func (m *Menu) Next(ui.Context) (string, bool) {
+	return "choose with the arrows and enter, or by its letter; esc goes back", true
+}

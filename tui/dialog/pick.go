@@ -105,5 +105,10 @@ func (p *Pick) Keys(ui.Context) []key.Binding {
 	}
 }
 
+// Next implements ui.Adviser.
+func (p *Pick) Next(ui.Context) (string, bool) {
+	return "type a few letters of a name, then enter; esc goes back", true
+}
+
 // TakesText tells that letters are text here and choose nothing.
 func (p *Pick) TakesText() bool { return true }

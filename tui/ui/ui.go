@@ -51,8 +51,8 @@ type Screen interface {
 	Typing() bool
 }
 
-// Adviser is a screen that knows better than the night what to do next: it is in the middle of
-// something.
+// Adviser is a screen or a dialog that knows better than the night what to do next: it is in the
+// middle of something.
 type Adviser interface {
 	// Next says what to do next, false when the night's own advice holds.
 	Next(c Context) (string, bool)
