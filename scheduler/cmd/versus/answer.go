@@ -5,7 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
+	"time"
 
 	"club/quadrille/scheduler"
 )
@@ -19,19 +21,24 @@ var (
 // maxNumber bounds what is read, so that a damaged answer cannot ask for much memory.
 const maxNumber = 1 << 12
 
-// writeAnswer writes one line for each game, with numbers from 1:
+// A solver's statistics are lines that begin with statistic, then name=seconds.
+const statistic = "%%%mzn-stat: "
+
+// writeAnswer writes one line for each game, with numbers from 1, and then the time that the search
+// took as solvers write it:
 //
 //	game ROUND COURT A1 A2 B1 B2
-func writeAnswer(w io.Writer, rounds []scheduler.Round) error {
+//	%%%mzn-stat: solveTime=SECONDS
+func writeAnswer(w io.Writer, rounds []scheduler.Round, search time.Duration) error {
+	var b strings.Builder
 	for r, round := range rounds {
 		for _, g := range round.Games {
-			_, err := fmt.Fprintf(w, "game %d %d %d %d %d %d\n", r+1, g.Court+1, g.A[0]+1, g.A[1]+1, g.B[0]+1, g.B[1]+1)
-			if err != nil {
-				return err
-			}
+			fmt.Fprintf(&b, "game %d %d %d %d %d %d\n", r+1, g.Court+1, g.A[0]+1, g.A[1]+1, g.B[0]+1, g.B[1]+1)
 		}
 	}
-	return nil
+	fmt.Fprintf(&b, "%ssolveTime=%f\n", statistic, search.Seconds())
+	_, err := io.WriteString(w, b.String())
+	return err
 }
 
 // readAnswer reads the game lines of an answer and takes no notice of others, as solvers add
@@ -85,4 +92,19 @@ func readGame(line string) (round int, g scheduler.Game, err error) {
 		A:     scheduler.Team{player(n[2]), player(n[3])},
 		B:     scheduler.Team{player(n[4]), player(n[5])},
 	}, nil
+}
+
+// searchTime adds up what an answer's statistics say of the search: posting the constraints, then
+// solving. The translation of a model is not in it.
+func searchTime(output string) time.Duration {
+	var sum time.Duration
+	for line := range strings.Lines(output) {
+		for _, name := range []string{"initTime", "solveTime"} {
+			if number, ok := strings.CutPrefix(strings.TrimSpace(line), statistic+name+"="); ok {
+				seconds, _ := strconv.ParseFloat(number, 64)
+				sum += time.Duration(seconds * float64(time.Second))
+			}
+		}
+	}
+	return sum
 }

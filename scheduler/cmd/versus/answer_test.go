@@ -76,6 +76,9 @@ func TestQuadrilleSpeaksTheModelsForm(t *testing.T) {
 			if err := n.check(out.String()); err != nil {
 				t.Error(err)
 			}
+			if searchTime(out.String()) <= 0 {
+				t.Error("the time of the search is missing")
+			}
 		})
 	}
 }
@@ -98,7 +101,7 @@ func FuzzReadAnswer(f *testing.F) {
 			return
 		}
 		var out strings.Builder
-		if err := writeAnswer(&out, rounds); err != nil {
+		if err := writeAnswer(&out, rounds, time.Second); err != nil {
 			t.Fatal(err)
 		}
 		again, err := readAnswer(strings.NewReader(out.String()))

@@ -8,8 +8,6 @@ import (
 	"os"
 	"os/exec"
 	"time"
-
-	"club/quadrille/scheduler"
 )
 
 // contest is how the two sides are compared.
@@ -84,8 +82,7 @@ func (a attempt) String() string {
 		a.effort.wall.Round(time.Millisecond), a.effort.cpu.Round(time.Millisecond), a.effort.search.Round(time.Millisecond))
 }
 
-// ours plans the night several times, each in a process of its own like the solver, then within this
-// one, and returns the least of each figure.
+// ours plans the night several times, each in a process of its own like the solver, and returns the least of each figure.
 func (c contest) ours(ctx context.Context, n night) (effort, error) {
 	program, err := os.Executable()
 	if err != nil {
@@ -100,11 +97,6 @@ func (c contest) ours(ctx context.Context, n night) (effort, error) {
 		if err := n.check(output); err != nil {
 			return effort{}, err
 		}
-		start := time.Now()
-		if _, err := scheduler.Plan(ctx, n.problem(), scheduler.Budget{}); err != nil {
-			return effort{}, err
-		}
-		e.search = time.Since(start)
 		if i == 0 {
 			best = e
 		}

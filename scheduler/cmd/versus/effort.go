@@ -13,21 +13,23 @@ import (
 type effort struct {
 	wall   time.Duration // of the process, start to end
 	cpu    time.Duration // of the processor, with child processes
-	search time.Duration // of the search alone, in wall time
+	search time.Duration // of the search alone in wall clock, by its own statement
 }
 
-// measure runs a program and returns what it took and what it printed.
+// measure runs a program and returns what it took and the answer that it printed.
 func measure(cmd *exec.Cmd) (effort, string, error) {
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
 	cmd.Cancel = func() error { return cmd.Process.Signal(os.Interrupt) } // the solver then stops its own children
 	cmd.WaitDelay = 5 * time.Second
 	start := time.Now()
-	if err := cmd.Run(); err != nil {
+	err := cmd.Run()
+	wall := time.Since(start)
+	if err != nil {
 		return effort{}, "", fmt.Errorf("%w: %s", err, strings.TrimSpace(errs.String()))
 	}
 	state := cmd.ProcessState
-	return effort{wall: time.Since(start), cpu: state.UserTime() + state.SystemTime()}, out.String(), nil
+	return effort{wall, state.UserTime() + state.SystemTime(), searchTime(out.String())}, out.String(), nil
 }
 
 // least takes the smaller of each figure. It is for repeated runs of the same work, where whatever

@@ -8,12 +8,15 @@
 //
 // The solver is MiniZinc with Gecode. It gets every model in models/ that fits a night, and the best
 // of them counts. The models are written to be good at it: names that could be swapped are fixed
-// beforehand. Each model is run twice and each night has two rows: with a plain search in a fixed
-// order, as a model is written first, and with the random restarts that an expert would try next. Each side is one process, from its start to its end, measured in wall clock and in
-// processor time; so the solver's time has the translation of the model in it, and Quadrille's the start
-// of a Go program. The columns "search" leave both out: what the solver says that its search
-// took, and one call of scheduler.Plan. Quadrille's figures are the least of several runs of the same work. The
-// solver's restarts are a game of luck: try other seeds before quoting them.
+// beforehand. Each night has two rows: one for plain searches in a fixed order, the other for random
+// restarts, which are far better on some nights and a game of luck on all: try other seeds before
+// quoting them.
+//
+// Each side is one process, measured from its start to its end in wall clock and in processor time;
+// so the solver's time has the translation of the model in it, and Quadrille's the start of a Go program.
+// The columns "search" leave both out: what the solver says that posting the constraints and
+// searching took, and the one call of scheduler.Plan in a fresh process. Quadrille's figures are the
+// least of several runs of the same work.
 //
 // Both answers pass the same parser, the same audit and the same certificate: an answer counts if
 // it is valid and no measure of who meets whom can be better.

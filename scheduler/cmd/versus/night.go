@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"time"
 
 	"club/quadrille/scheduler"
 )
@@ -59,13 +60,18 @@ func (n night) problem() scheduler.Problem {
 	}
 }
 
-// print plans the night and writes it in the form of the models' answers.
+// print plans the night and writes it in the form of the models' answers, with the time that the
+// plan took.
 func (n night) print(ctx context.Context, out io.Writer) error {
+	start := time.Now()
 	rounds, err := scheduler.Plan(ctx, n.problem(), scheduler.Budget{})
 	if err != nil {
 		return err
 	}
-	return writeAnswer(out, rounds)
+	if err := writeAnswer(out, rounds, time.Since(start)); err != nil {
+		return fmt.Errorf("writing the plan: %w", err)
+	}
+	return nil
 }
 
 // judge returns an error if the plan is invalid or may not be the best: it must meet the bounds of

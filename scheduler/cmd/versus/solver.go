@@ -84,21 +84,5 @@ func (s solver) solve(ctx context.Context, n night, m method, limit time.Duratio
 	if err != nil {
 		return effort{}, fmt.Errorf("%s: %w", m, err)
 	}
-	e.search = searchTime(output)
 	return e, n.check(output)
-}
-
-// searchTime adds up what the solver's statistics say of its search: posting the constraints, then
-// solving. The translation of the model is not in it.
-func searchTime(output string) time.Duration {
-	var sum time.Duration
-	for line := range strings.Lines(output) {
-		for _, name := range []string{"initTime", "solveTime"} {
-			if number, ok := strings.CutPrefix(strings.TrimSpace(line), "%%%mzn-stat: "+name+"="); ok {
-				seconds, _ := strconv.ParseFloat(number, 64)
-				sum += time.Duration(seconds * float64(time.Second))
-			}
-		}
-	}
-	return sum
 }
