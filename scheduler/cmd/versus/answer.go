@@ -43,7 +43,8 @@ func writeAnswer(w io.Writer, rounds []scheduler.Round, search time.Duration) er
 
 // readAnswer reads the game lines of an answer and takes no notice of others, as solvers add
 // statistics. It returns [errImpossible] if the solver proved that there is no plan, [errNoAnswer] if
-// there is none, and an error with the line if one cannot be a game. Whether the games are a valid plan is for the audit.
+// there is none, and an error with the line if one cannot be a game. Whether the games are a valid
+// plan is for the audit.
 func readAnswer(r io.Reader) ([]scheduler.Round, error) {
 	var rounds []scheduler.Round
 	lines := bufio.NewScanner(r)

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"os/exec"
 	"strings"
 	"time"
@@ -20,8 +19,7 @@ type effort struct {
 func measure(cmd *exec.Cmd) (effort, string, error) {
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
-	cmd.Cancel = func() error { return cmd.Process.Signal(os.Interrupt) } // the solver then stops its own children
-	cmd.WaitDelay = 5 * time.Second
+	cmd.WaitDelay = time.Second // a child of the solver may outlive it, and hold its output open
 	start := time.Now()
 	err := cmd.Run()
 	wall := time.Since(start)
