@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"time"
 
-	"github.com/google/renameio/v2"
 	"github.com/spf13/cobra"
 
 	"club/quadrille/session"
@@ -66,22 +66,21 @@ would take for a formula get an apostrophe in front. It works while the desk is 
 }
 
 // writeTo writes to a new file, whole or not at all, or to the standard output for "".
-func writeTo(cmd *cobra.Command, path string, write func(io.Writer) error) (err error) {
+func writeTo(cmd *cobra.Command, path string, write func(io.Writer) error) error {
 	if path == "" {
 		return write(cmd.OutOrStdout())
 	}
 	if err := mustBeNew(path); err != nil {
 		return err
 	}
-	f, err := renameio.NewPendingFile(path, renameio.WithPermissions(0o600))
+	f, err := os.CreateTemp(filepath.Dir(path), ".quadrille-*") // readable by its owner alone
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, f.Cleanup()) }()
-	if err := write(f); err != nil {
-		return err
+	if err := errors.Join(write(f), f.Sync(), f.Close()); err != nil {
+		return errors.Join(err, os.Remove(f.Name()))
 	}
-	return f.CloseAtomicallyReplace()
+	return os.Rename(f.Name(), path)
 }
 
 // mustBeNew keeps a slip of the keyboard from writing over a file.
