@@ -58,11 +58,11 @@ func (n *Night) step(a Advice, now time.Time) Step {
 		return StepCall
 	case rounds:
 		return StepClose
-	case !n.Rolls && a.Here >= 4:
+	case !n.Rolls && !n.LastCall && a.Here >= 4:
 		return StepBegin
 	case a.Running > 0:
 		return StepScores
-	case n.pastClosing(now):
+	case n.LastCall, n.pastClosing(now):
 		return StepClose
 	}
 	return StepFree

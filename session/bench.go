@@ -3,6 +3,7 @@ package session
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"club/quadrille/scheduler"
@@ -70,7 +71,7 @@ func newRollingDraw(club *Club, n *Night, now time.Time) *draw {
 		}
 		p, _ := club.Person(a.Person)
 		d.people = append(d.people, a.Person)
-		d.problem.People = append(d.problem.People, scheduler.Person{Name: p.Name, Group: p.Group, Level: p.Level})
+		d.problem.People = append(d.problem.People, scheduler.Person{Name: p.Name, Group: strings.ToLower(p.Group), Level: p.Level})
 	}
 	for _, c := range n.Courts {
 		d.courts = append(d.courts, c.ID)

@@ -29,7 +29,7 @@ func samples(t testing.TB) []Event {
 		PersonLeft{"p1"},
 		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},
 		RoundCalled{1, []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, []PersonID{"p5"}},
-		PlayBegun{},
+		PlayBegun{}, CallsEnded{},
 		GameCalled{1, "1", Side{"p1"}, Side{"p2"}},
 		PlayerReplaced{1, "p1", "p2"},
 		RallyWon{1, scoring.Rally{Won: scoring.B}},

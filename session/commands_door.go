@@ -3,7 +3,9 @@ package session
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
+	"unicode"
 
 	"club/quadrille/scheduler"
 )
@@ -39,6 +41,9 @@ type AddGuest struct {
 func (c AddGuest) decide(l *Ledger, env Env) ([]Event, error) {
 	if _, err := openNight(l); err != nil {
 		return nil, err
+	}
+	if name := CleanText(c.Name, MaxName); name != "" && !strings.ContainsFunc(name, unicode.IsLetter) {
+		return nil, fmt.Errorf("%q is no name: a guest's name has letters; scores are typed on the courts", name)
 	}
 	p, err := newPerson(l.club, env, c.Name, c.Group, c.Level)
 	if err != nil {

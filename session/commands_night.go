@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"club/quadrille/scheduler"
+	"club/quadrille/scoring"
 )
 
 // OpenNight begins a night on courts 1 to Courts.
@@ -38,18 +39,27 @@ func (c OpenNight) decide(l *Ledger, env Env) ([]Event, error) {
 	return []Event{e}, nil
 }
 
-// CloseNight ends the night.
-type CloseNight struct{}
+// CloseNight ends the night. Games that go on keep it open, unless they are to be set aside: they
+// then count for nothing.
+type CloseNight struct{ SetAside bool }
 
-func (CloseNight) decide(l *Ledger, _ Env) ([]Event, error) {
+func (c CloseNight) decide(l *Ledger, _ Env) ([]Event, error) {
 	n, err := openNight(l)
 	if err != nil {
 		return nil, err
 	}
-	if g := n.Running(); len(g) > 0 {
-		return nil, fmt.Errorf("court %s still has a game: enter its score, or set the game aside, then close the night", g[0].Court)
+	var events []Event
+	for _, g := range n.Running() {
+		if !c.SetAside {
+			return nil, fmt.Errorf("court %s still has a game: enter its score, or set it aside, then end the night", g.Court)
+		}
+		void, err := g.Rules.Final(g.State.Score.A, g.State.Score.B, scoring.Void)
+		if err != nil {
+			return nil, err
+		}
+		events = append(events, GameFinished{g.ID, void})
 	}
-	return []Event{NightClosed{}}, nil
+	return append(events, NightClosed{}), nil
 }
 
 // ChangeSettings replaces the settings of the night from now on.

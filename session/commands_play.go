@@ -91,6 +91,20 @@ func (c BeginPlay) decide(l *Ledger, env Env) ([]Event, error) {
 	return callFree(l, []Event{PlayBegun{}}, env, orNext(c.Pick))
 }
 
+// EndCalls makes the games on court the last ones of a rolling night.
+type EndCalls struct{}
+
+func (EndCalls) decide(l *Ledger, _ Env) ([]Event, error) {
+	n, err := openNight(l)
+	if err != nil {
+		return nil, err
+	}
+	if !n.Rolls {
+		return nil, fmt.Errorf("free courts call nobody by themselves")
+	}
+	return []Event{CallsEnded{}}, nil
+}
+
 // CallGame sends the next four to one free court. In the rolling flow it is seldom needed, since
 // courts call by themselves; after closing time it is the only way to one more game.
 type CallGame struct{ Court CourtID }

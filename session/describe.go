@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"club/quadrille/scoring"
@@ -12,7 +13,11 @@ import (
 func Describe(club *Club, a Action) string {
 	var parts []string
 	counted := map[string]int{}
+	ends := slices.ContainsFunc(a.Events, func(e Event) bool { _, ok := e.(GameFinished); return ok })
 	for _, e := range a.Events {
+		if _, ok := e.(RallyWon); ok && ends {
+			continue // the score says it all
+		}
 		if word := manyWord(e); word != "" && len(a.Events) > 6 {
 			counted[word]++
 			continue
@@ -94,13 +99,15 @@ func describeNight(e Event) string {
 	case NightClosed:
 		return "night closed"
 	case SettingsChanged:
-		return fmt.Sprintf("settings: %s, %s, %d rounds", e.Settings.Flow, e.Settings.Scoring, e.Settings.Rounds)
+		return fmt.Sprintf("settings: %s, %s, %s, %d rounds", e.Settings.Flow, e.Settings.Format, e.Settings.Scoring, e.Settings.Rounds)
 	case CourtOpened:
 		return fmt.Sprintf("court %s opened", e.Court)
 	case CourtClosed:
 		return fmt.Sprintf("court %s closed", e.Court)
 	case LotsDrawn:
 		return "lots drawn"
+	case CallsEnded:
+		return "last games: no more are called"
 	case PlayHeld:
 		return "play held: " + e.Why
 	case PlayResumed:
@@ -151,11 +158,11 @@ func sideName(club *Club, id GameID, side scoring.Side) string {
 	return pairName(club, g.B)
 }
 
-// scoreText is a final score between the names of the sides.
+// scoreText is a final score with the names of the sides.
 func scoreText(club *Club, id GameID, f scoring.Final) string {
 	text := ScoreText(f)
 	if g := club.game(id); g != nil {
-		text = pairName(club, g.A) + " " + text + " " + pairName(club, g.B)
+		text += " " + pairName(club, g.A) + " v " + pairName(club, g.B)
 	}
 	return text
 }

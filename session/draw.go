@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"club/quadrille/scheduler"
@@ -40,7 +41,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 			p, _ := club.Person(a.Person)
 			d.people = append(d.people, a.Person)
 			d.problem.People = append(d.problem.People, scheduler.Person{
-				Name: p.Name, Group: p.Group, Level: p.Level, Arrive: from, Leave: until,
+				Name: p.Name, Group: strings.ToLower(p.Group), Level: p.Level, Arrive: from, Leave: until,
 			})
 		}
 	}
@@ -228,6 +229,9 @@ func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, erro
 // plan works the rounds to come out. On a ladder only the next one can be known, since it depends
 // on who wins; while results are open there is none.
 func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
+	if err := d.missingGroups(); err != nil {
+		return nil, err
+	}
 	if d.problem.Format != scheduler.Ladder || len(d.night.Rounds) == 0 {
 		plan, err := scheduler.Plan(ctx, d.problem, scheduler.Budget{})
 		return d.rounds(plan), err
@@ -237,6 +241,20 @@ func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
 	}
 	next, err := scheduler.NextLadder(d.problem, d.results())
 	return d.rounds([]scheduler.Round{next}), err
+}
+
+// missingGroups names everybody without a group where mixed teams need one.
+func (d *draw) missingGroups() error {
+	var names []string
+	for _, p := range d.problem.People {
+		if d.problem.Format == scheduler.Mixed && p.Group == "" {
+			names = append(names, p.Name)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return fmt.Errorf("mixed teams need everybody in one of two groups, and these have none: %s; at the door, → and then e gives a group", strings.Join(names, ", "))
 }
 
 // results are the games of the newest round with who won, for the ladder.

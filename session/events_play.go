@@ -63,7 +63,19 @@ func (PlayBegun) apply(f *fold, _ time.Time) error {
 	if err != nil {
 		return err
 	}
-	n.Rolls = true
+	n.Rolls, n.LastCall = true, false
+	return nil
+}
+
+// CallsEnded ends the rolling flow: the games on court are the last ones.
+type CallsEnded struct{}
+
+func (CallsEnded) apply(f *fold, _ time.Time) error {
+	n, err := f.night()
+	if err != nil {
+		return err
+	}
+	n.Rolls, n.LastCall = false, true
 	return nil
 }
 

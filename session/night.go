@@ -137,7 +137,8 @@ type Night struct {
 	Plan     []PlannedRound `json:"plan,omitempty"` // rounds to come; empty when they must be planned anew
 	Lots     []Side         `json:"lots,omitempty"` // persons or set pairs in the order in which lots were drawn
 	Hold     *Hold          `json:"hold,omitempty"`
-	Rolls    bool           `json:"rolls,omitempty"` // rolling flow: free courts call by themselves
+	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
+	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves
 }
 
 // IsOpen tells whether the night goes on.

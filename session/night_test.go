@@ -164,6 +164,7 @@ func TestRefusalsSayWhatToDo(t *testing.T) {
 	refused(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, "close it first")
 	refused(t, d, AddGuest{Name: "person 03"}, "already has a Person 03")
 	refused(t, d, AddGuest{Name: " \x1b[2J "}, "at least one letter")
+	refused(t, d, AddGuest{Name: "117"}, "scores are typed on the courts")
 	refused(t, d, CheckIn{"p002"}, "checked in already")
 	refused(t, d, CallGame{"1"}, "goes by rounds")
 	must(t, d, CallRound{})

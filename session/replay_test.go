@@ -43,6 +43,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		CallRound{},
 		CallRound{},
 		BeginPlay{},
+		EndCalls{},
 		CallGame{court},
 		Replace{game, person, other},
 		ScoreRally{game, rally},
@@ -65,7 +66,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		Undo{},
 		Redo{},
 		UndoAction{uint64(rapid.IntRange(1, int(l.Last())+1).Draw(t, "action"))},
-		CloseNight{},
+		CloseNight{}, CloseNight{SetAside: true},
 	}).Draw(t, "command")
 }
 
