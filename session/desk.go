@@ -138,7 +138,7 @@ func (d *Desk) Join(theirs []Record, same SameName) (*Ledger, Merged, error) {
 	if err != nil || len(records) == 0 {
 		return l, result, err
 	}
-	next, err := l.Extend(records)
+	next, err := l.joined(records)
 	if err != nil {
 		return l, Merged{}, fmt.Errorf("the other file does not fit: %w", err)
 	}
@@ -148,4 +148,13 @@ func (d *Desk) Join(theirs []Record, same SameName) (*Ledger, Merged, error) {
 	}
 	d.ledger.Store(next)
 	return next, result, nil
+}
+
+// joined folds the records of whole nights on top of l. An empty ledger may take those of a rescued
+// log, in which some cannot stand.
+func (l *Ledger) joined(records []Record) (*Ledger, error) {
+	if l.last == 0 {
+		return Load(inOrder(records))
+	}
+	return l.Extend(records)
 }

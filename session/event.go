@@ -67,6 +67,7 @@ var kinds = []kind{
 	kindOf[RotationPlanned]("RotationPlanned", 1),
 	kindOf[RoundCalled]("RoundCalled", 1),
 	kindOf[PlayBegun]("PlayBegun", 1),
+	kindOf[CallsEnded]("CallsEnded", 1),
 	kindOf[GameCalled]("GameCalled", 1),
 	kindOf[PlayerReplaced]("PlayerReplaced", 1),
 	kindOf[RallyWon]("RallyWon", 1),
@@ -95,13 +96,18 @@ func encode(e Event) (Record, error) {
 }
 
 // Decode reads the event of a record. A kind or a version that this program does not know is an
-// error that wraps ErrNewer: such a record is never skipped, or the state would be wrong.
+// error that wraps ErrNewer: such a record is never skipped, or the state would be wrong. Texts of the
+// event are fit for a screen, whoever wrote the record.
 func Decode(r Record) (Event, error) {
 	i := slices.IndexFunc(kinds, func(k kind) bool { return k.name == r.Kind })
 	if i < 0 || r.Version > kinds[i].version {
 		return nil, fmt.Errorf("record %d (%s, version %d): %w", r.Seq, r.Kind, r.Version, ErrNewer)
 	}
-	e, err := kinds[i].read(r.Payload)
+	payload, err := cleanRecordText(r.Payload)
+	if err != nil {
+		return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+	}
+	e, err := kinds[i].read(payload)
 	if err != nil {
 		return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
 	}

@@ -21,6 +21,12 @@ func (e NightOpened) apply(f *fold, at time.Time) error {
 	if int(e.Night) != len(f.club.Nights)+1 {
 		return fmt.Errorf("night %d cannot follow night %d", e.Night, len(f.club.Nights))
 	}
+	if err := e.Settings.Validate(); err != nil {
+		return err
+	}
+	if len(e.Courts) > MaxCourts {
+		return fmt.Errorf("a night has at most %d courts, not %d", MaxCourts, len(e.Courts))
+	}
 	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings}
 	for _, id := range e.Courts {
 		n.Courts = append(n.Courts, Court{ID: id, Open: true})
@@ -57,6 +63,9 @@ type SettingsChanged struct {
 func (e SettingsChanged) apply(f *fold, _ time.Time) error {
 	n, err := f.night()
 	if err != nil {
+		return err
+	}
+	if err := e.Settings.Validate(); err != nil {
 		return err
 	}
 	n.Settings, n.Plan = e.Settings, nil

@@ -15,7 +15,11 @@ func (e PersonAdded) apply(f *fold, _ time.Time) error {
 	if _, ok := f.club.Person(e.Person.ID); ok || e.Person.ID == "" {
 		return fmt.Errorf("the club already has a person with identity %q", e.Person.ID)
 	}
-	f.club.People = append(f.club.People, e.Person.clone())
+	p, err := e.Person.checked()
+	if err != nil {
+		return err
+	}
+	f.club.People = append(f.club.People, p.clone())
 	return nil
 }
 
@@ -29,7 +33,11 @@ func (e PersonChanged) apply(f *fold, _ time.Time) error {
 	if i < 0 {
 		return fmt.Errorf("the club has no person with identity %q", e.Person.ID)
 	}
-	f.club.People[i] = e.Person.clone()
+	p, err := e.Person.checked()
+	if err != nil {
+		return err
+	}
+	f.club.People[i] = p.clone()
 	if n := f.club.OpenNight(); n != nil {
 		n.Plan = nil
 	}

@@ -16,7 +16,8 @@ import (
 const ExportFormat = 1
 
 // ExportEvents writes all records as JSON Lines: first a line that names the format, then one
-// record a line, oldest first, with the names as [Record] has them.
+// record a line, oldest first, with the names as [Record] has them. The lines can be printed: what a
+// terminal would act upon is escaped.
 func ExportEvents(w io.Writer, records iter.Seq2[Record, error]) error {
 	out := json.NewEncoder(w)
 	out.SetEscapeHTML(false)
@@ -31,6 +32,7 @@ func ExportEvents(w io.Writer, records iter.Seq2[Record, error]) error {
 		if err != nil {
 			return err
 		}
+		r.Payload = printableJSON(r.Payload)
 		if err := out.Encode(r); err != nil {
 			return err
 		}

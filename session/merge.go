@@ -2,7 +2,9 @@ package session
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 )
@@ -25,6 +27,8 @@ type Merged struct {
 	People  int      // people who were not here
 	Records int      // records appended
 	Renamed []string // people of another laptop who got a number behind their name
+	Differ  []string // nights known here that went on otherwise there, and how: they stay as they are here
+	Left    int      // records left out, since a rescue of the other file lost what they rest on
 }
 
 // SameNameError names people of the other log who have the name of one of ours.
@@ -34,34 +38,52 @@ func (e *SameNameError) Error() string {
 	return fmt.Sprintf("both files know %s, under different identities: say whether that is one person or two", strings.Join(e.Names, ", "))
 }
 
-// Merge works out which records of another log to append to ours, renumbered so that they follow
-// it. People are joined by identity. Nights that are here already stay as they are, so merging the
-// same log twice changes nothing. Into an empty log everything is taken as it is.
+// errNightOpenHere keeps two nights from going on at once.
+var errNightOpenHere = errors.New("a night is open here: close it before joining another file")
+
+// Merge works out which records of another log, given whole, to append to ours, renumbered so that
+// they follow it. People are joined by identity. Nights that are here already stay as they are, so
+// merging the same log twice changes nothing. Into an empty log everything is taken as it is.
 func Merge(l *Ledger, theirs []Record, same SameName) ([]Record, Merged, error) {
-	if l.Night() != nil {
-		return nil, Merged{}, fmt.Errorf("a night is open here: close it before joining another file")
+	their, err := Load(inOrder(theirs))
+	if err != nil {
+		return nil, Merged{}, fmt.Errorf("the other file is no record of nights: %w", err)
 	}
-	m := merger{
-		ours: l, same: same, seq: l.last, nights: NightID(len(l.club.Nights)),
-		night: map[NightID]NightID{}, known: map[NightID]bool{}, action: map[uint64]uint64{}, person: map[PersonID]PersonID{},
+	m := &merger{
+		ours: l, theirs: their, seq: l.last, nights: NightID(len(l.club.Nights)),
+		night: map[NightID]NightID{}, known: map[NightID]bool{}, action: map[uint64]uint64{},
+		person: map[PersonID]PersonID{}, names: map[PersonID]string{},
 	}
-	if err := m.read(theirs); err != nil {
+	m.compareNights()
+	if err := m.settlePeople(same); err != nil {
 		return nil, Merged{}, err
 	}
-	for _, e := range m.entries {
-		if err := m.take(e); err != nil {
+	for _, r := range theirs {
+		if err := m.take(r); err != nil {
 			return nil, Merged{}, err
 		}
+	}
+	if len(m.out) > 0 && l.Night() != nil {
+		return nil, Merged{}, errNightOpenHere
 	}
 	m.result.Records = len(m.out)
 	return m.out, m.result, nil
 }
 
+// inOrder yields records as a log does.
+func inOrder(records []Record) iter.Seq2[Record, error] {
+	return func(yield func(Record, error) bool) {
+		for _, r := range records {
+			if !yield(r, nil) {
+				return
+			}
+		}
+	}
+}
+
 // merger renumbers records of one log to follow another.
 type merger struct {
-	ours    *Ledger
-	same    SameName
-	entries []mergeEntry
+	ours, theirs *Ledger
 
 	seq    uint64
 	nights NightID
@@ -69,69 +91,26 @@ type merger struct {
 	known  map[NightID]bool      // their numbers of nights that are here already
 	action map[uint64]uint64     // their actions, and ours
 	person map[PersonID]PersonID // their people who are ours under another identity
+	names  map[PersonID]string   // their people who get another name
 	out    []Record
 	result Merged
 }
 
-type mergeEntry struct {
-	record Record
-	event  Event
-}
-
-// read decodes the other log and finds which nights are known here and which people have a
-// namesake.
-func (m *merger) read(theirs []Record) error {
-	var asked []string
-	for _, r := range theirs {
-		e, err := Decode(r)
-		if err != nil {
-			return err
-		}
-		m.entries = append(m.entries, mergeEntry{r, e})
-		switch e := e.(type) {
-		case NightOpened:
-			m.known[r.Night] = slices.ContainsFunc(m.ours.club.Nights, func(n *Night) bool { return n.UID == e.ID && e.ID != "" })
-			if m.known[r.Night] {
-				m.result.Known++
-			}
-		case PersonAdded:
-			if name := m.namesake(e.Person); name != "" {
-				asked = append(asked, name)
-			}
-		}
-	}
-	if len(asked) > 0 {
-		slices.Sort(asked)
-		return &SameNameError{slices.Compact(asked)}
-	}
-	return nil
-}
-
-// namesake settles somebody of theirs who is not ours by identity but has the name of one of ours.
-// It gives the name if that is still to be asked.
-func (m *merger) namesake(p Person) string {
-	if _, ours := m.ours.club.Person(p.ID); ours {
-		return ""
-	}
-	other, ok := m.ours.club.Named(p.Name)
-	switch {
-	case !ok || m.same == TwoAlike:
-		return ""
-	case m.same == OneAlike:
-		m.person[p.ID] = other.ID
-		return ""
-	}
-	return p.Name
-}
-
 // take appends one of their records, unless it belongs to a night or a person we have.
-func (m *merger) take(e mergeEntry) error {
-	r := e.record
-	event, keep := m.translate(r, e.event)
+func (m *merger) take(r Record) error {
+	e, err := Decode(r)
+	if err != nil {
+		return err
+	}
+	if m.rests(r, e) {
+		m.result.Left++
+		return nil
+	}
+	event, keep := m.translate(r, e)
 	if !keep {
 		return nil
 	}
-	payload, err := encode(event)
+	out, err := encode(event)
 	if err != nil {
 		return err
 	}
@@ -139,16 +118,27 @@ func (m *merger) take(e mergeEntry) error {
 	if _, ok := m.action[r.Action]; !ok {
 		m.action[r.Action] = m.seq
 	}
-	payload.Seq, payload.Action, payload.Time, payload.Night = m.seq, m.action[r.Action], r.Time, m.night[r.Night]
-	payload.Payload, err = m.identities(payload.Payload)
-	m.out = append(m.out, payload)
+	out.Seq, out.Action, out.Time, out.Night = m.seq, m.action[r.Action], r.Time, m.night[r.Night]
+	out.Payload, err = m.identities(out.Payload)
+	m.out = append(m.out, out)
 	return err
+}
+
+// rests tells whether a record of a rescued file is only there to mark what is lost, or rests on
+// that. Our log must not come to rest on it too; one that is still empty takes the other as it is.
+func (m *merger) rests(r Record, e Event) bool {
+	if m.ours.last == 0 {
+		return false
+	}
+	_, lost := e.(RecordLost)
+	_, skipped := m.theirs.skip[r.Seq]
+	return lost || skipped
 }
 
 // translate is what one of their events is here; keep is false when we have it already.
 func (m *merger) translate(r Record, e Event) (Event, bool) {
-	if m.known[r.Night] && r.Night != 0 {
-		return nil, false
+	if m.known[r.Night] {
+		return m.fromKnownNight(e)
 	}
 	switch e := e.(type) {
 	case NightOpened:
@@ -158,12 +148,9 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		e.Night = m.nights
 		return e, true
 	case PersonAdded:
-		_, joined := m.person[e.Person.ID]
-		if _, ours := m.ours.club.Person(e.Person.ID); ours || joined {
-			return nil, false
-		}
-		m.result.People++
-		e.Person = m.number(e.Person)
+		return m.newPerson(e)
+	case PersonChanged:
+		e.Person = m.renamed(e.Person)
 		return e, true
 	case Undone:
 		e.Action = m.action[e.Action]
@@ -173,22 +160,6 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		return e, e.Action != 0
 	}
 	return e, true
-}
-
-// number gives somebody of theirs a free name, with a number behind it where one of ours has it.
-func (m *merger) number(p Person) Person {
-	name := p.Name
-	for i := 2; ; i++ {
-		if _, taken := m.ours.club.Named(name); !taken {
-			break
-		}
-		name = fmt.Sprintf("%s (%d)", p.Name, i)
-	}
-	if name != p.Name {
-		m.result.Renamed = append(m.result.Renamed, name)
-		p.Name = name
-	}
-	return p
 }
 
 // identities puts our identity in the place of theirs wherever a payload names a joined person.
@@ -203,4 +174,33 @@ func (m *merger) identities(payload json.RawMessage) (json.RawMessage, error) {
 		}
 		return s
 	})
+}
+
+// compareNights finds the nights that are here already, and says where they went on otherwise there.
+func (m *merger) compareNights() {
+	for _, n := range m.theirs.club.Nights {
+		i := slices.IndexFunc(m.ours.club.Nights, func(o *Night) bool { return n.UID != "" && o.UID == n.UID })
+		if i < 0 {
+			continue
+		}
+		m.known[n.ID] = true
+		m.result.Known++
+		if k := n.gamesBeyond(m.ours.club.Nights[i]); k > 0 {
+			m.result.Differ = append(m.result.Differ, fmt.Sprintf("the night of %s went on otherwise in the other file: it has %d finished games that differ from ours",
+				n.Opened.Format("2006-01-02"), k))
+		}
+	}
+}
+
+// gamesBeyond counts the finished games of n that o, the same night in another file, has not or has
+// otherwise.
+func (n *Night) gamesBeyond(o *Night) int {
+	k := 0
+	for i := range n.Games {
+		g, h := &n.Games[i], o.Game(n.Games[i].ID)
+		if g.Final != nil && (h == nil || h.Final == nil || *h.Final != *g.Final || !h.Called.Equal(g.Called)) {
+			k++
+		}
+	}
+	return k
 }

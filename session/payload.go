@@ -9,6 +9,9 @@ import (
 // mapStrings rewrites every text in a JSON value and leaves all else, and the order of all, as it
 // is. Names of members are not texts.
 func mapStrings(payload json.RawMessage, change func(string) string) (json.RawMessage, error) {
+	if !json.Valid(payload) { // which also bounds how deep it nests
+		return nil, fmt.Errorf("payload: it is no JSON value")
+	}
 	in := json.NewDecoder(bytes.NewReader(payload))
 	in.UseNumber()
 	var out bytes.Buffer

@@ -1,0 +1,84 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+)
+
+// settlePeople decides about everybody of theirs who is not ours by identity but has the name of one
+// of ours. What counts is how they are called in the end.
+func (m *merger) settlePeople(same SameName) error {
+	var asked []string
+	for _, p := range m.theirs.club.People {
+		if _, ours := m.ours.club.Person(p.ID); ours {
+			continue
+		}
+		other, namesake := m.ours.club.Named(p.Name)
+		if !namesake {
+			continue
+		}
+		// Who knows both knows them for two.
+		_, two := m.theirs.club.Person(other.ID)
+		switch {
+		case two || same == TwoAlike:
+			m.names[p.ID] = m.number(p.Name)
+			m.result.Renamed = append(m.result.Renamed, m.names[p.ID])
+		case same == OneAlike:
+			m.person[p.ID] = other.ID
+		default:
+			asked = append(asked, p.Name)
+		}
+	}
+	if len(asked) > 0 {
+		slices.Sort(asked)
+		return &SameNameError{asked}
+	}
+	return nil
+}
+
+// number gives a name that is free in both files: the old one with a number behind it.
+func (m *merger) number(name string) string {
+	for i := 2; ; i++ {
+		numbered := CleanText(name, MaxName-5) + fmt.Sprintf(" (%d)", i)
+		_, here := m.ours.club.Named(numbered)
+		_, there := m.theirs.club.Named(numbered)
+		if !here && !there && !slices.Contains(m.result.Renamed, numbered) {
+			return numbered
+		}
+	}
+}
+
+// renamed is somebody of theirs under the name that they have here.
+func (m *merger) renamed(p Person) Person {
+	if name, ok := m.names[p.ID]; ok {
+		p.Name = name
+	}
+	return p
+}
+
+// newPerson takes somebody of theirs whom we do not know. Somebody who was added by mistake comes
+// with the undo that took that back, and is no new person.
+func (m *merger) newPerson(e PersonAdded) (Event, bool) {
+	_, joined := m.person[e.Person.ID]
+	if _, ours := m.ours.club.Person(e.Person.ID); ours || joined {
+		return nil, false
+	}
+	if _, stays := m.theirs.club.Person(e.Person.ID); stays {
+		m.result.People++
+	}
+	e.Person = m.renamed(e.Person)
+	return e, true
+}
+
+// fromKnownNight takes nothing of a night that is here already but people who came to it only there:
+// later nights may need them.
+func (m *merger) fromKnownNight(e Event) (Event, bool) {
+	added, ok := e.(PersonAdded)
+	if !ok {
+		return nil, false
+	}
+	if p, stays := m.theirs.club.Person(added.Person.ID); stays {
+		return m.newPerson(PersonAdded{p})
+	}
+	return nil, false
+}
