@@ -130,6 +130,23 @@ func TestHistoryUndoesAnyActionAndCorrectsScores(t *testing.T) {
 	s.press("end", "enter", "u").shows("!").press("esc") // the night was opened: nothing can undo that
 	s.press("home", "enter", "u").shows("Saved: undid: court 2: corrected")
 	s.press("enter", "u").shows("! redo (U) takes an undo back")
+	s.press("esc", "esc", "h", "home", "down", "enter").shows("(undone already)")
+}
+
+// TestTheDeskOpensWhereTheNightIs: at the door while people come in, and on the courts afterwards.
+func TestTheDeskOpensWhereTheNightIs(t *testing.T) {
+	s := newStage(t).shows("No night is open")
+	s.do(session.OpenNight{Name: "Night", Settings: session.DefaultSettings(1), Courts: 1})
+	for i := range 4 {
+		s.reopen().shows("[Door]").do(session.AddGuest{Name: inventedName(i)})
+	}
+	s.reopen().shows("[Courts]").press("n").do(session.Leave{Person: s.night().Roll[0].Person}).reopen().shows("[Courts]")
+}
+
+// TestScoresAreForGamesOnly: digits on a free court are refused at once, not after the enter.
+func TestScoresAreForGamesOnly(t *testing.T) {
+	s := called(t, 2, 8).press("117", "enter", "left", "1").shows("! court 1 has no game to score").hides("score: 1_")
+	s.press("x").shows("! court 1 has no game: there is nobody")
 }
 
 func TestHoldsAndCourts(t *testing.T) {
