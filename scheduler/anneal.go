@@ -17,6 +17,7 @@ type annealer struct {
 
 func newAnnealer(b *board, d *dice, floor score) *annealer {
 	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.weight(), best: b.play + b.rest, resting: floor.rest()}
+	a.m.patience = brokenWeight
 	a.record = append(a.record, b.seat...)
 	return a
 }
@@ -65,7 +66,7 @@ func (a *annealer) try(temperature float64) {
 	case len(steps) == 1 && !a.b.replaces(steps[0]):
 		s := steps[0]
 		d := a.b.swapDelta(s.r, s.s, s.t)
-		if d > 0 && d > a.d.nerve(temperature) {
+		if d > a.m.patience || d > 0 && d > a.d.nerve(temperature) {
 			return
 		}
 		a.b.swap(s.r, s.s, s.t, d)

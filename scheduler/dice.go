@@ -44,7 +44,7 @@ func (d *dice) nerve(temperature float64) int {
 	return int(temperature * exponentials[d.next()>>(64-exponentialBits)])
 }
 
-const exponentialBits = 12
+const exponentialBits = 10
 
 // exponentials holds the quantiles of the exponential distribution, so that a roll costs one look
 // instead of a logarithm.

@@ -13,14 +13,15 @@ type mover struct {
 	benchy []int  // those of them with a bench
 	locked []bool // at round·people + person: the partner is fixed and there
 	couple bool   // anybody is locked in any round
-	steps  [4]step
+	free   bool   // everybody may sit everywhere
+	steps  []step
 	rest   int // what the proposed exchange changes by who sits out
-	// patience is by how much an exchange may worsen the sit-outs and still be worth a look
+	// patience is by how much a move may worsen the plan and still be worth a roll of the dice
 	patience int
 }
 
 func newMover(b *board, d *dice) *mover {
-	m := &mover{b: b, d: d, locked: make([]bool, len(b.where))}
+	m := &mover{b: b, d: d, locked: make([]bool, len(b.where)), steps: make([]step, 4+len(b.shapes))}
 	for r, shape := range b.shapes {
 		if shape.seats() > 0 {
 			m.live = append(m.live, r)
@@ -35,6 +36,7 @@ func newMover(b *board, d *dice) *mover {
 			}
 		}
 	}
+	m.free = !m.couple && b.n.side == nil && b.n.walls == nil
 	return m
 }
 
@@ -42,9 +44,11 @@ func newMover(b *board, d *dice) *mover {
 func (m *mover) propose() []step {
 	kind := m.d.roll(32)
 	switch {
-	case len(m.benchy) > 1 && kind < 6:
+	case len(m.benchy) > 2 && kind >= 29 && m.free:
+		return m.crossover()
+	case len(m.benchy) > 1 && kind < 8:
 		return m.exchange()
-	case len(m.benchy) > 0 && kind < 10:
+	case len(m.benchy) > 0 && kind < 13:
 		return m.substitute()
 	case m.couple && (kind < 22 || m.b.n.p.Format == Pairs):
 		return m.swapTeams()
@@ -77,7 +81,10 @@ func (m *mover) swapSeats() []step {
 	seats := m.b.shapes[r].seats()
 	s := m.d.roll(seats)
 	t := m.d.roll(seats)
-	if s>>1 == t>>1 || m.isLocked(r, s) || m.isLocked(r, t) || !m.mayMove(r, s, t) || !m.mayMove(r, t, s) {
+	if s>>1 == t>>1 {
+		return nil
+	}
+	if !m.free && (m.isLocked(r, s) || m.isLocked(r, t) || !m.mayMove(r, s, t) || !m.mayMove(r, t, s)) {
 		return nil
 	}
 	m.steps[0] = step{r, s, t}
@@ -182,4 +189,34 @@ func (m *mover) exchange() []step {
 		return nil
 	}
 	return m.replace(q, v, u, len(first))
+}
+
+// crossover proposes that two people trade their whole parts in a stretch of rounds: where one played
+// or sat out, the other does. Who sits out twice running changes at the ends of the stretch only.
+func (m *mover) crossover() []step {
+	b := m.b
+	from := m.benchy[m.d.roll(len(m.benchy))]
+	length := 2 + m.d.roll(4)
+	i, j := m.d.roll(b.n.people), m.d.roll(b.n.people)
+	if i == j {
+		return nil
+	}
+	k, even := 0, 0
+	for r := from; r < min(from+length, len(b.shapes)); r++ {
+		s, t := int(b.where[r*b.n.people+i]), int(b.where[r*b.n.people+j])
+		if s < 0 || t < 0 {
+			return nil
+		}
+		seats := b.shapes[r].seats()
+		even += one(s < seats) - one(t < seats)
+		if s>>1 == t>>1 || s >= seats && t >= seats {
+			continue
+		}
+		m.steps[k] = step{r, s, t}
+		k++
+	}
+	if even != 0 || k < 2 {
+		return nil
+	}
+	return m.steps[:k]
 }

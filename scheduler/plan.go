@@ -11,7 +11,7 @@ type Budget struct {
 }
 
 // defaultMoves keeps the plan of a club's night below a sixth of a second on one core.
-const defaultMoves = 2_400_000
+const defaultMoves = 2_200_000
 
 // Plan makes the rounds that follow the problem's history. It is deterministic for the problem with
 // its seed and the budget. When ctx is done it returns the best plan so far, or the
@@ -53,6 +53,7 @@ func arrangeRounds(ctx context.Context, p Problem, b Budget) []Round {
 	n := newNight(&p)
 	s := &search{n: n, moves: b.Moves, d: newDice(p.Seed, 1), most: n.mostCourts()}
 	rounds := s.solve(ctx).rounds()
+	n.orderRounds(rounds)
 	n.balanceCourts(rounds, s.d)
 	if p.LeftoverSingles {
 		n.addSingles(rounds)

@@ -1,0 +1,80 @@
+package scheduler
+
+import "slices"
+
+// orderRounds puts rounds that could as well be played in another order into one in which sitting out
+// is fair at every moment, as far as that goes without benching anybody twice running more often: a
+// night that ends early has then been fair too. Who plays with whom stays.
+func (n *night) orderRounds(rounds []Round) {
+	if n.p.MaxRun > 0 || len(rounds) < 2 {
+		return
+	}
+	o := n.newOrder(rounds)
+	twice, uneven := o.cost(rounds)
+	for improved := true; improved && uneven > 0; {
+		improved = false
+		for r := range rounds {
+			for q := range r {
+				if !n.alike(q, r) {
+					continue
+				}
+				rounds[q], rounds[r] = rounds[r], rounds[q]
+				t, u := o.cost(rounds)
+				if t < twice || t == twice && u < uneven {
+					twice, uneven, improved = t, u, true
+				} else {
+					rounds[q], rounds[r] = rounds[r], rounds[q]
+				}
+			}
+		}
+	}
+}
+
+// alike tells whether two rounds to plan have the same people and the same courts.
+func (n *night) alike(q, r int) bool {
+	q, r = q+n.first, r+n.first
+	return slices.Equal(n.here[q], n.here[r]) && slices.Equal(n.openCourts(q), n.openCourts(r))
+}
+
+// order judges the order of rounds. Whatever the order, everybody's fair share after each round is the
+// same, because only rounds that are alike change places.
+type order struct {
+	n         *night
+	past      []int   // each person's sit-outs in the history
+	low, high [][]int // fair sit-outs of each person after each round
+	last      []int   // when each person sat out last, from 1; of the history only its last round counts
+}
+
+func (n *night) newOrder(rounds []Round) *order {
+	o := &order{n: n, past: n.pastOuts(), last: make([]int, n.people)}
+	books := newLedger(n)
+	for r, round := range rounds {
+		books.enter(n, n.first+r, round.Out)
+		s := (&shares{owed: books.owed}).rounded()
+		o.low, o.high = append(o.low, s.low), append(o.high, s.high)
+	}
+	return o
+}
+
+// cost counts how often somebody is benched twice running, and by how much people's sit-outs are off
+// their fair numbers after each of the rounds.
+func (o *order) cost(rounds []Round) (twice, uneven int) {
+	outs := slices.Clone(o.past)
+	clear(o.last)
+	if n := o.n; n.first > 0 {
+		for _, i := range n.valid(n.p.History[n.first-1].Out) {
+			o.last[i] = 1
+		}
+	}
+	for r, round := range rounds {
+		for _, i := range round.Out {
+			twice += one(o.last[i] == r+1)
+			o.last[i] = r + 2
+			outs[i]++
+		}
+		for i, k := range outs {
+			uneven += max(0, o.low[r][i]-k, k-o.high[r][i])
+		}
+	}
+	return twice, uneven
+}
