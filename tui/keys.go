@@ -78,13 +78,13 @@ func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
 	text := k.String()
 	switch text {
 	case "tab":
-		m.active = (m.active + 1) % ui.ScreenCount
+		m.goTo((m.active + 1) % ui.ScreenCount)
 		return nil
 	case "shift+tab":
-		m.active = (m.active + ui.ScreenCount - 1) % ui.ScreenCount
+		m.goTo((m.active + ui.ScreenCount - 1) % ui.ScreenCount)
 		return nil
 	case "esc":
-		m.active = ui.Courts
+		m.goTo(ui.Courts)
 		return nil
 	}
 	for _, d := range deskKeys() {
@@ -97,7 +97,7 @@ func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
 	}
 	for i, t := range tabs {
 		if t.key == text {
-			m.active = ui.ScreenID(i)
+			m.goTo(ui.ScreenID(i))
 		}
 	}
 	return nil

@@ -56,6 +56,7 @@ type Model struct {
 	notice string // what was done last
 	wrong  error  // stays until it is dismissed
 	unread int    // further refusals since wrong was shown
+	since  bool   // something was saved since wrong was shown first
 
 	plan          ui.Rotation
 	planKey       uint64

@@ -19,19 +19,22 @@ func (m *Model) nextStep() tea.Cmd {
 	case session.StepOpen:
 		return m.show(openForm(m))
 	case session.StepCheckIn:
-		m.active = ui.Door
+		m.goTo(ui.Door)
 	case session.StepCall:
 		return m.callRound()
 	case session.StepBegin:
-		return m.do(session.BeginPlay{}, pending{then: func(*session.Ledger) { m.active = ui.Courts }})
+		return m.do(session.BeginPlay{}, pending{then: func(*session.Ledger) { m.goTo(ui.Courts) }})
 	case session.StepHeld:
 		return m.hold()
 	case session.StepClose:
 		return m.show(closeMenu(m))
 	case session.StepScores:
-		m.active = ui.Courts
+		if m.active == ui.Courts {
+			return m.fail(fmt.Errorf("%s still to come before there is a next step", plural(a.Running, "score")))
+		}
+		m.goTo(ui.Courts)
 	case session.StepFree:
-		m.active = ui.Bench
+		m.goTo(ui.Bench)
 	}
 	return nil
 }
@@ -47,7 +50,7 @@ func (m *Model) callRound() tea.Cmd {
 	if m.plan.Ready && m.plan.Err == nil {
 		plan = m.plan.Rounds
 	}
-	return m.do(session.CallRound{Plan: plan}, pending{then: func(*session.Ledger) { m.active = ui.Courts }})
+	return m.do(session.CallRound{Plan: plan}, pending{then: func(*session.Ledger) { m.goTo(ui.Courts) }})
 }
 
 // closeMenu offers the two ways on when all that was planned is played.
@@ -114,6 +117,9 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 		}
 		return fmt.Sprintf("press d and check people in (%d here, 4 needed)", a.Here)
 	case session.StepCall:
+		if m.plan.Ready && m.plan.Err != nil {
+			return fmt.Sprintf("round %d cannot be planned: %v", a.Round, m.plan.Err)
+		}
 		out := ""
 		if r := m.plan; r.Ready && len(r.Rounds) > 0 && len(r.Rounds[0].Out) > 0 {
 			out = fmt.Sprintf(", %d sit out", len(r.Rounds[0].Out))

@@ -25,11 +25,21 @@ func (m *Model) settings() tea.Cmd {
 	if m.options.Backup == nil {
 		noFile = "nothing of this is kept"
 	}
+	n := m.ledger.Night()
+	notRolling := ""
+	if !n.Rolls {
+		notRolling = "no court calls by itself"
+	}
+	end := dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}}
+	if k := len(n.Running()); k > 0 {
+		end = dialog.Item{Key: "x", Label: fmt.Sprintf("end the night and set %s aside", plural(k, "game")), Intent: ui.Do{Command: session.CloseNight{SetAside: true}}}
+	}
 	return m.show(dialog.NewMenu("Tonight",
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a copy of the club's file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
-		dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}},
+		dialog.Item{Key: "l", Label: "last games: free courts call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
+		end,
 	))
 }
 
@@ -41,7 +51,7 @@ func openForm(m *Model) ui.Dialog {
 		seed := s.Seed
 		s = last.Settings
 		s.Seed, s.Closing = seed, time.Time{}
-		courtCount = max(1, len(last.OpenCourts()))
+		courtCount = max(1, len(last.Courts))
 	}
 	send := func(v []string) (ui.Intent, error) {
 		next, err := readSettings(s, v[2:], m.now)
@@ -53,7 +63,7 @@ func openForm(m *Model) ui.Dialog {
 			return nil, err
 		}
 		open := session.OpenNight{Name: v[0], Settings: next, Courts: k}
-		return ui.Do{Command: open, After: func(*session.Ledger) { m.active = ui.Door }}, nil
+		return ui.Do{Command: open, After: func(*session.Ledger) { m.goTo(ui.Door) }}, nil
 	}
 	fields := []dialog.Field{
 		{Label: "Night", Value: name, Hint: "enter takes the form as it is"},

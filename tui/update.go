@@ -96,9 +96,8 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if k.Type == tea.KeyCtrlC {
 		return tea.Quit
 	}
-	if k.Type == tea.KeyEsc && m.wrong != nil {
-		m.wrong, m.unread = nil, 0
-		return nil
+	if k.Type == tea.KeyEsc {
+		m.wrong, m.unread, m.since = nil, 0, false
 	}
 	c := m.context()
 	if d := m.dialog(); d != nil {
@@ -154,15 +153,23 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		m.closeDialog(from)
 		return m.follow(i.Then, nil)
 	case ui.Go:
-		m.active = i.To
+		m.goTo(i.To)
 	case ui.GoCourt:
 		m.closeDialog(from)
 		m.courts.Select(i.Court)
-		m.active = ui.Courts
+		m.goTo(ui.Courts)
 	case ui.Refuse:
 		m.refuse(i.Err)
 	}
 	return nil
+}
+
+// goTo shows a screen. The one that is left forgets what was half typed there.
+func (m *Model) goTo(id ui.ScreenID) {
+	if left, ok := m.screens[m.active].(ui.Leaver); ok && id != m.active {
+		left.Leave()
+	}
+	m.active = id
 }
 
 // do sends a command to the session; until its result is back, what is typed waits.
@@ -195,6 +202,7 @@ func (m *Model) done(msg doneMsg) {
 	if m.notice = msg.notice; m.notice == "" {
 		m.notice = lastDone(msg.ledger)
 	}
+	m.since = m.wrong != nil
 }
 
 // refuse shows what is wrong until it is dismissed. The newest refusal is shown, with how many
@@ -203,7 +211,7 @@ func (m *Model) refuse(err error) {
 	if m.wrong != nil {
 		m.unread++
 	}
-	m.wrong = err
+	m.wrong, m.since = err, false
 }
 
 // lastDone says what the newest action was.

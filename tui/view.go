@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/x/ansi"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -116,7 +117,7 @@ func (m *Model) welcome(c ui.Context) []string {
 	}
 	if nights > 0 {
 		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", plural(people, "person"), plural(nights, "night")),
-			"  Press s for the standings of the last night.")
+			"  Press s for the standings of the last night. If it was ended too early, u opens it again.")
 	}
 	return out
 }
@@ -135,6 +136,9 @@ func (m *Model) head(c ui.Context) string {
 		parts = append(parts, fmt.Sprintf("round %d of %d", len(n.Rounds), max(n.Settings.Rounds, len(n.Rounds))))
 	case n.Settings.Flow == session.Rolling:
 		parts = append(parts, "rolling")
+	}
+	if n.Settings.Format != scheduler.Rotating {
+		parts = append(parts, n.Settings.Format.String())
 	}
 	parts = append(parts, fmt.Sprintf("%d here", n.Count(session.Here)))
 	if k := len(n.Bench()); k > 0 && len(n.Games) > 0 {
@@ -175,6 +179,10 @@ func tabAt(x int) (ui.ScreenID, bool) {
 // message is the line of what is wrong, or else of what was done last.
 func (m *Model) message(c ui.Context) string {
 	switch {
+	case m.wrong != nil && m.since && !m.busy:
+		right := line.Cut("! "+oneLine(m.wrong.Error()), m.width/3) + " (esc)"
+		left := c.Theme.Good.Render(line.Cut("Saved: "+oneLine(m.notice), m.width-line.Width(right)-1))
+		return line.Spread(left, c.Theme.Bad.Render(right), m.width)
 	case m.wrong != nil:
 		tail := "  (esc)"
 		if m.unread > 0 {

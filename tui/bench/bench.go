@@ -93,7 +93,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	}
 	people := waiting(n)
 	width := min(c.Width, 90)
-	head := columns("", "on the bench", "waits", "plays in", "games", "sat out", width)
+	head := columns("", fmt.Sprintf("on the bench: %d", len(n.Bench())), "waits", "plays in", "games", "sat out", width)
 	out := []string{c.Theme.Dim.Render(head), ""}
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")

@@ -19,6 +19,9 @@ func (b *board) lines(c ui.Context, g *session.Game) []string {
 	}
 	out = append(out, b.middle(c, g)...)
 	out = append(out, "  "+sidesLine(c, g))
+	if c.Height < fullBoard {
+		return b.shortLines(c, g)
+	}
 	for _, text := range plan(c, g) {
 		out = append(out, "  "+text)
 	}
@@ -26,6 +29,24 @@ func (b *board) lines(c ui.Context, g *session.Game) []string {
 		out = append(out, "  "+text)
 	}
 	return out
+}
+
+// fullBoard is the least height with room for the court from above.
+const fullBoard = 16
+
+// shortLines is the board for a small terminal: who plays, the call, and why.
+func (b *board) shortLines(c ui.Context, g *session.Game) []string {
+	out := []string{
+		c.Theme.Strong.Render(fmt.Sprintf("left  %d  %s", g.State.Score.A, c.Names.Side(g.A))),
+		c.Theme.Strong.Render(fmt.Sprintf("right %d  %s", g.State.Score.B, c.Names.Side(g.B))),
+	}
+	for _, text := range b.middle(c, g) {
+		if text = strings.TrimSpace(text); text != "" {
+			out = append(out, line.Wrap(text, c.Width)...)
+		}
+	}
+	out = append(out, line.Wrap(g.State.WhyFor(seatNames(c, g)), c.Width)...)
+	return out[:min(len(out), c.Height)]
 }
 
 // standing is what both sides have left, and what they lost rallies by where somebody noted it.
@@ -42,7 +63,10 @@ func (b *board) standing(g *session.Game) string {
 
 // middle is the call and what else needs saying, or the question that waits for its answer.
 func (b *board) middle(c ui.Context, g *session.Game) []string {
-	if b.asks(g) {
+	switch {
+	case !g.Running():
+		return []string{"  " + c.Theme.Strong.Render("Game over: "+session.ScoreText(*g.Final)), "", ""}
+	case b.asks(g):
 		return b.question(c, g)
 	}
 	return []string{

@@ -11,29 +11,35 @@ import (
 // board is the view of one game that is scored rally by rally. The zero value shows none.
 type board struct {
 	game   session.GameID
+	over   bool  // the game has ended on the board, and its result is still shown
 	faults bool  // each rally asks how it was lost
 	asked  asked // the rally that waits for the answer
 }
 
-// on is the game that the board shows, nil when there is none or it is over.
+// on is the game that the board shows, nil when there is none. A game that ended on the board is
+// shown until it is left, so that a key too many does no harm elsewhere.
 func (b *board) on(n *session.Night) *session.Game {
 	if n == nil {
 		return nil
 	}
-	if g := n.Game(b.game); g != nil && g.Running() {
+	if g := n.Game(b.game); g != nil && (g.Running() || b.over) {
 		return g
 	}
 	return nil
 }
 
 // leave goes back to the courts. Whether faults are noted stays as it was.
-func (b *board) leave() { b.game, b.asked = 0, asked{} }
+func (b *board) leave() { b.game, b.over, b.asked = 0, false, asked{} }
 
 // pressBoard handles keys while a game is scored rally by rally: one key a rally.
 func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
-	if s.board.asks(g) {
+	switch {
+	case !g.Running():
+		return s.pressOver(c, g, key)
+	case s.board.asks(g):
 		return s.pressFault(g, key)
 	}
+	s.board.over = false
 	switch key {
 	case "left", "a":
 		return s.won(g, scoring.A), true
@@ -41,7 +47,7 @@ func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Inten
 		return s.won(g, scoring.B), true
 	case "backspace":
 		return ui.Do{Command: session.UndoRally{Game: g.ID}}, true
-	case "f":
+	case "F":
 		s.board.faults = !s.board.faults
 	case "e":
 		return note(g, scoring.Entry{Kind: scoring.EndsChanged}), true
@@ -53,6 +59,20 @@ func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Inten
 		return nil, false
 	default:
 		return nil, len(key) == 1
+	}
+	return nil, true
+}
+
+// pressOver handles keys while the result of a game that has just ended is shown.
+func (s *Courts) pressOver(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
+	switch key {
+	case "esc", "enter":
+		s.board.leave()
+		s.next(c.Night(), g.Court)
+	case "u", "?":
+		return nil, false
+	default:
+		return nil, len(key) == 1 || key == "left" || key == "right" || key == "backspace"
 	}
 	return nil, true
 }
@@ -71,10 +91,7 @@ func (s *Courts) rally(g *session.Game, r scoring.Rally) ui.Intent {
 	return ui.Do{
 		Command: session.ScoreRally{Game: g.ID, Rally: r},
 		After: func(l *session.Ledger) {
-			if after := l.Club().Night().Game(g.ID); !after.Running() {
-				s.board.leave()
-				s.next(l.Night(), g.Court)
-			}
+			s.board.over = !l.Club().Night().Game(g.ID).Running()
 		},
 	}
 }
@@ -98,6 +115,8 @@ func (s *Courts) Next(c ui.Context) (string, bool) {
 // next says what the board waits for.
 func (b *board) next(c ui.Context, g *session.Game) string {
 	switch p := g.Pause; {
+	case !g.Running():
+		return "the game is over and saved; enter goes on to the next court, u takes its last rally back"
 	case b.asks(g):
 		return "one key says how the rally was lost; enter saves it without, esc drops it"
 	case p != nil && p.Kind == scoring.MedicalTimeOut:
@@ -108,7 +127,10 @@ func (b *board) next(c ui.Context, g *session.Game) string {
 
 // keys lists the keys of the board.
 func (b *board) keys(g *session.Game) []key.Binding {
-	if b.asks(g) {
+	switch {
+	case !g.Running():
+		return []key.Binding{ui.Bind("go on", "enter", "enter", "esc"), ui.Bind("undo", "u", "u")}
+	case b.asks(g):
 		return questionKeys(g)
 	}
 	faults := "faults"
@@ -119,7 +141,7 @@ func (b *board) keys(g *session.Game) []key.Binding {
 		ui.Bind("who won", "←→", "left", "right", "a", "b"),
 		ui.Bind("take back", "bksp", "backspace"),
 		ui.Bind("more", "m", "m"),
-		ui.Bind(faults, "f", "f"),
+		ui.Bind(faults, "F", "F"),
 		ui.Bind("back", "esc", "esc", "enter"),
 	}
 	if g.EndsDue() {

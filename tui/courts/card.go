@@ -112,7 +112,7 @@ func gameText(c ui.Context, n *session.Night, g *session.Game) cardText {
 		}
 	}
 	if len(leaving) > 0 {
-		t.foot = "stops after this: " + c.Names.List(leaving)
+		t.foot = "last game of " + c.Names.List(leaving) + "; x puts in"
 	}
 	if n.Hold != nil {
 		t.right = "held"

@@ -18,6 +18,7 @@ type Courts struct {
 	selected session.CourtID
 	entry    entry
 	board    board
+	saved    bool // a score was saved by the key before: another enter is one too many
 	cache    cardCache
 }
 
@@ -46,6 +47,10 @@ func (s *Courts) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	n := c.Night()
 	if n == nil || len(n.Courts) == 0 {
 		return nil, false
+	}
+	twice := s.saved && k.Type == tea.KeyEnter
+	if s.saved = false; twice {
+		return nil, true
 	}
 	if g := s.board.on(n); g != nil {
 		return s.pressBoard(c, g, k.String())
@@ -85,36 +90,48 @@ func (s *Courts) pressGrid(c ui.Context, court session.Court, key string) (ui.In
 	case "m":
 		return ui.Show{Dialog: gridMenu(c, court)}, true
 	default:
-		return s.startEntry(court, key)
+		return s.startEntry(n, court, key)
 	}
 	return nil, true
 }
 
+// target is the game that a score typed on a court is about: the one that goes on there, or else
+// the one that ended there in this round, whose score is then corrected.
+func target(n *session.Night, court session.Court) *session.Game {
+	if g := n.Game(court.Game); g != nil {
+		return g
+	}
+	return lastOn(n, court.ID)
+}
+
 // startEntry begins a score with its first digit.
-func (s *Courts) startEntry(court session.Court, key string) (ui.Intent, bool) {
+func (s *Courts) startEntry(n *session.Night, court session.Court, key string) (ui.Intent, bool) {
 	if len(key) != 1 || key[0] < '0' || key[0] > '9' {
 		return nil, false
 	}
-	if court.Game == 0 {
-		return ui.Refuse{Err: fmt.Errorf("court %s has no game to score: choose another court with the arrows", court.ID)}, true
+	if target(n, court) == nil {
+		return ui.Refuse{Err: fmt.Errorf("court %s has no game to score: arrows choose a court", court.ID)}, true
 	}
 	s.entry = entry{}
 	s.entry.press(key)
 	return nil, true
 }
 
-// open does what Enter means on a court: score its game by rallies, or offer what else there is.
+// open does what Enter means on a court: score its game by rallies, or say what else there is.
 func (s *Courts) open(c ui.Context, court session.Court) ui.Intent {
-	if court.Game != 0 {
+	switch {
+	case court.Game != 0:
 		s.board.game = court.Game
 		return nil
+	case target(c.Night(), court) != nil:
+		return ui.Refuse{Err: fmt.Errorf("court %s is done: type a score to correct it; m has more", court.ID)}
 	}
-	return ui.Show{Dialog: courtMenu(c, court)}
+	return ui.Refuse{Err: fmt.Errorf("court %s has no game yet; m has more", court.ID)}
 }
 
 // pressEntry handles keys while a score is typed.
 func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.Intent, bool) {
-	g := c.Night().Game(court.Game)
+	g := target(c.Night(), court)
 	switch key {
 	case "esc":
 		s.entry = entry{}
@@ -131,7 +148,6 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 		return s.finish(g, final), true
 	}
 	if s.entry.press(key) {
-		s.entry.refused = false
 		return nil, true
 	}
 	if len(key) > 1 {
@@ -140,17 +156,22 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 	return ui.Refuse{Err: fmt.Errorf("a score is being typed: enter saves it, esc drops it")}, true
 }
 
-// finish sends a final score; once it is saved the cursor goes on to the next court that plays.
+// finish sends a final score, or the correction of one; once it is saved the cursor goes on to the
+// next court that plays.
 func (s *Courts) finish(g *session.Game, final scoring.Final) ui.Intent {
 	court := g.Court
-	return ui.Do{
-		Command: session.FinishGame{Game: g.ID, Final: final},
-		After: func(l *session.Ledger) {
-			s.entry = entry{}
-			s.next(l.Night(), court)
-		},
+	after := func(l *session.Ledger) {
+		s.entry, s.saved = entry{}, true
+		s.next(l.Night(), court)
 	}
+	if !g.Running() {
+		return ui.Do{Command: session.CorrectScore{Game: g.ID, Final: final}, After: after}
+	}
+	return ui.Do{Command: session.FinishGame{Game: g.ID, Final: final}, After: after}
 }
+
+// Leave implements ui.Leaver: a score that was not saved is not left lying about.
+func (s *Courts) Leave() { s.entry = entry{} }
 
 // next moves from a court to the next one with a game, if there is any.
 func (s *Courts) next(n *session.Night, from session.CourtID) {

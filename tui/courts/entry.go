@@ -26,6 +26,10 @@ func (e *entry) empty() bool { return e.text == "" && e.how == 0 }
 
 // press takes a key and tells whether it belonged to the entry.
 func (e *entry) press(key string) bool {
+	if e.refused && len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
+		e.text = "" // whoever was refused types the score again
+	}
+	e.refused = false
 	switch key {
 	case "0", "1", "2", "3", "4", "5", "6", "7", "8", "9":
 		if len(e.text) < maxEntry {
@@ -160,4 +164,19 @@ func (e *entry) judge(rules scoring.Rules, p pair) (scoring.Final, error) {
 		return rules.Retire(p.a, p.b, scoring.B)
 	}
 	return rules.Final(p.a, p.b, e.how)
+}
+
+// ParseScore reads a score written in one go: as it is typed on a court (117, 11 7, 9-6 t), or in
+// the words of scoring.Rules.ParseFinal.
+func ParseScore(rules scoring.Rules, text string) (scoring.Final, error) {
+	var e entry
+	for _, r := range strings.TrimSpace(text) {
+		if !e.press(string(r)) {
+			return rules.ParseFinal(text)
+		}
+	}
+	if final, err := e.final(rules); err == nil {
+		return final, nil
+	}
+	return rules.ParseFinal(text)
 }

@@ -52,11 +52,9 @@ func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
 	case "enter", " ":
 		return s.rally(g, scoring.Rally{Won: r.Won}), true
 	case "left", "a":
-		*r = scoring.Rally{Won: scoring.A}
-		return nil, true
+		return s.rallyAnd(g, *r, scoring.A), true
 	case "right", "b":
-		*r = scoring.Rally{Won: scoring.B}
-		return nil, true
+		return s.rallyAnd(g, *r, scoring.B), true
 	case "1", "2":
 		s.board.asked.choose(g, key[0]-'0')
 		return nil, true
@@ -72,6 +70,20 @@ func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
 		}
 	}
 	return nil, len(key) == 1
+}
+
+// rallyAnd saves a rally whose fault was not noted, since the next one is here already, and asks
+// about that one.
+func (s *Courts) rallyAnd(g *session.Game, r scoring.Rally, next scoring.Side) ui.Intent {
+	do := s.rally(g, r).(ui.Do)
+	saved := do.After
+	do.After = func(l *session.Ledger) {
+		saved(l)
+		if !s.board.over {
+			s.board.asked = asked{game: g.ID, rally: scoring.Rally{Won: next}}
+		}
+	}
+	return do
 }
 
 // choose notes which of two partners it was; the same key again takes that back.
@@ -134,7 +146,7 @@ func faultsPage(game session.GameID) ui.Dialog {
 		}
 		people, untold := c.Night().Faults()
 		if len(people) == 0 && untold.Total() == 0 {
-			return append(out, "No fault was noted yet. On a court's board f makes each rally ask for one.")
+			return append(out, "No fault was noted yet. On a court's board F makes each rally ask for one.")
 		}
 		out = append(out, c.Theme.Strong.Render(faultRow("", headings(), "all")))
 		for _, p := range people {

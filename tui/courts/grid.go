@@ -102,13 +102,16 @@ func (s *Courts) panel(c ui.Context, court session.Court, g grid) []string {
 	}
 	game := c.Night().Game(court.Game)
 	switch {
+	case !s.entry.empty():
+		if g := target(c.Night(), court); g != nil {
+			return s.entryPanel(c, g)
+		}
+		fallthrough
 	case game == nil:
 		return []string{more, line.Cut(fmt.Sprintf("Court %s: %s", court.ID, idleText(c, court)), c.Width)}
-	case s.entry.empty():
-		who := fmt.Sprintf("Court %s: %s  v  %s", court.ID, c.Names.FullSide(game.A), c.Names.FullSide(game.B))
-		return []string{more, line.Cut(who, c.Width)}
 	}
-	return s.entryPanel(c, game)
+	who := fmt.Sprintf("Court %s: %s  v  %s", court.ID, c.Names.FullSide(game.A), c.Names.FullSide(game.B))
+	return []string{more, line.Cut(who, c.Width)}
 }
 
 // entryPanel shows the score being typed with the names it gives it to.
@@ -121,10 +124,14 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 			how += " by the side ahead"
 		}
 	}
-	head := c.Theme.Next.Render(fmt.Sprintf("Court %s score: %s_%s", g.Court, typed, how))
+	what := "score"
+	if !g.Running() {
+		what = "corrected to"
+	}
+	head := c.Theme.Next.Render(fmt.Sprintf("Court %s %s: %s_%s", g.Court, what, typed, how))
 	final, err := s.entry.final(g.Rules)
 	if s.entry.refused && err != nil {
-		return refusal(c, fmt.Sprintf("Court %s score: %s_%s  ! %v", g.Court, typed, how, err))
+		return refusal(c, fmt.Sprintf("Court %s %s: %s_%s  ! %v", g.Court, what, typed, how, err))
 	}
 	if err != nil {
 		text := c.Names.Side(g.A) + " first"
@@ -158,6 +165,8 @@ func idleText(c ui.Context, court session.Court) string {
 		return "closed (m opens it again)"
 	case n.Hold != nil:
 		return "free; play is held"
+	case target(n, court) != nil:
+		return "over; type a score to correct it"
 	case n.Settings.Flow == session.Rolling && n.Rolls:
 		return "free; waits for four people on the bench"
 	}

@@ -4,7 +4,6 @@ package dialog
 
 import (
 	"errors"
-	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -28,10 +27,10 @@ type Menu struct {
 	cursor  int
 }
 
-// NewMenu makes a menu with the cursor on the first choice that can be taken.
+// NewMenu makes a menu. No choice is marked until an arrow marks one, so that a second enter out of
+// habit takes nothing.
 func NewMenu(heading string, items ...Item) *Menu {
-	first := slices.IndexFunc(items, func(i Item) bool { return i.Why == "" })
-	return &Menu{heading: heading, items: items, cursor: max(0, first)}
+	return &Menu{heading: heading, items: items, cursor: -1}
 }
 
 // Title implements ui.Dialog.
@@ -43,11 +42,11 @@ func (m *Menu) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
 	case "esc":
 		return ui.Close{}
 	case "up", "shift+tab":
-		m.cursor = (m.cursor + len(m.items) - 1) % max(1, len(m.items))
+		m.cursor = (max(0, m.cursor) + len(m.items) - 1) % max(1, len(m.items))
 	case "down", "tab":
 		m.cursor = (m.cursor + 1) % max(1, len(m.items))
 	case "enter":
-		if m.cursor < len(m.items) {
+		if m.cursor >= 0 && m.cursor < len(m.items) {
 			return m.take(m.items[m.cursor])
 		}
 	default:

@@ -19,6 +19,7 @@ import (
 type Door struct {
 	input  textinput.Model
 	cursor ui.Cursor
+	chosen bool // somebody was chosen with the arrows or the mouse
 }
 
 // New makes the screen.
@@ -34,17 +35,22 @@ func (d *Door) Typing() bool { return true }
 // Press implements ui.Screen.
 func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	rows := d.rows(c)
+	if !d.marks() && k.Type == tea.KeyDown {
+		d.chosen = true // the first arrow marks the first row
+		return nil, true
+	}
 	if d.cursor.Press(k.String(), len(rows)) {
+		d.chosen = true
 		return nil, true
 	}
 	selected := d.cursor.In(len(rows))
 	switch k.String() {
 	case "enter":
-		if len(rows) > 0 {
+		if len(rows) > 0 && d.marks() {
 			return d.enter(c, rows[selected]), true
 		}
 	case "right":
-		if len(rows) > 0 && rows[selected].guest == "" {
+		if len(rows) > 0 && d.marks() && rows[selected].guest == "" {
 			return ui.Show{Dialog: personMenu(c, rows[selected])}, true
 		}
 	case "ctrl+o":
@@ -65,7 +71,7 @@ func (d *Door) typed(k tea.KeyMsg) bool {
 	switch k.Type {
 	case tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete, tea.KeyCtrlW, tea.KeyCtrlU:
 		d.input, _ = d.input.Update(k)
-		d.cursor = 0
+		d.cursor, d.chosen = 0, false
 		return true
 	}
 	return false
@@ -73,16 +79,26 @@ func (d *Door) typed(k tea.KeyMsg) bool {
 
 func (d *Door) clear() {
 	d.input.SetValue("")
-	d.cursor = 0
+	d.cursor, d.chosen = 0, false
 }
 
+// Leave implements ui.Leaver.
+func (d *Door) Leave() { d.clear() }
+
+// marks tells whether a row is marked for enter: after something was typed, or somebody was chosen.
+// An enter too many must not check in whoever happens to be first.
+func (d *Door) marks() bool { return d.chosen || d.input.Value() != "" }
+
 // enter does the likeliest thing to the row: check in whoever is not here, show the choices for
-// whoever is.
+// whoever is. Whoever is here already and was found by typing may be somebody else's namesake: that
+// is asked back and not guessed.
 func (d *Door) enter(c ui.Context, r row) ui.Intent {
 	done := func(*session.Ledger) { d.clear() }
 	switch {
 	case r.guest != "":
 		return ui.Do{Command: session.AddGuest{Name: r.guest}, After: done}
+	case r.state == session.Here && !d.chosen:
+		return ui.Refuse{Err: fmt.Errorf("%s is here already; ↓ goes on to “add %s as a guest”, → has more about %s", r.person.Name, d.input.Value(), r.person.Name)}
 	case r.state == session.Here:
 		return ui.Show{Dialog: personMenu(c, r)}
 	}
@@ -97,10 +113,10 @@ func (d *Door) Click(c ui.Context, _, y int) ui.Intent {
 	switch {
 	case i < from || i >= until:
 		return nil
-	case i == d.cursor.In(len(rows)):
+	case d.marks() && i == d.cursor.In(len(rows)):
 		return d.enter(c, rows[i])
 	}
-	d.cursor = ui.Cursor(i)
+	d.cursor, d.chosen = ui.Cursor(i), true
 	return nil
 }
 
@@ -125,7 +141,7 @@ func (d *Door) Lines(c ui.Context) []string {
 	width := min(c.Width, 100)
 	for i, r := range rows[from:until] {
 		text := line.Fit(r.text(c, width-2), width-2)
-		if from+i == cursor {
+		if d.marks() && from+i == cursor {
 			out = append(out, "> "+c.Theme.Selected.Render(text))
 			continue
 		}
@@ -151,7 +167,7 @@ func (d *Door) counts(c ui.Context) string {
 // Keys implements ui.Screen.
 func (d *Door) Keys(c ui.Context) []key.Binding {
 	verb := "check in"
-	if rows := d.rows(c); len(rows) > 0 {
+	if rows := d.rows(c); len(rows) > 0 && d.marks() {
 		switch r := rows[d.cursor.In(len(rows))]; {
 		case r.guest != "":
 			verb = "add guest"

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -19,6 +20,9 @@ type History struct{ cursor ui.Cursor }
 
 // New makes the screen.
 func New() *History { return &History{} }
+
+// Leave implements ui.Leaver: the newest action is what one comes for the next time.
+func (h *History) Leave() { h.cursor = 0 }
 
 // Typing implements ui.Screen.
 func (h *History) Typing() bool { return false }
@@ -54,10 +58,11 @@ func menu(c ui.Context, a session.Action) ui.Dialog {
 	case a.Undone:
 		why = "undone already"
 	}
-	items := []dialog.Item{{Key: "u", Label: "undo just this", Intent: ui.Do{Command: session.UndoAction{Action: a.ID}}, Why: why}}
+	var items []dialog.Item
 	if g := scored(c, a); g != nil {
 		items = append(items, dialog.Item{Key: "e", Label: "correct this score", Intent: ui.Show{Dialog: correctForm(c, g)}})
 	}
+	items = append(items, dialog.Item{Key: "u", Label: "undo just this", Intent: ui.Do{Command: session.UndoAction{Action: a.ID}}, Why: why})
 	return dialog.NewMenu(line.Cut(session.Describe(c.Club(), a), 60), items...)
 }
 
@@ -86,7 +91,7 @@ func scored(c ui.Context, a session.Action) *session.Game {
 func correctForm(c ui.Context, g *session.Game) ui.Dialog {
 	id, rules := g.ID, g.Rules
 	send := func(v []string) (ui.Intent, error) {
-		final, err := rules.ParseFinal(v[0])
+		final, err := courts.ParseScore(rules, v[0])
 		if err != nil {
 			return nil, err
 		}

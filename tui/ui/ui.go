@@ -51,6 +51,9 @@ type Screen interface {
 	Typing() bool
 }
 
+// Leaver is a screen that has something to forget when another one is shown.
+type Leaver interface{ Leave() }
+
 // Adviser is a screen or a dialog that knows better than the night what to do next: it is in the
 // middle of something.
 type Adviser interface {
