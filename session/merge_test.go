@@ -11,7 +11,7 @@ import (
 )
 
 // laptop is a desk whose identities differ from every other laptop's.
-func laptop(t *testing.T, name string) (*Desk, *MemoryLog, *testClock) {
+func laptop(t testing.TB, name string) (*Desk, *MemoryLog, *testClock) {
 	t.Helper()
 	log, clock, n := &MemoryLog{}, &testClock{evening}, 0
 	d, err := NewDesk(log, clock.Now, func() PersonID { n++; return PersonID(fmt.Sprintf("%s-%03d", name, n)) })

@@ -83,7 +83,7 @@ func TestASnapshotGivesTheSameLedger(t *testing.T) {
 }
 
 // endNight ends a night, in whatever state it is.
-func endNight(t *testing.T, d *Desk) {
+func endNight(t testing.TB, d *Desk) {
 	t.Helper()
 	n := d.Ledger().Night()
 	if n == nil {

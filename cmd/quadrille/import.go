@@ -126,6 +126,12 @@ func (im *importer) join(cmd *cobra.Command, theirs []session.Record) error {
 		for _, name := range merged.Renamed {
 			note(cmd, "somebody with a name of ours is called %s from now on", name)
 		}
+		for _, text := range merged.Differ {
+			note(cmd, "%s; ours was kept: keep the other file too", text)
+		}
+		if merged.Left > 0 {
+			note(cmd, "%s left out: they rest on records that were lost before that file was rescued", counted(merged.Left, "record was", "records were"))
+		}
 		return nil
 	})
 }
