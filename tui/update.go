@@ -96,7 +96,8 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if k.Type == tea.KeyCtrlC {
 		return tea.Quit
 	}
-	if k.Type == tea.KeyEsc {
+	dismissed := k.Type == tea.KeyEsc && m.wrong != nil
+	if dismissed {
 		m.wrong, m.unread, m.since = nil, 0, false
 	}
 	c := m.context()
@@ -107,6 +108,9 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 		if intent, ok := m.screens[m.active].Press(c, k); ok {
 			return m.follow(intent, nil)
 		}
+	}
+	if dismissed {
+		return nil // there was nothing to go back from but the error
 	}
 	return m.pressDesk(k, m.typing(c))
 }

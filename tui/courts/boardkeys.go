@@ -69,6 +69,9 @@ func (s *Courts) pressOver(c ui.Context, g *session.Game, key string) (ui.Intent
 	case "esc", "enter":
 		s.board.leave()
 		s.next(c.Night(), g.Court)
+	case "n":
+		s.board.leave()
+		return nil, false
 	case "u", "?":
 		return nil, false
 	default:

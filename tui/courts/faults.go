@@ -52,9 +52,9 @@ func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
 	case "enter", " ":
 		return s.rally(g, scoring.Rally{Won: r.Won}), true
 	case "left", "a":
-		return s.rallyAnd(g, *r, scoring.A), true
+		return s.rallyAnd(g, r.Won, scoring.A), true
 	case "right", "b":
-		return s.rallyAnd(g, *r, scoring.B), true
+		return s.rallyAnd(g, r.Won, scoring.B), true
 	case "1", "2":
 		s.board.asked.choose(g, key[0]-'0')
 		return nil, true
@@ -74,8 +74,8 @@ func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
 
 // rallyAnd saves a rally whose fault was not noted, since the next one is here already, and asks
 // about that one.
-func (s *Courts) rallyAnd(g *session.Game, r scoring.Rally, next scoring.Side) ui.Intent {
-	do := s.rally(g, r).(ui.Do)
+func (s *Courts) rallyAnd(g *session.Game, won, next scoring.Side) ui.Intent {
+	do := s.rally(g, scoring.Rally{Won: won}).(ui.Do)
 	saved := do.After
 	do.After = func(l *session.Ledger) {
 		saved(l)

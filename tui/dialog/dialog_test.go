@@ -62,9 +62,10 @@ func TestMenu(t *testing.T) {
 		keys []string
 		want ui.Intent
 	}{
-		{[]string{"enter"}, ui.Close{Then: first}},
-		{[]string{"down", "enter"}, ui.Close{Then: second}},
-		{[]string{"tab", "shift+tab", "enter"}, ui.Close{Then: first}},
+		{[]string{"enter"}, nil}, // nothing is marked yet
+		{[]string{"down", "enter"}, ui.Close{Then: first}},
+		{[]string{"down", "down", "enter"}, ui.Close{Then: second}},
+		{[]string{"tab", "tab", "shift+tab", "enter"}, ui.Close{Then: first}},
 		{[]string{"b"}, ui.Close{Then: second}},
 		{[]string{"up", "up", "enter"}, ui.Close{Then: second}}, // round the end
 		{[]string{"esc"}, ui.Close{}},
