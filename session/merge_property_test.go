@@ -49,8 +49,17 @@ func playDrawnNight(t *rapid.T, tb testing.TB, d *Desk, clock *testClock, name s
 			running = g[0].ID
 		}
 		_, _ = d.Do(rapid.SampledFrom([]Command{ // refusals are as good as anything
-			CallRound{}, CallRound{}, FinishGame{Game: running, Final: final(tb, 11, 4)}, FinishGame{Game: running, Final: final(tb, 11, 9)},
-			ChangePerson{p}, Rest{p.ID}, Leave{p.ID}, Undo{}, Undo{}, Redo{}, AddGuest{Name: fmt.Sprintf("Late %d", len(people))},
+			CallRound{},
+			CallRound{},
+			FinishGame{Game: running, Final: final(tb, 11, 4)},
+			FinishGame{Game: running, Final: final(tb, 11, 9)},
+			ChangePerson{p},
+			Rest{p.ID},
+			Leave{p.ID},
+			Undo{},
+			Undo{},
+			Redo{},
+			AddGuest{Name: fmt.Sprintf("Late %d", len(people))},
 		}).Draw(t, "command"))
 	}
 	endNight(tb, d)
