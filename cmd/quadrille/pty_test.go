@@ -146,8 +146,8 @@ func testNoColour(t *testing.T, bin program) {
 	tour := func(env ...string) string {
 		desk := bin.open(t, 80, 24, env, "--data", path).Shows("[Courts]", ">Court 1")
 		desk.Press("right").Shows(">Court 2", " Court 1")
-		desk.Press("m").Shows("> ", "walkover").Press("esc").Hides("walkover")
-		desk.Press("h").Shows("[History]", "> ").Press("d").Shows("[Door]", "> [x] Person")
+		desk.Press("m").Shows("walkover").Press("down").Shows("│ > ").Press("esc").Hides("walkover")
+		desk.Press("h").Shows("[History]", "> ").Press("d").Shows("[Door]").Press("down").Shows("> [x] Person")
 		desk.Quit("ctrl+c")
 		return desk.Raw()
 	}
@@ -181,7 +181,7 @@ func testTerminated(t *testing.T, bin program) {
 	desk := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]")
 	desk.Type("117\r").Shows("Saved: court 1")
 	// Court 2 is in the middle of a burst of rallies when the end comes.
-	desk.Press("enter").Shows("Call: 0 - 0 - 2").Type(strings.Repeat("ab", 40)).Hides("Call: 0 - 0 - 2")
+	desk.Press("end", "enter").Shows("Call: 0 - 0 - 2").Type(strings.Repeat("ab", 40)).Hides("Call: 0 - 0 - 2")
 	if code := desk.Signal(syscall.SIGTERM).Code(); code != 0 {
 		t.Errorf("exit code %d after SIGTERM, want 0", code)
 	}
