@@ -41,12 +41,19 @@ func (e *KeepError) Unwrap() error { return e.Err }
 
 // Do decides on a command, makes its events durable and gives the state after it. After a refusal
 // or a failure it gives the state as it still is, and the error.
+//
+// After a failure that the disk took back, so that the action is durable all the same, the next
+// command is refused with [ErrSavedAfterAll]: it may be the same once more.
 func (d *Desk) Do(c Command) (*Ledger, error) {
 	d.writing.Lock()
 	defer d.writing.Unlock()
 	if d.unsure {
+		before := d.Ledger().Last()
 		if err := d.reload(); err != nil {
 			return d.Ledger(), &KeepError{err}
+		}
+		if d.Ledger().Last() != before {
+			return d.Ledger(), ErrSavedAfterAll
 		}
 	}
 	l := d.Ledger()

@@ -13,6 +13,9 @@ var (
 	ErrNothingToRedo = errors.New("nothing to redo: the last thing done was no undo")
 	// ErrNewer tells that a record was written by a newer Quadrille than this one.
 	ErrNewer = errors.New("written by a newer Quadrille: open this file with that version")
+	// ErrSavedAfterAll tells that an action that was reported as not saved is on disk, and that the
+	// command that came after it was not done.
+	ErrSavedAfterAll = errors.New("what was not saved before turns out to be saved: look at it before you go on")
 	// ErrTooFew tells that not enough people are free for a game.
 	ErrTooFew = errors.New("a game needs four people who are here and free")
 )

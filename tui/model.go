@@ -58,6 +58,8 @@ type Model struct {
 	unread int    // further refusals since wrong was shown
 	since  bool   // something was saved since wrong was shown first
 
+	trouble *trouble // an action that the disk would not take, nil when all is well
+
 	plan          ui.Rotation
 	planKey       uint64
 	callPlanned   bool // a round is to be called as soon as plan is ready

@@ -11,9 +11,10 @@ import (
 
 // doneMsg is what became of a command.
 type doneMsg struct {
-	ledger *session.Ledger
-	err    error
-	notice string // what was done, where that is no action of the session
+	ledger  *session.Ledger
+	err     error
+	notice  string          // what was done, where that is no action of the session
+	command session.Command // what was to be done, nil where that is no action of the session
 }
 
 // Update implements tea.Model. It only routes by kind.
@@ -95,6 +96,9 @@ func (m *Model) dropBurst(burst int) {
 func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if k.Type == tea.KeyCtrlC {
 		return tea.Quit
+	}
+	if cmd, taken := m.pressTrouble(k); taken {
+		return cmd
 	}
 	dismissed := k.Type == tea.KeyEsc && m.wrong != nil
 	if dismissed {
@@ -178,11 +182,15 @@ func (m *Model) goTo(id ui.ScreenID) {
 
 // do sends a command to the session; until its result is back, what is typed waits.
 func (m *Model) do(c session.Command, p pending) tea.Cmd {
+	if m.trouble != nil {
+		m.refuse(errUnsaved)
+		return nil
+	}
 	m.busy, m.after = true, p
 	desk := m.desk
 	return func() tea.Msg {
 		l, err := desk.Do(c)
-		return doneMsg{ledger: l, err: err}
+		return doneMsg{ledger: l, err: err, command: c}
 	}
 }
 
@@ -192,6 +200,9 @@ func (m *Model) done(msg doneMsg) {
 	m.busy, m.after = false, pending{}
 	if msg.ledger != nil {
 		m.take(msg.ledger)
+	}
+	if m.notKept(msg, after) {
+		return
 	}
 	if msg.err != nil {
 		m.refuse(msg.err)
@@ -243,6 +254,10 @@ func lastDone(l *session.Ledger) string {
 
 // importRoster reads a roster beside the screen and expects its people.
 func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
+	if m.trouble != nil {
+		m.refuse(errUnsaved)
+		return nil
+	}
 	m.busy, m.after = true, pending{dialog: from}
 	desk, read := m.desk, m.options.ReadFile
 	return func() tea.Msg {
@@ -250,8 +265,9 @@ func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
 		if err != nil {
 			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("roster not taken: %w", err)}
 		}
-		l, err := desk.Do(session.ImportRoster{Entries: entries, Arrived: i.Arrived})
-		return doneMsg{ledger: l, err: err}
+		c := session.ImportRoster{Entries: entries, Arrived: i.Arrived}
+		l, err := desk.Do(c)
+		return doneMsg{ledger: l, err: err, command: c}
 	}
 }
 

@@ -190,6 +190,8 @@ func (m *Model) message(c ui.Context) string {
 		}
 		text := line.Cut("! "+oneLine(m.wrong.Error()), m.width-len(tail))
 		return c.Theme.Bad.Render(text) + tail
+	case m.trouble != nil:
+		return c.Theme.Bad.Render(m.troubleLine())
 	case m.callPlanned:
 		return c.Theme.Dim.Render("working out the rotation…")
 	case m.busy:
@@ -200,7 +202,11 @@ func (m *Model) message(c ui.Context) string {
 	return ""
 }
 
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+// oneLine makes text that may quote something from outside fit for one line of a screen.
+func oneLine(text string) string { return session.CleanText(text, longestLine) }
+
+// longestLine is more cells than any screen has.
+const longestLine = 4000
 
 // footer lists the keys that mean something now: the screen's, then the desk's.
 func (m *Model) footer(c ui.Context) string {
