@@ -181,6 +181,11 @@ func chance(o pace.Option) string {
 	}
 }
 
+// Next implements ui.Adviser.
+func (*fit) Next(ui.Context) (string, bool) {
+	return "say with ←→ and +- what you wish for; enter plays so from the next call on, esc goes back", true
+}
+
 // Keys implements ui.Dialog.
 func (*fit) Keys(ui.Context) []key.Binding {
 	return []key.Binding{
