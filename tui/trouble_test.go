@@ -109,7 +109,7 @@ func TestACopyCanBeWrittenWhileTheDiskIsFull(t *testing.T) {
 	s, _ := troubled(t)
 	var copied string
 	s.m.options.Backup = func(path string) error { copied = path; return nil }
-	s.press("117", "enter").shows("o, then w writes a copy").press("o", "w").press("/media/stick/c.qdb", "enter")
+	s.press("117", "enter").shows("o, then w", "writes a copy elsewhere").press("o", "w").press("/media/stick/c.qdb", "enter")
 	if copied != "/media/stick/c.qdb" {
 		t.Fatalf("the copy went to %q:\n%s", copied, s.m.View())
 	}
