@@ -84,7 +84,7 @@ func (s State) whyGame(n Names) string {
 	case s.rules.WinBy == 1:
 		reason = "first"
 	}
-	return fmt.Sprintf("%s won the rally and has %s %s: the game is over, %d-%d.",
+	return fmt.Sprintf("%s won the rally and came to %s %s: the game is over, %d-%d.",
 		n.Team(s, s.Winner), counted(own, "point", "points"), reason, own, other)
 }
 

@@ -28,9 +28,9 @@ func TestReasons(t *testing.T) {
 		{rally, "b", "Team B won the rally: a point and the serve, and B2, who now stands in the right box, serves."},
 		{rallySingles, "b", "B1 won the rally: a point and the serve, from the left box because the new score is odd."},
 		{onServe, "b", "Team B won the rally, but the last point must be won on serve: no point, only the serve, and B1 serves from the right box."},
-		{onServe, "bb", "Team B won the rally and has 1 point first: the game is over, 1-0."},
-		{toEleven, "aaaaaaaaaaa", "Team A won the rally and has 11 points with a lead of 2 or more: the game is over, 11-0."},
-		{capped, "abbaaa", "Team A won the rally and has 2 points where any lead wins, for the cap is 2: the game is over, 2-1."},
+		{onServe, "bb", "Team B won the rally and came to 1 point first: the game is over, 1-0."},
+		{toEleven, "aaaaaaaaaaa", "Team A won the rally and came to 11 points with a lead of 2 or more: the game is over, 11-0."},
+		{capped, "abbaaa", "Team A won the rally and came to 2 points where any lead wins, for the cap is 2: the game is over, 2-1."},
 	} {
 		rallies, err := scoring.ParseRallies(c.rallies)
 		if err != nil {
