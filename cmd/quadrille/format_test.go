@@ -1,0 +1,57 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"club/quadrille/session"
+	"club/quadrille/store"
+)
+
+// oldFile is a copy of a file of testdata that the program wrote long ago.
+func oldFile(t *testing.T, name string) (path string, text []byte) {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("testdata", "format1", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	path = filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path, text
+}
+
+// A file that an earlier version wrote is sound, shows the same standings and the same events, and
+// takes another night behind the old one.
+func TestAFileOfFormat1ShowsTheSameNight(t *testing.T) {
+	path, _ := oldFile(t, "club.qdb")
+	_, standings := oldFile(t, "standings.json")
+	_, events := oldFile(t, "events.jsonl")
+	same := func(want []byte, args ...string) {
+		t.Helper()
+		if out, errs, code := quadrille(t, "", append(args, "--data", path)...); code != exitFine || out != string(want) {
+			t.Errorf("%v exits with %d: %s%s", args, code, errs, out)
+		}
+	}
+	same(standings, "standings", "--json")
+	same(events, "export")
+	keep(t, path, session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.AddGuest{Name: "Newcomer"}, session.CloseNight{})
+	same(standings, "standings", "--json", "--night", "1")
+	if r, err := store.Check(path); err != nil || !r.Sound() || r.Last != 205 {
+		t.Errorf("after another night: %s%v", r, err)
+	}
+}
+
+// The events of an earlier version make the same club in an empty file.
+func TestAnExportOfFormat1MakesTheSameClub(t *testing.T) {
+	old, events := oldFile(t, "events.jsonl")
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	if _, errs, code := quadrille(t, "", "import", old, "--data", path); code != exitFine {
+		t.Fatal(errs)
+	}
+	if out, errs, code := quadrille(t, "", "export", "--data", path); code != exitFine || out != string(events) {
+		t.Errorf("the export differs: %s", errs)
+	}
+}
