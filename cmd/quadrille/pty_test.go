@@ -30,6 +30,7 @@ func TestDeskOnATerminal(t *testing.T) {
 		{"a click of the mouse selects a court", testMouse},
 		{"quitting right after a score keeps the score", testQuitAfterScore},
 		{"the end by SIGTERM loses nothing that was shown", testTerminated},
+		{"a terminal that is closed loses nothing that was shown", testHangUp},
 		{"a second desk on the same file is refused at once", testSecondDesk},
 		{"resizing with dialogs open garbles nothing", testResize},
 	} {
@@ -201,6 +202,16 @@ func testTerminated(t *testing.T, bin program) {
 	// The file was let go of, and the night goes on.
 	desk = bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]", "1 to come")
 	desk.Press("right", "enter").Shows("Call: ").Quit("ctrl+c")
+}
+
+func testHangUp(t *testing.T, bin program) {
+	path := fullHall(t, 2)
+	desk := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]")
+	desk.Type("117\r").Shows("Saved: court 1").Signal(syscall.SIGHUP).Code()
+	if got := stateIn(t, path).Night().Games[0].Final; got == nil || got.String() != "11-7" {
+		t.Errorf("the score that was shown as saved is %v in the file", got)
+	}
+	bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]", "1 to come").Quit("q")
 }
 
 func testSecondDesk(t *testing.T, bin program) {
