@@ -120,6 +120,9 @@ func (in *inspection) readHead() error {
 		return nil
 	}
 	in.Head = head
+	if _, err := pathFrom(head.Schema); err != nil {
+		in.Faults = append(in.Faults, err.Error())
+	}
 	if in.chain.hasFirst && in.chain.first != head.seed() {
 		in.Faults = append(in.Faults, "record 1 belongs to another file")
 	}

@@ -14,7 +14,8 @@ import (
 // 0700) if there is none.
 //
 // It reads all of the file before it answers: a record that was altered, lost or swapped is told
-// then, not in the middle of a night. The error is a [*LockedError], [*NotOursError],
+// then, not in the middle of a night. A file of an older format is brought up to date, see migrate.go.
+// The error is a [*LockedError], [*NotOursError],
 // [*NewerError], [*DamagedError], or a [*FileError] when the system refuses.
 func Open(path string, opts ...Option) (*Store, error) {
 	o := newOptions(opts)
@@ -54,6 +55,9 @@ func (s *Store) take(f *os.File) error {
 	s.file = f
 	s.head, s.sum, s.notes, s.unsure = found.Head, found.sum, found.Notes, false
 	s.last.Store(found.Last)
+	if err := s.migrate(); err != nil {
+		return errors.Join(err, s.letGo())
+	}
 	return nil
 }
 

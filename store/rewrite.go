@@ -26,6 +26,11 @@ func (s *Store) Rewrite(change func(session.Record) session.Record) error {
 	if err := s.settle(); err != nil {
 		return err
 	}
+	return s.rewrite(change)
+}
+
+// rewrite is Rewrite for an open file. It is called with s.mu held, or before anybody else knows s.
+func (s *Store) rewrite(change func(session.Record) session.Record) error {
 	frames, err := s.changed(change)
 	if err != nil {
 		return err

@@ -19,7 +19,8 @@ var _ session.Log = (*View)(nil)
 // ErrReadOnly tells that a view takes no records.
 var ErrReadOnly = errors.New("the data file was opened for reading only")
 
-// Look reads the file at path, whether another process has it open or not. It never makes a file.
+// Look reads the file at path, whether another process has it open or not. It never makes a file, and
+// shows one of an older format as it would be in the format of this program.
 // The error is that of [Open], except that a file in use is none.
 func Look(path string) (*View, error) {
 	v := &View{}
@@ -33,6 +34,13 @@ func Look(path string) (*View, error) {
 	}
 	if err != nil {
 		return nil, err
+	}
+	change, err := pathFrom(v.report.Head.Schema)
+	if err != nil {
+		return nil, err
+	}
+	for i := range v.frames {
+		v.frames[i].Record = change(v.frames[i].Record)
 	}
 	return v, nil
 }
