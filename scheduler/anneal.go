@@ -1,6 +1,9 @@
 package scheduler
 
-import "context"
+import (
+	"context"
+	"slices"
+)
 
 // annealer improves a board by simulated annealing (Kirkpatrick, Gelatt & Vecchi, Science 220 (1983)
 // 671-680) and remembers the best that it saw.
@@ -12,11 +15,12 @@ type annealer struct {
 	resting int // least weight of who sits out
 	best    int
 	polish  int     // pulses since nothing but opponents and levels is left to better
+	leveled int     // what the best plan's levels weigh
 	record  []int32 // the seats of the best plan
 }
 
 func newAnnealer(b *board, d *dice, floor score) *annealer {
-	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.weight(), best: b.play + b.rest, resting: floor.rest()}
+	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.weight(), best: b.play + b.rest, leveled: b.leveled, resting: floor.rest()}
 	a.m.patience = brokenWeight
 	a.record = append(a.record, b.seat...)
 	return a
@@ -36,7 +40,7 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 		if a.proved() || ctx.Err() != nil {
 			return done
 		}
-		if a.best < a.floor+(score{meetings: 1}).weight() {
+		if a.best-a.leveled < a.floor+(score{meetings: 1}).weight() {
 			if a.polish++; a.polish*pulse > moves/polishShare {
 				return done
 			}
@@ -82,7 +86,7 @@ func (a *annealer) try(temperature float64) {
 // move costs no more than the nerve.
 func (a *annealer) tryAll(steps []step, nerve int) bool {
 	b := a.b
-	if b.rest <= a.resting {
+	if b.rest <= a.resting || !slices.ContainsFunc(steps, b.replaces) {
 		guess := a.m.rest
 		for _, s := range steps {
 			guess += b.swapDelta(s.r, s.s, s.t)
@@ -112,7 +116,7 @@ const overlap = 48
 // keep remembers the board if it is the best so far.
 func (a *annealer) keep() {
 	if w := a.b.play + a.b.rest; w < a.best {
-		a.best = w
+		a.best, a.leveled = w, a.b.leveled
 		copy(a.record, a.b.seat)
 	}
 }

@@ -15,10 +15,12 @@ type board struct {
 	state []uint8 // at person·total + round of the night: absent, playing or benched
 	outs  []int32 // each person's sit-outs, all night
 
-	levels []int // each person's level in tenths; nil when nobody states one
-	margin []margin
-	play   int // weight of who plays with whom
-	rest   int // weight of who sits out
+	levels  []int // each person's level in tenths; nil when nobody states one
+	level   []int // what each game weighs for levels, at (round·width + first seat) / 4
+	leveled int   // the sum of those
+	margin  []margin
+	play    int // weight of who plays with whom
+	rest    int // weight of who sits out
 }
 
 // tally counts how often two people were partners and opponents.
@@ -35,7 +37,7 @@ func newBoard(n *night, lineups []lineup, s *shares, d *dice) *board {
 	b := &board{n: n, shares: s}
 	for r, l := range lineups {
 		b.shapes = append(b.shapes, shape{courts: l.courts, here: len(n.here[n.first+r])})
-		b.width = max(b.width, len(n.here[n.first+r]))
+		b.width = max(b.width, (len(n.here[n.first+r])+3)&^3)
 	}
 	b.seat = make([]int32, len(lineups)*b.width)
 	b.where = make([]int32, len(lineups)*n.people)
@@ -74,8 +76,14 @@ func (b *board) recount() {
 	for at := range b.margin {
 		b.margin[at] = b.marginAt(at, b.pair[at])
 	}
+	b.level, b.leveled = make([]int, len(b.seat)/4), 0
+	for r := range b.shapes {
+		for s := 0; s < b.shapes[r].seats() && b.levels != nil; s += 4 {
+			b.relevel(r, s)
+		}
+	}
 	b.rest = b.restScore().weight()
-	b.play = b.score().weight() - b.rest
+	b.play = b.score().weight() - b.rest + b.leveled
 }
 
 // row returns who sits where in round r: the games, then the bench.
@@ -117,7 +125,7 @@ func (b *board) benchOf(r int) []Player {
 	return out
 }
 
-// score adds up what the whole plan costs. The search changes its weight step by step; tests compare
+// score adds up what the whole plan costs but for levels. The search changes its weight step by step; tests compare
 // the two.
 func (b *board) score() score {
 	var s score
@@ -134,11 +142,6 @@ func (b *board) score() score {
 		}
 	}
 	s.add(b.restScore())
-	for r := range b.shapes {
-		for g := range b.shapes[r].courts {
-			s.add(b.gameCost(r, g))
-		}
-	}
 	return s
 }
 

@@ -63,28 +63,6 @@ func (b *board) turn(at, by int) int {
 	return d
 }
 
-// levelDelta is the change of level balance if seats s and t change occupants.
-func (b *board) levelDelta(r, s, t int) int {
-	row, seats := b.row(r), b.shapes[r].seats()
-	before := b.gamesCost(r, s, t, seats)
-	row[s], row[t] = row[t], row[s]
-	after := b.gamesCost(r, s, t, seats)
-	row[s], row[t] = row[t], row[s]
-	return after.weight() - before.weight()
-}
-
-// gamesCost is the level cost of the one or two games on two seats.
-func (b *board) gamesCost(r, s, t, seats int) score {
-	var c score
-	if s < seats {
-		c.add(b.gameCost(r, s>>2))
-	}
-	if t < seats && s>>2 != t>>2 {
-		c.add(b.gameCost(r, t>>2))
-	}
-	return c
-}
-
 // swap lets the occupants of seats s and t of round r change places; d is the move's swapDelta.
 func (b *board) swap(r, s, t, d int) {
 	row, seats := b.row(r), b.shapes[r].seats()
@@ -115,6 +93,10 @@ func (b *board) swap(r, s, t, d int) {
 		b.tallyOne(row, t, 1)
 	default:
 		b.tallyOne(row, s, 1)
+	}
+	if b.levels != nil {
+		b.relevel(r, s)
+		b.relevel(r, t)
 	}
 	b.play += d
 }

@@ -13,6 +13,21 @@ type Budget struct {
 // defaultMoves keeps the plan of a club's night below a sixth of a second on one core.
 const defaultMoves = 2_200_000
 
+// usualMoves is the budget where none is given: fewer moves where each costs more.
+func usualMoves(p *Problem) int {
+	moves := defaultMoves
+	if slices.ContainsFunc(p.People, func(x Person) bool { return x.Level != 0 }) {
+		moves /= 2
+	}
+	if len(p.Together)+len(p.NeverMeet)+len(p.NeverPartner) > 0 {
+		moves /= 2
+	}
+	if p.MaxRun > 0 {
+		moves /= 4
+	}
+	return moves
+}
+
 // Plan makes the rounds that follow the problem's history. It is deterministic for the problem with
 // its seed and the budget. When ctx is done it returns the best plan so far, or the
 // context's error if it was done before there was one. A [*Conflict] is returned when the
@@ -31,7 +46,7 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 		return firstLadder(p)
 	}
 	if b.Moves <= 0 {
-		b.Moves = defaultMoves
+		b.Moves = usualMoves(&p)
 	}
 	rounds := arrangeRounds(ctx, p, b)
 	if len(rounds) > 0 && len(rounds[0].Games) == 0 {

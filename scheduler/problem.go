@@ -46,8 +46,6 @@ type Pair struct {
 	Times int // for Together: so many times tonight; 0 = always
 }
 
-func (p Pair) has(x Player) bool { return p.A == x || p.B == x }
-
 // is tells whether the pair is these two, in any order.
 func (p Pair) is(x, y Player) bool {
 	return p.A == x && p.B == y || p.A == y && p.B == x

@@ -1,7 +1,5 @@
 package scheduler
 
-import "cmp"
-
 // score is what a plan costs, in the order of importance. Smaller is better everywhere.
 type score struct {
 	broken   int // games against what must hold
@@ -12,7 +10,6 @@ type score struct {
 	onesided int // games whose winner is predicted above the limit
 	meetings int // Σ C(m,2)
 	opponent int // Σ C(o,2)
-	level    int // imbalance of levels, and games outside a preferred band
 }
 
 func (s *score) add(d score) {
@@ -24,7 +21,6 @@ func (s *score) add(d score) {
 	s.onesided += d.onesided
 	s.meetings += d.meetings
 	s.opponent += d.opponent
-	s.level += d.level
 }
 
 // weight makes one number of a score, for the search. A step of a more important measure outweighs
@@ -32,26 +28,11 @@ func (s *score) add(d score) {
 // beyond any temperature.
 func (s score) weight() int {
 	return brokenWeight*s.broken + 1<<18*s.missing + 1<<15*s.unfair + 1<<11*s.twice + 64*s.partners +
-		100*s.onesided + 16*s.meetings + 2*s.opponent + s.level
+		100*s.onesided + 16*s.meetings + 2*s.opponent
 }
 
 // brokenWeight is what one game against what must hold weighs: more than everything else together.
 const brokenWeight = 1 << 26
-
-// compare orders scores strictly by importance.
-func (s score) compare(t score) int {
-	return cmp.Or(
-		cmp.Compare(s.broken, t.broken),
-		cmp.Compare(s.missing, t.missing),
-		cmp.Compare(s.unfair, t.unfair),
-		cmp.Compare(s.twice, t.twice),
-		cmp.Compare(s.partners, t.partners),
-		cmp.Compare(s.onesided, t.onesided),
-		cmp.Compare(s.meetings, t.meetings),
-		cmp.Compare(s.opponent, t.opponent),
-		cmp.Compare(s.level, t.level),
-	)
-}
 
 // rest is the weight of what concerns sitting out.
 func (s score) rest() int { return score{unfair: s.unfair, twice: s.twice}.weight() }

@@ -35,7 +35,7 @@ const hotRepair = 1 << 15
 const hotLevels = 80
 
 // share of the moves that each start gets before the most promising one gets the rest.
-const trials = 10
+const trials = 30
 
 // solve finds a plan in which everything holds that must. Games that cannot be are left out: their
 // courts stay empty, and the round is planned anew without them.
@@ -60,7 +60,7 @@ func (s *search) improve(ctx context.Context) *board {
 		if runs[k].best >= brokenWeight {
 			left -= runs[k].run(ctx, s.moves/2, hotRepair, hot)
 		} else if b.levels != nil {
-			left -= runs[k].run(ctx, s.moves/4, hotLevels, hot)
+			left -= runs[k].run(ctx, s.moves/8, hotLevels, hot)
 		}
 		if len(starts) > 1 && !runs[k].proved() {
 			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
