@@ -180,7 +180,7 @@ func TestAKilledMigrationLosesNothing(t *testing.T) {
 		}
 		c := start(t, "migrate", path)
 		c.line(t)
-		timer := time.AfterFunc(time.Duration(r.IntN(4_000))*time.Microsecond, func() { c.cmd.Process.Kill() })
+		timer := time.AfterFunc(time.Duration(r.IntN(8_000))*time.Microsecond, func() { c.cmd.Process.Kill() })
 		if c.lines.Scan() {
 			finished++
 		}

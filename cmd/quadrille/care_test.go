@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -147,4 +149,54 @@ func TestAFileIsCompactedAtTheCloseWhenItPays(t *testing.T) {
 	if s := snapshotIn(t, path); !bytes.Equal(s.State, good.State) {
 		t.Error("the snapshot after the close is not the one that the records give")
 	}
+}
+
+// A forgotten name is in no byte of any file that the program made: the data file with its snapshot,
+// the backups of the desk, what a restore put aside.
+func TestAForgottenNameIsInNoFile(t *testing.T) {
+	const name = `"P01"`
+	path := fileWithANight(t)
+	keep(t, path, session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.CloseNight{})
+	backups, err := store.Kept(path, backupFolder(path))
+	if err != nil || len(backups) != 2 {
+		t.Fatalf("%d backups, %v", len(backups), err)
+	}
+	if _, errs, code := quadrille(t, "", "restore", backups[1], "--data", path); code != exitFine {
+		t.Fatal(errs)
+	}
+	before := filesWith(t, filepath.Dir(path), name)
+	if len(before) != 4 {
+		t.Fatalf("the name is in %q, want the file, two backups and what was put aside", before)
+	}
+	if _, errs, code := quadrille(t, "", "forget", "P01", "--yes", "--data", path); code != exitFine {
+		t.Fatal(errs)
+	}
+	if left := filesWith(t, filepath.Dir(path), name); len(left) > 0 {
+		t.Errorf("the name is still in %q", left)
+	}
+	for _, file := range before {
+		if _, errs, code := quadrille(t, "", "check", file); code != exitFine {
+			t.Errorf("%s: %s", file, errs)
+		}
+	}
+}
+
+// filesWith lists the files below a folder that hold a text.
+func filesWith(t *testing.T, dir, text string) []string {
+	t.Helper()
+	var out []string
+	err := filepath.WalkDir(dir, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(path)
+		if bytes.Contains(data, []byte(text)) {
+			out = append(out, path)
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
 }

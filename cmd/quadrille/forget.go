@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -54,8 +53,8 @@ func forget(cmd *cobra.Command, path, name string, yes bool) (err error) {
 	if err != nil {
 		return err
 	}
-	backups, err := store.Kept(path, backupFolder(path))
-	if err != nil && !errors.Is(err, os.ErrNotExist) {
+	backups, err := copiesOf(path)
+	if err != nil {
 		return err
 	}
 	if !yes {
