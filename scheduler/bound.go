@@ -100,6 +100,9 @@ func (s *scope) partnerDemand(i Player) demand {
 		for j := range Player(s.n.people) {
 			if t := int(w.times[w.at(i, j)]); t > 0 && s.mayPartner(i, j) {
 				past := int(s.past[w.at(i, j)].p)
+				if s.got != nil {
+					t = min(t, int(s.got[w.at(i, j)].p)) // an asked partnership that is missing saves its repeats
+				}
 				if first := min(t-past, s.common(i, j)); first > 0 {
 					d.first = append(d.first, [2]int{past, first})
 				}

@@ -139,6 +139,7 @@ func (l *ladder) round() (Round, error) {
 // keepApart exchanges people with other courts, the nearest first, and at last with the bench, which
 // follows the courts in the list, until no court holds people who cannot be seated.
 func (l *ladder) keepApart(courts []Court, players []Player) {
+	outs := l.n.pastOuts()
 	bad := func(k int) int {
 		if k == len(courts) {
 			return 0
@@ -154,7 +155,12 @@ func (l *ladder) keepApart(courts []Court, players []Player) {
 				}
 			}
 		}
-		l.exchange(players, k, len(courts), len(players), bad)
+		if bad(k) > 0 {
+			// whoever sat out least steps back for whoever sat out most
+			slices.SortStableFunc(players[4*k:4*k+4], func(x, y Player) int { return cmp.Compare(outs[x], outs[y]) })
+			slices.SortStableFunc(players[4*len(courts):], func(x, y Player) int { return cmp.Compare(outs[y], outs[x]) })
+			l.exchange(players, k, len(courts), len(players), bad)
+		}
 	}
 }
 

@@ -3,6 +3,7 @@ package scheduler
 // measures are a night's values, counted from its rounds.
 type measures struct {
 	pairBounds         // repeats, partners, opponents and meetings as they are
+	pair       []tally // at a·people + b: how often two people met
 	twice      int     // sit-outs right after a sit-out
 	outs       []int   // each person's sit-outs
 	games      []int   // each person's doubles games in the rounds after the history
@@ -20,7 +21,7 @@ func measure(n *night, rounds []Round) *measures {
 	all := append(append([]Round(nil), n.p.History...), rounds...)
 	there := make([]int, n.people)
 	last := make([]int, n.people) // round of the last sit-out, from 1
-	pair := make([]tally, n.people*n.people)
+	m.pair = make([]tally, n.people*n.people)
 	for r, round := range all {
 		for _, i := range n.here[r] {
 			there[i]++
@@ -33,7 +34,7 @@ func measure(n *night, rounds []Round) *measures {
 			last[i] = r + 1
 		}
 		for _, g := range round.Games {
-			countMeetings(pair, n.people, g.seats())
+			countMeetings(m.pair, n.people, g.seats())
 			if r >= n.first {
 				m.countGame(n, g)
 			}
@@ -43,7 +44,7 @@ func measure(n *night, rounds []Round) *measures {
 		m.throughout[i] = there[i] == len(all)
 	}
 	m.countCourts(n, all)
-	m.pairBounds = (&scope{n: n, past: pair}).settled()
+	m.pairBounds = (&scope{n: n, past: m.pair}).settled()
 	return m
 }
 

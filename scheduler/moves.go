@@ -1,6 +1,6 @@
 package scheduler
 
-// step is one exchange of two seats of a planned round. A move is up to four steps that are taken
+// step is one exchange of two seats of a planned round. A move is one or several steps that are taken
 // together or not at all.
 type step struct{ r, s, t int }
 

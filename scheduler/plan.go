@@ -73,6 +73,7 @@ func arrangeRounds(ctx context.Context, p Problem, b Budget) []Round {
 	if p.LeftoverSingles {
 		n.addSingles(rounds)
 	}
+	n.balanceHome(rounds)
 	return rounds
 }
 

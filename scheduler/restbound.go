@@ -4,6 +4,7 @@ package scheduler
 // people there, as many games, sit-outs as fair.
 func (n *night) scopeOf(rounds []Round, m *measures) *scope {
 	s := newScope(n, n.here[n.first:], make([]int, len(rounds)))
+	s.got = m.pair
 	for r, round := range rounds {
 		for _, g := range round.Games {
 			if g.Singles() {

@@ -12,6 +12,7 @@ type scope struct {
 	low    []int      // fewest games in free rounds that are fair for each person
 	high   []int      // most
 	past   []tally    // at a·people + b: meetings in fixed rounds
+	got    []tally    // meetings of the whole night if its rounds are known
 	then   []int      // each person's games in fixed rounds
 	when   [][]uint64 // each person's presence in free rounds, one bit a round
 	always []bool     // whose fixed partner is there in all free rounds that the person is

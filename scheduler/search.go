@@ -34,7 +34,8 @@ const hotRepair = 1 << 15
 // weighs more than a few repeated meetings, and the way to a balanced one leads over them.
 const hotLevels = 80
 
-// share of the moves that each start gets before the most promising one gets the rest.
+// trials says which part of the moves each start gets, one of so many, before the most promising one
+// gets the rest.
 const trials = 30
 
 // solve finds a plan in which everything holds that must. Games that cannot be are left out: their

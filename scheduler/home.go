@@ -1,0 +1,36 @@
+package scheduler
+
+// balanceHome names the teams of each game so that everybody is about equally often in team A, which
+// has the first call of ends and serve: the team whose people were in A less often comes first.
+func (n *night) balanceHome(rounds []Round) {
+	lead := make([]int, n.people) // games in A less games in B
+	count := func(g Game) {
+		for _, i := range n.valid(g.A[:]) {
+			lead[i]++
+		}
+		for _, i := range n.valid(g.B[:]) {
+			lead[i]--
+		}
+	}
+	for _, round := range n.p.History {
+		for _, g := range round.Games {
+			count(g)
+		}
+	}
+	of := func(t Team) int {
+		sum := 0
+		for _, i := range n.valid(t[:]) {
+			sum += lead[i]
+		}
+		return sum
+	}
+	for r := range rounds {
+		for k := range rounds[r].Games {
+			g := &rounds[r].Games[k]
+			if of(g.A) > of(g.B) {
+				g.A, g.B = g.B, g.A
+			}
+			count(*g)
+		}
+	}
+}
