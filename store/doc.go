@@ -3,7 +3,8 @@
 // [Open] takes the file for this process alone, reads all of it, and gives a [Store], which is the
 // [session.Log] that a session writes to. Commands that only tell use [Look], which works while
 // the desk has the file open. [Check] says what is wrong with a file, [Rescue] saves what is sound
-// in a damaged one, [Backup], [Store.Keep] and [Restore] copy, [Store.Rewrite] forgets.
+// in a damaged one, [Backup], [Store.Keep] and [Restore] copy, [Store.Rewrite] forgets, and
+// [Store.Compact] gives room back.
 //
 // # Promises
 //
@@ -20,14 +21,26 @@
 //
 // # The file
 //
-// The file is one of go.etcd.io/bbolt, with two buckets. The bucket meta has one key, head, whose
-// value is described in head.go. The bucket log has a key for each record, described with its
+// The file is one of go.etcd.io/bbolt, with two buckets or three. The bucket meta has one key, head,
+// whose value is described in head.go. The bucket log has a key for each record, described with its
 // value in frame.go: numbers without gaps from 1, each record with a CRC-32C over all of it, the
 // checksum of the one before, and how many of its action follow. Everything else, such as who is on
-// which court, is derived from the records and kept nowhere.
+// which court, is derived from the records.
 //
-// Beside the file may stand its name with .pid, the number of the process that has it open, and
-// passing files that begin with a dot and end in .new- and digits, which the next Open removes.
+// One thing that is derived is kept all the same: the bucket snapshots may hold the state that the
+// session had before its newest night, described in snapshot.go, so that a season opens in a third
+// of the time (30 ms instead of 90 for 25,000 records). It is only ever a shortcut. Every byte of the
+// log is verified at every opening with a snapshot as without; the snapshot is used only if its own
+// checksum is right and the record that it ends with has the checksum it was made from, which stands
+// for all records before; it is always made from the records, never from another snapshot; a file
+// that is rewritten, compacted or rescued has none. Check compares it with what the records come to.
+//
+// A file of an older format is brought up to date when it is opened, after a copy of it was made, as
+// told in migrate.go. There is no older format than the one of today yet.
+//
+// Beside the file may stand its name with .pid, the number of the process that has it open; its name
+// with -format, a number and a time, the copy that a migration left; and passing files that begin with
+// a dot and end in .new- and digits, which the next Open removes.
 //
 // # Why damage cannot crash the program
 //
