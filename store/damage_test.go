@@ -50,6 +50,23 @@ type damageTrial struct {
 	dir    string
 	want   []session.Record
 	sealed [][]byte
+	kept   session.Snapshot
+}
+
+// newTrial makes the file of a night with a snapshot in it, and gives its bytes.
+func newTrial(t *testing.T) (damageTrial, []byte) {
+	t.Helper()
+	path, want := nightFile(t, 250)
+	kept := session.Snapshot{Seq: 100, State: bytes.Repeat([]byte("the state "), 1500)}
+	s := mustOpen(t, path)
+	if err := errors.Join(s.KeepSnapshot(kept), s.Close()); err != nil {
+		t.Fatal(err)
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return damageTrial{t.TempDir(), want, sealedRecords(t, path), kept}, data
 }
 
 // try opens, checks and rescues damaged data. It tells whether the damage was noticed.
@@ -65,6 +82,9 @@ func (d damageTrial) try(t *testing.T, data []byte) (noticed bool) {
 	if err == nil {
 		defer s.Close()
 		sameRecords(t, allOf(t, s), d.want)
+		if kept, ok := s.Snapshot(); ok && !reflect.DeepEqual(kept, d.kept) {
+			t.Fatal("a damaged snapshot was given")
+		}
 		return false
 	}
 	var (
@@ -117,12 +137,7 @@ func (d damageTrial) rescue(t *testing.T, data []byte, path, to string) {
 }
 
 func TestFlippedBitsAreHarmlessOrToldAndRescued(t *testing.T) {
-	path, want := nightFile(t, 250)
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := damageTrial{dir: t.TempDir(), want: want, sealed: sealedRecords(t, path)}
+	d, data := newTrial(t)
 	r := rand.New(rand.NewPCG(5, 6))
 	flips, noticed := atLength(120, 5000), 0
 	for range flips {
@@ -140,12 +155,7 @@ func TestFlippedBitsAreHarmlessOrToldAndRescued(t *testing.T) {
 }
 
 func TestTruncatedFilesAreToldAndRescued(t *testing.T) {
-	path, want := nightFile(t, 250)
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := damageTrial{dir: t.TempDir(), want: want, sealed: sealedRecords(t, path)}
+	d, data := newTrial(t)
 	page := os.Getpagesize()
 	for size := 0; size < len(data); size += page / atLength(1, 4) {
 		d.try(t, data[:size])
@@ -153,12 +163,7 @@ func TestTruncatedFilesAreToldAndRescued(t *testing.T) {
 }
 
 func TestOverwrittenPagesAreToldAndRescued(t *testing.T) {
-	path, want := nightFile(t, 250)
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := damageTrial{dir: t.TempDir(), want: want, sealed: sealedRecords(t, path)}
+	d, data := newTrial(t)
 	page := os.Getpagesize()
 	junk := bytes.Repeat([]byte{0xa5, 1, 0, 0xff}, page/4)
 	for at := 0; at+page <= len(data); at += page * atLength(3, 1) {
