@@ -66,7 +66,8 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		Undo{},
 		Redo{},
 		UndoAction{uint64(rapid.IntRange(1, int(l.Last())+1).Draw(t, "action"))},
-		CloseNight{}, CloseNight{SetAside: true},
+		CloseNight{},
+		CloseNight{SetAside: true},
 	}).Draw(t, "command")
 }
 
