@@ -38,6 +38,10 @@ const hotLevels = 80
 // gets the rest.
 const trials = 30
 
+// encore is within how many repeated meetings of the floor a plan must be to be worth another, shorter
+// run.
+const encore = 6
+
 // solve finds a plan in which everything holds that must. Games that cannot be are left out: their
 // courts stay empty, and the round is planned anew without them.
 func (s *search) solve(ctx context.Context) *board {
@@ -73,6 +77,9 @@ func (s *search) improve(ctx context.Context) *board {
 	}
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	best.run(ctx, left, hot, cold)
+	if best.best-best.leveled < best.floor+encore*(score{meetings: 1}).weight() {
+		best.run(ctx, s.moves/4, hot, cold)
+	}
 	best.restore()
 	return best.b
 }
