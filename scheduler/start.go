@@ -90,7 +90,37 @@ func (n *night) fromTables(drawn *board, rounds [][]design.Table, v int, d *dice
 		b.seatTables(r, tables, names, outs, last)
 	}
 	b.recount()
+	b.substituteBest()
 	return b
+}
+
+// fewOver is how many people beside the courts' seats are few enough to look at all substitutions.
+const fewOver = 3
+
+// substituteBest lets people on the bench play in others' stead, always where it costs least, as long as
+// that makes the plan better: it gives those whom a design does not know their fair share.
+func (b *board) substituteBest() {
+	if b.shapes[0].out() > fewOver {
+		return
+	}
+	for b.rest > 0 {
+		var best step
+		least := 0
+		for r, shape := range b.shapes {
+			for s := range shape.seats() {
+				for t := shape.seats(); t < shape.here; t++ {
+					row := b.row(r)
+					if d := b.swapDelta(r, s, t) + b.benchDelta(row[s], r) + b.benchDelta(row[t], r); d < least {
+						best, least = step{r, s, t}, d
+					}
+				}
+			}
+		}
+		if least == 0 {
+			return
+		}
+		b.swap(best.r, best.s, best.t, b.swapDelta(best.r, best.s, best.t))
+	}
 }
 
 // blank is a board of the same shape with nobody seated.
