@@ -1,5 +1,7 @@
 package scheduler
 
+import "slices"
+
 // board is a plan in the making. Each round's seats are numbered: seats 4g to 4g+3 are game g, where
 // seat^1 is the partner's and seat^2 and seat^3 are the opponents'; the seats from shape.seats() up
 // are the bench.
@@ -162,6 +164,7 @@ func (b *board) rounds() []Round {
 		for _, i := range row[shape.seats():] {
 			rounds[r].Out = append(rounds[r].Out, Player(i))
 		}
+		slices.Sort(rounds[r].Out)
 	}
 	return rounds
 }

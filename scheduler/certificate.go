@@ -35,26 +35,55 @@ func (c Certificate) Perfect() bool {
 	return true
 }
 
-// Certify measures the whole night: the history of the problem, then these rounds. Bounds take the
-// history as it was, and of the rounds who was there and how many games were played; who played with whom is
-// free. The rotation should pass [Audit]; of an invalid one nothing is promised but that Certify
-// returns.
+// Certify measures the whole night: the history of the problem, then these rounds. The bounds take from
+// the night who was there in each round and how many games were played; who played with whom is free, also in
+// the history. They hold for plans that share sit-outs as fairly, bench as few people twice running
+// and keep what people ask. The rotation should pass [Audit]; of an invalid one nothing is
+// promised but that Certify returns.
 func Certify(p Problem, rounds []Round) Certificate {
-	p.Rounds = len(rounds)
+	rounds = append(append([]Round(nil), p.History...), rounds...)
+	p.History, p.Rounds = nil, len(rounds)
 	n := newNight(&p)
 	for r, round := range rounds {
-		n.here[n.first+r] = n.distinct(round.named())
+		n.here[r] = n.distinct(round.named())
 	}
 	m := measure(n, rounds)
 	s := n.scopeOf(rounds, m)
+	c := certificate(m, s)
+	c.SitoutSpread = Value{m.spread(), s.spreadBound(m)}
+	c.BenchedTwice = Value{m.twice, s.twiceBound()}
+	return c
+}
+
+// CertifyGames measures the games of a rolling night, in which there are no rounds and nobody counts as
+// sitting out: the measures of sitting out are 0. The bounds take the numbers of everybody's games as
+// they are and let everybody meet everybody.
+func CertifyGames(p Problem, games []Game) Certificate {
+	rounds := make([]Round, len(games))
+	for k, g := range games {
+		rounds[k] = Round{Games: []Game{g}}
+	}
+	p.History, p.Rounds = nil, len(rounds)
+	n := newNight(&p)
+	for r := range n.here {
+		n.here[r] = n.everybody()
+	}
+	m := measure(n, rounds)
+	s := n.scopeOf(rounds, m)
+	copy(s.low, m.games)
+	copy(s.high, m.games)
+	s.rests = false
+	return certificate(m, s)
+}
+
+// certificate sets values beside bounds, but for sitting out.
+func certificate(m *measures, s *scope) Certificate {
 	b := s.bounds()
 	return Certificate{
 		PartnerRepeats:   Value{m.repeats, b.repeats},
 		PartnerEvenness:  Value{m.partners, b.partners},
 		OpponentEvenness: Value{m.opponents, b.opponents},
 		MeetingEvenness:  Value{m.meetings, b.meetings},
-		SitoutSpread:     Value{m.spread(), s.spreadBound(m)},
-		BenchedTwice:     Value{m.twice, s.twiceBound()},
 		CourtSpread:      Value{m.courtSpread(), s.courtBound(m)},
 	}
 }

@@ -82,3 +82,31 @@ func TestCertificateJSON(t *testing.T) {
 		t.Errorf("got %s", text)
 	}
 }
+
+// TestHistoryIsJudgedWithTheRest: playing rounds does not make them look unavoidable.
+func TestHistoryIsJudgedWithTheRest(t *testing.T) {
+	p := club(16, 4, 2)
+	rounds := mustPlan(t, p, Budget{})
+	whole := Certify(p, []Round{rounds[0], rounds[0]})
+	p.History = []Round{rounds[0], rounds[0]}
+	if got := Certify(p, nil); got != whole {
+		t.Errorf("played rounds are judged as %+v, the same plan as %+v", got, whole)
+	}
+	if whole.MeetingEvenness != (Value{24, 0}) || whole.PartnerRepeats != (Value{8, 0}) {
+		t.Errorf("the same round twice: %+v", whole)
+	}
+}
+
+func TestCertifyGames(t *testing.T) {
+	p := club(8, 2, 0)
+	g := Game{0, Team{0, 1}, Team{2, 3}}
+	h := Game{1, Team{4, 5}, Team{6, 7}}
+	cert := CertifyGames(p, []Game{g, h, g})
+	// who plays two of three games shares one with somebody: four such people, three pairs of games
+	if cert.PartnerRepeats != (Value{2, 0}) || cert.MeetingEvenness != (Value{6, 1}) || cert.SitoutSpread != (Value{}) {
+		t.Errorf("%+v", cert)
+	}
+	if cert := CertifyGames(club(4, 1, 0), []Game{g, g}); cert.MeetingEvenness != (Value{6, 6}) {
+		t.Errorf("four people cannot but meet again: %+v", cert.MeetingEvenness)
+	}
+}
