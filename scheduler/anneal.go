@@ -86,7 +86,8 @@ func (a *annealer) try(temperature float64) {
 // move costs no more than the nerve.
 func (a *annealer) tryAll(steps []step, nerve int) bool {
 	b := a.b
-	if b.rest <= a.resting || !slices.ContainsFunc(steps, b.replaces) {
+	teams := len(steps) > 1 && steps[0].r == steps[1].r // whose pairs the guess would count wrongly
+	if !teams && (b.rest <= a.resting || !slices.ContainsFunc(steps, b.replaces)) {
 		guess := a.m.rest
 		for _, s := range steps {
 			guess += b.swapDelta(s.r, s.s, s.t)

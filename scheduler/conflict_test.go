@@ -79,6 +79,9 @@ func TestWarningsSayWhatWishesCost(t *testing.T) {
 		}, "P04 can play on none of the open courts and sits out 4 rounds"},
 		{"bench", func(p *Problem) { p.Courts, p.People = p.Courts[:1], append(p.People, Person{Name: "Z"}) }, "5 of 9 people sit out each round, and 1 of them twice running"},
 		{"no partner", func(p *Problem) { p.Format, p.People = Pairs, append(p.People, Person{Name: "Z"}) }, "Z has no partner tonight and sits out 4 rounds"},
+		{"ladder", func(p *Problem) {
+			p.Format, p.Together = Ladder, []Pair{{A: 0, B: 1}}
+		}, "a ladder splits partners: P01 and P02 play together by chance only"},
 		{"times", func(p *Problem) {
 			p.Together = []Pair{{A: 0, B: 1, Times: 3}}
 			p.People[1].Leave = 2

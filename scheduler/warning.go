@@ -15,6 +15,7 @@ func Warnings(p Problem) []string {
 	w.alone()
 	w.bench()
 	w.times()
+	w.split()
 	return w.said
 }
 
@@ -97,6 +98,15 @@ func (w *warner) times() {
 	for _, t := range n.p.Together {
 		if got := n.mayPartnerTimes(t); t.Times > got {
 			w.say("%s and %s shall be partners %d times, but are there together for %d rounds only", n.p.name(t.A), n.p.name(t.B), t.Times, got)
+		}
+	}
+}
+
+// split warns that a ladder takes fixed partners apart.
+func (w *warner) split() {
+	for _, t := range w.n.p.Together {
+		if w.n.p.Format == Ladder && t.Times == 0 {
+			w.say("a ladder splits partners: %s and %s play together by chance only", w.n.p.name(t.A), w.n.p.name(t.B))
 		}
 	}
 }
