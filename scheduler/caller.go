@@ -101,7 +101,8 @@ func (c *caller) pace() pace {
 // and half of what the person has had less than the average for the time present. Nobody makes up more
 // than one game at once.
 func (p pace) due(w Waiting) float64 {
-	behind := p.rate*w.Present - float64(w.Games)
+	// the conversion keeps machines that multiply and add in one step from rounding otherwise
+	behind := float64(p.rate*w.Present) - float64(w.Games)
 	return w.Waited/p.interval + max(-1, min(1, behind))/2
 }
 

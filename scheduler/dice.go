@@ -47,10 +47,10 @@ func (d *dice) nerve(temperature float64) int {
 const exponentialBits = 10
 
 // exponentials holds the quantiles of the exponential distribution, so that a roll costs one look
-// instead of a logarithm.
+// instead of a logarithm; rounded, so that machines whose logarithms differ in the last bit agree.
 var exponentials = func() (table [1 << exponentialBits]float64) {
 	for i := range table {
-		table[i] = -math.Log((float64(i) + 0.5) / (1 << exponentialBits))
+		table[i] = math.Round(-1024*math.Log((float64(i)+0.5)/(1<<exponentialBits))) / 1024
 	}
 	return table
 }()

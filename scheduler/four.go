@@ -9,7 +9,7 @@ const (
 	partnerWeight = 12
 	meetingWeight = 1.5
 	recentWeight  = 4
-	levelWeight   = 0.6
+	levelWeight   = 0.5
 	limitWeight   = 6
 	wantedWeight  = 10
 )

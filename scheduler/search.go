@@ -78,7 +78,7 @@ func (s *search) improve(ctx context.Context) *board {
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	best.run(ctx, left, hot, cold)
 	if best.best-best.leveled < best.floor+encore*(score{meetings: 1}).weight() {
-		best.run(ctx, s.moves/4, hot, cold)
+		best.run(ctx, s.moves/6, hot, cold)
 	}
 	best.restore()
 	return best.b
