@@ -20,7 +20,7 @@ func (t *tally) criteria() []criterion {
 	return []criterion{
 		{
 			fits:  t.comparable,
-			value: func(r Row, g []Row) ratio { m := t.against(r.Name, g); return ratio{m.points, 2 * m.games} },
+			value: func(r Row, g []Row) ratio { m := t.against(r, g); return ratio{m.points, 2 * m.games} },
 			why: func(r Row, g []Row) string {
 				if len(g) == 2 {
 					return "won head to head against " + other(r, g)
@@ -35,7 +35,7 @@ func (t *tally) criteria() []criterion {
 		},
 		{
 			fits:  t.comparable,
-			value: func(r Row, g []Row) ratio { m := t.against(r.Name, g); return ratio{m.difference, m.games} },
+			value: func(r Row, g []Row) ratio { m := t.against(r, g); return ratio{m.difference, m.games} },
 			why:   func(r Row, g []Row) string { return "head-to-head point difference" },
 		},
 	}

@@ -6,36 +6,50 @@ import (
 )
 
 // tally is what the results say about each person, and about each two who played against each
-// other.
+// other. Persons are numbered as they first appear, so that nothing is looked up by name twice.
 type tally struct {
-	rows map[string]*Row
-	met  map[[2]string]*meeting
+	number map[string]int
+	rows   []Row
+	met    map[[2]int]meeting
 }
 
 // meeting is what the first of two persons achieved against the second.
 type meeting struct{ games, points, difference int }
 
 func newTally(results []Result) *tally {
-	t := &tally{rows: map[string]*Row{}, met: map[[2]string]*meeting{}}
+	t := &tally{number: map[string]int{}, met: make(map[[2]int]meeting, 8*len(results))}
+	var a, b [2]int
 	for _, r := range results {
-		t.side(r.A, r.B, r.ScoreA, r.ScoreB, -r.Winner)
-		t.side(r.B, r.A, r.ScoreB, r.ScoreA, r.Winner)
+		us, them := t.numbers(a[:0], r.A), t.numbers(b[:0], r.B)
+		t.side(us, them, r.ScoreA, r.ScoreB, -r.Winner)
+		t.side(them, us, r.ScoreB, r.ScoreA, r.Winner)
 	}
-	for _, r := range t.rows {
+	for i := range t.rows {
+		r := &t.rows[i]
 		r.Difference = r.PointsFor - r.PointsAgainst
 		r.WinShare = float64(r.points()) / float64(2*r.Games)
 	}
 	return t
 }
 
-// side counts a game for one side; won is 1 for a win, 0 for a draw, -1 for a loss.
-func (t *tally) side(us, them []string, own, other, won int) {
-	for _, name := range us {
-		r := t.rows[name]
-		if r == nil {
-			r = &Row{Name: name}
-			t.rows[name] = r
+// numbers appends the numbers of some names, new ones for names that are new.
+func (t *tally) numbers(to []int, names []string) []int {
+	for _, name := range names {
+		i, ok := t.number[name]
+		if !ok {
+			i = len(t.rows)
+			t.number[name] = i
+			t.rows = append(t.rows, Row{Name: name})
 		}
+		to = append(to, i)
+	}
+	return to
+}
+
+// side counts a game for one side; won is 1 for a win, 0 for a draw, -1 for a loss.
+func (t *tally) side(us, them []int, own, other, won int) {
+	for _, i := range us {
+		r := &t.rows[i]
 		r.Games++
 		r.PointsFor += own
 		r.PointsAgainst += other
@@ -47,38 +61,36 @@ func (t *tally) side(us, them []string, own, other, won int) {
 		default:
 			r.Losses++
 		}
-		for _, opponent := range them {
-			m := t.met[[2]string{name, opponent}]
-			if m == nil {
-				m = &meeting{}
-				t.met[[2]string{name, opponent}] = m
-			}
+		for _, j := range them {
+			m := t.met[[2]int{i, j}]
 			m.games++
 			m.points += won + 1
 			m.difference += own - other
+			t.met[[2]int{i, j}] = m
 		}
 	}
 }
 
-// sorted lists the rows by name, so that nothing depends on the order of a map.
+// sorted lists the rows by name, so that nothing depends on the order of results.
 func (t *tally) sorted() []Row {
-	out := make([]Row, 0, len(t.rows))
-	for _, r := range t.rows {
-		out = append(out, *r)
-	}
+	out := slices.Clone(t.rows)
 	slices.SortFunc(out, func(a, b Row) int { return strings.Compare(a.Name, b.Name) })
 	return out
 }
 
+// between is what one person achieved against another.
+func (t *tally) between(a, b Row) meeting {
+	return t.met[[2]int{t.number[a.Name], t.number[b.Name]}]
+}
+
 // against adds up what a person achieved against the others of a group.
-func (t *tally) against(name string, group []Row) meeting {
+func (t *tally) against(r Row, group []Row) meeting {
 	var sum meeting
 	for _, o := range group {
-		if m := t.met[[2]string{name, o.Name}]; m != nil && o.Name != name {
-			sum.games += m.games
-			sum.points += m.points
-			sum.difference += m.difference
-		}
+		m := t.between(r, o)
+		sum.games += m.games
+		sum.points += m.points
+		sum.difference += m.difference
 	}
 	return sum
 }
@@ -88,8 +100,8 @@ func (t *tally) comparable(group []Row) bool {
 	games := -1
 	for i, a := range group {
 		for _, b := range group[i+1:] {
-			m := t.met[[2]string{a.Name, b.Name}]
-			if m == nil || games >= 0 && m.games != games {
+			m := t.between(a, b)
+			if m.games == 0 || games >= 0 && m.games != games {
 				return false
 			}
 			games = m.games

@@ -4,6 +4,7 @@ package courts
 
 import (
 	"fmt"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -18,7 +19,7 @@ type Courts struct {
 	selected session.CourtID
 	entry    entry
 	board    board
-	saved    bool // a score was saved by the key before: another enter is one too many
+	saved    time.Time // when a score was saved by the key before: an enter right after is one too many
 	cache    cardCache
 }
 
@@ -48,8 +49,8 @@ func (s *Courts) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	if n == nil || len(n.Courts) == 0 {
 		return nil, false
 	}
-	twice := s.saved && k.Type == tea.KeyEnter
-	if s.saved = false; twice {
+	twice := k.Type == tea.KeyEnter && !s.saved.IsZero() && c.Now.Sub(s.saved) < time.Second
+	if s.saved = (time.Time{}); twice {
 		return nil, true
 	}
 	if g := s.board.on(n); g != nil {
@@ -145,7 +146,7 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 		if s.entry.refused = err != nil; err != nil {
 			return nil, true // the panel says what is wrong, until the entry is changed
 		}
-		return s.finish(g, final), true
+		return s.finish(c, g, final), true
 	}
 	if s.entry.press(key) {
 		return nil, true
@@ -158,10 +159,10 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 
 // finish sends a final score, or the correction of one; once it is saved the cursor goes on to the
 // next court that plays.
-func (s *Courts) finish(g *session.Game, final scoring.Final) ui.Intent {
+func (s *Courts) finish(c ui.Context, g *session.Game, final scoring.Final) ui.Intent {
 	court := g.Court
 	after := func(l *session.Ledger) {
-		s.entry, s.saved = entry{}, true
+		s.entry, s.saved = entry{}, c.Now
 		s.next(l.Night(), court)
 	}
 	if !g.Running() {
