@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"club/quadrille/scheduler"
-	"club/quadrille/scoring"
 )
 
 // Picker chooses the next game of the rolling flow.
@@ -36,11 +35,7 @@ func pickNext(club *Club, n *Night, court CourtID, now time.Time, pick Picker) (
 
 		Seed: n.Settings.Seed + uint64(len(n.Games)),
 	}
-	for i := range n.Games {
-		if g := &n.Games[i]; g.Final == nil || g.Final.How() != scoring.Void {
-			r.Played = append(r.Played, d.game(g))
-		}
-	}
+	r.Played = d.games()
 	running := n.Running()
 	slices.SortStableFunc(running, func(a, b *Game) int { return a.Called.Compare(b.Called) })
 	for _, g := range running {

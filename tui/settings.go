@@ -127,11 +127,33 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 			Label: "Walkovers", Value: choose(s.Stopped, "count", "left out"), Options: []string{"left out", "count"},
 			Hint: "walkovers and games given up in the table: the rulebook leaves them out",
 		},
+		{Label: "Cap", Value: orEmpty(s.Scoring.Cap), Hint: "points that win with any lead, such as 15; empty for none"},
+		{Label: "Time limit", Value: orEmpty(s.Scoring.Minutes), Hint: "minutes after which a game stops and the score decides; empty for none"},
+		{
+			Label: "Last point", Value: choose(s.Scoring.WinOnServe, "on serve", "by anybody"), Options: []string{"by anybody", "on serve"},
+			Hint: "rally scoring only: on serve, the winning point takes the serve",
+		},
 	}
 }
 
 // evenChance is the most that a likelier winner may have where levels are to be even.
 const evenChance = 0.75
+
+// orEmpty is a number, or nothing for none.
+func orEmpty(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+// optional reads what orEmpty writes.
+func optional(text, what string) (int, error) {
+	if strings.TrimSpace(text) == "" {
+		return 0, nil
+	}
+	return number(text, what)
+}
 
 func yesNo(yes bool) string { return choose(yes, "yes", "no") }
 
@@ -163,6 +185,13 @@ func readSettings(s session.Settings, v []string, now time.Time) (session.Settin
 	if v[8] == "yes" {
 		s.Balance = evenChance
 	}
+	if s.Scoring.Cap, err = optional(v[11], "cap"); err != nil {
+		return s, err
+	}
+	if s.Scoring.Minutes, err = optional(v[12], "time limit"); err != nil {
+		return s, err
+	}
+	s.Scoring.WinOnServe = v[13] == "on serve"
 	s.Singles, s.Stopped = v[9] == "play singles", v[10] == "count"
 	s.Closing = time.Time{}
 	if text := strings.TrimSpace(v[7]); text != "" {

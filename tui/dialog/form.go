@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -143,7 +144,7 @@ func (f *Form) Lines(c ui.Context) []string {
 		}
 		out = append(out, line.Cut(mark+line.Fit(field.Label, label)+"  "+f.cell(c, i, c.Width-label-4), c.Width))
 	}
-	out = append(out, "")
+	out = append(out, c.Theme.Dim.Render(shown(from, until, len(f.fields), c.Width)))
 	if f.wrong != nil {
 		for _, text := range line.Wrap("! "+f.wrong.Error(), c.Width) {
 			out = append(out, c.Theme.Bad.Render(text))
@@ -151,6 +152,14 @@ func (f *Form) Lines(c ui.Context) []string {
 		return out
 	}
 	return append(out, c.Theme.Dim.Render(line.Cut(f.fields[f.cursor].Hint, c.Width)))
+}
+
+// shown says which part of a list is seen, when that is not all of it.
+func shown(from, until, all, width int) string {
+	if until-from == all {
+		return ""
+	}
+	return line.Right(fmt.Sprintf("%d to %d of %d", from+1, until, all), width)
 }
 
 func (f *Form) cell(c ui.Context, i, width int) string {

@@ -69,7 +69,11 @@ func (m *Menu) take(item Item) ui.Intent {
 
 // Lines implements ui.Dialog.
 func (m *Menu) Lines(c ui.Context) []string {
-	from, until := line.Window(len(m.items), c.Height, m.cursor)
+	room := c.Height
+	if len(m.items) > room {
+		room-- // for the line that says so
+	}
+	from, until := line.Window(len(m.items), room, m.cursor)
 	var out []string
 	for i, item := range m.items[from:until] {
 		mark, style := "  ", c.Theme.Strong
@@ -84,6 +88,9 @@ func (m *Menu) Lines(c ui.Context) []string {
 			mark, style = "> ", c.Theme.Selected
 		}
 		out = append(out, mark+style.Render(line.Fit(text, c.Width-2)))
+	}
+	if text := shown(from, until, len(m.items), c.Width); text != "" {
+		out = append(out, c.Theme.Dim.Render(text))
 	}
 	return out
 }
