@@ -1,9 +1,7 @@
 package roster
 
 import (
-	"bufio"
 	"fmt"
-	"io"
 	"strings"
 )
 
@@ -36,13 +34,4 @@ func check(entries []Entry) error {
 		}
 	}
 	return nil
-}
-
-// skipMark drops the byte order mark that spreadsheets put before UTF-8 text.
-func skipMark(r io.Reader) io.Reader {
-	in := bufio.NewReader(r)
-	if mark, err := in.Peek(3); err == nil && string(mark) == "\xef\xbb\xbf" {
-		_, _ = in.Discard(3)
-	}
-	return in
 }

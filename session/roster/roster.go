@@ -5,8 +5,6 @@
 package roster
 
 import (
-	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
 	"strconv"
@@ -56,75 +54,35 @@ func (m Moment) On(day time.Time) time.Time {
 	return time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, day.Location()).Add(m.Clock)
 }
 
-// columns are the names that a header may use.
-var columns = []string{"name", "group", "level", "arrive", "leave", "partner_with", "keep_apart"}
+// layout is what a roster looks like.
+var layout = spreadsheet.Layout{
+	The: "the roster", Is: "is", Has: "has",
+	Columns:  []string{"name", "group", "level", "arrive", "leave", "partner_with", "keep_apart"},
+	Required: []string{"name"},
+	Header:   "name,group,level,arrive,leave,partner_with,keep_apart",
+}
 
 // Parse reads a roster. Every error names the line and says what to do; no entry is dropped
 // silently.
 func Parse(r io.Reader) ([]Entry, error) {
-	in := csv.NewReader(skipMark(r))
-	in.FieldsPerRecord = -1
-	in.TrimLeadingSpace = true
-	header, err := in.Read()
-	if errors.Is(err, io.EOF) {
-		return nil, fmt.Errorf("the roster is empty: its first line must be a header with at least the column name")
-	}
-	if err != nil {
-		return nil, fmt.Errorf("the roster is no CSV: %w", err)
-	}
-	at, err := places(header)
-	if err != nil {
-		return nil, err
-	}
 	var out []Entry
-	for {
-		row, err := in.Read()
-		if errors.Is(err, io.EOF) {
-			return out, check(out)
-		}
+	for row, err := range layout.Rows(r) {
 		if err != nil {
-			return nil, fmt.Errorf("the roster is no CSV: %w", err)
+			return nil, err
 		}
-		line, _ := in.FieldPos(0)
-		e, err := entry(row, at)
+		e, err := entry(func(column string) string { return spreadsheet.Plain(row.Cell(column)) })
 		if err != nil {
-			return nil, fmt.Errorf("roster line %d: %w", line, err)
+			return nil, fmt.Errorf("roster line %d: %w", row.Line, err)
 		}
-		e.Line = line
+		e.Line = row.Line
 		if out = append(out, e); len(out) > MaxEntries {
 			return nil, fmt.Errorf("the roster has more than %d people", MaxEntries)
 		}
 	}
+	return out, check(out)
 }
 
-// places finds the columns of a header.
-func places(header []string) (map[string]int, error) {
-	at := map[string]int{}
-	for i, h := range header {
-		h = strings.ToLower(strings.TrimSpace(h))
-		for _, c := range columns {
-			if h != c {
-				continue
-			}
-			if _, twice := at[c]; twice {
-				return nil, fmt.Errorf("the roster has the column %s twice", c)
-			}
-			at[c] = i
-		}
-	}
-	if _, ok := at["name"]; !ok {
-		return nil, fmt.Errorf("the roster has no column name: its first line must be a header such as %s", strings.Join(columns, ","))
-	}
-	return at, nil
-}
-
-func entry(row []string, at map[string]int) (Entry, error) {
-	cell := func(column string) string {
-		if i, ok := at[column]; ok && i < len(row) {
-			return spreadsheet.Plain(strings.TrimSpace(row[i]))
-		}
-		return ""
-	}
+func entry(cell func(column string) string) (Entry, error) {
 	e := Entry{Name: cell("name"), Group: cell("group"), KeepApart: names(cell("keep_apart"))}
 	if e.Name == "" {
 		return e, fmt.Errorf("the name is missing")

@@ -1,4 +1,4 @@
-// Package spreadsheet makes text safe for the cells of a spreadsheet, and reads it back.
+// Package spreadsheet reads the tables that spreadsheets save, and makes text safe for their cells.
 package spreadsheet
 
 import "strings"

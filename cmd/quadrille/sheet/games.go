@@ -2,9 +2,6 @@
 package sheet
 
 import (
-	"bufio"
-	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
 	"strconv"
@@ -25,10 +22,13 @@ type Game struct {
 	standings.Result
 }
 
-// columns are the names that a header may use. The required ones come first.
-var columns = []string{"a1", "b1", "score_a", "score_b", "a2", "b2", "night", "how"}
-
-const required = 4
+// layout is what a spreadsheet of games looks like.
+var layout = spreadsheet.Layout{
+	The: "the games", Is: "are", Has: "have",
+	Columns:  []string{"a1", "b1", "score_a", "score_b", "a2", "b2", "night", "how"},
+	Required: []string{"a1", "b1", "score_a", "score_b"},
+	Header:   "a1,a2,b1,b2,score_a,score_b",
+}
 
 // Games reads a spreadsheet of games: CSV with the header a1,a2,b1,b2,score_a,score_b in any order,
 // a2 and b2 empty for singles. A column night is kept. Where a column how says void, walkover or
@@ -38,94 +38,24 @@ const required = 4
 //
 // Every error names the line and says what to do; no game is dropped silently.
 func Games(r io.Reader) ([]Game, error) {
-	in, err := reader(r)
-	if err != nil {
-		return nil, err
-	}
-	header, err := in.Read()
-	if errors.Is(err, io.EOF) {
-		return nil, fmt.Errorf("the games are empty: their first line must be the header a1,a2,b1,b2,score_a,score_b")
-	}
-	if err != nil {
-		return nil, fmt.Errorf("the games are no CSV: %w", err)
-	}
-	at, err := places(header)
-	if err != nil {
-		return nil, err
-	}
 	names := names{}
 	var out []Game
-	for {
-		row, err := in.Read()
-		if errors.Is(err, io.EOF) {
-			return out, nil
-		}
+	for row, err := range layout.Rows(r) {
 		if err != nil {
-			return nil, fmt.Errorf("the games are no CSV: %w", err)
+			return nil, err
 		}
-		line, _ := in.FieldPos(0)
-		game, counts, err := names.game(func(column string) string {
-			if i, ok := at[column]; ok && i < len(row) {
-				return strings.TrimSpace(row[i])
-			}
-			return ""
-		})
+		game, counts, err := names.game(row.Cell)
 		if err != nil {
-			return nil, fmt.Errorf("games line %d: %w", line, err)
+			return nil, fmt.Errorf("games line %d: %w", row.Line, err)
 		}
-		if game.Line = line; counts {
+		if game.Line = row.Line; counts {
 			out = append(out, game)
 		}
 		if len(out) > MaxGames {
 			return nil, fmt.Errorf("more than %d games are too many: take fewer seasons at a time", MaxGames)
 		}
 	}
-}
-
-// reader sees from the first line what parts the columns, and skips the mark that some
-// spreadsheets put before UTF-8 text.
-func reader(r io.Reader) (*csv.Reader, error) {
-	text := bufio.NewReaderSize(r, 4096)
-	if mark, err := text.Peek(3); err == nil && string(mark) == "\xef\xbb\xbf" {
-		if _, err := text.Discard(3); err != nil {
-			return nil, err
-		}
-	}
-	start, err := text.Peek(512)
-	if err != nil && !errors.Is(err, io.EOF) {
-		return nil, err
-	}
-	first, _, _ := strings.Cut(string(start), "\n")
-	in := csv.NewReader(text)
-	if strings.Contains(first, ";") && !strings.Contains(first, ",") {
-		in.Comma = ';'
-	}
-	in.FieldsPerRecord = -1
-	in.TrimLeadingSpace = true
-	return in, nil
-}
-
-// places finds the columns of a header.
-func places(header []string) (map[string]int, error) {
-	at := map[string]int{}
-	for i, h := range header {
-		h = strings.ToLower(strings.TrimSpace(h))
-		for _, c := range columns {
-			if h != c {
-				continue
-			}
-			if _, twice := at[c]; twice {
-				return nil, fmt.Errorf("the games have the column %s twice", c)
-			}
-			at[c] = i
-		}
-	}
-	for _, c := range columns[:required] {
-		if _, ok := at[c]; !ok {
-			return nil, fmt.Errorf("the games have no column %s: their first line must be the header a1,a2,b1,b2,score_a,score_b", c)
-		}
-	}
-	return at, nil
+	return out, nil
 }
 
 // names keeps the first spelling of each name.
