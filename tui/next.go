@@ -125,7 +125,7 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 		}
 		out := ""
 		if r := m.plan; r.Ready && len(r.Rounds) > 0 && len(r.Rounds[0].Out) > 0 {
-			out = fmt.Sprintf(", %d sit out", len(r.Rounds[0].Out))
+			out = fmt.Sprintf(", %d on the bench", len(r.Rounds[0].Out))
 		}
 		return fmt.Sprintf("press %s to call round %d of %d (%d here%s)", keys.next, a.Round, a.Rounds, a.Here, out)
 	case session.StepBegin:

@@ -24,7 +24,11 @@ func next(c ui.Context) []string {
 	default:
 		text := fmt.Sprintf("Round %d%s: ", len(n.Rounds)+1, begins(c, n))
 		if out := r.Rounds[0].Out; len(out) > 0 {
-			return line.Wrap(text+c.Names.List(out)+" sit out", c.Width)
+			verb := " sit out"
+			if len(out) == 1 {
+				verb = " sits out"
+			}
+			return line.Wrap(text+c.Names.List(out)+verb, c.Width)
 		}
 		return []string{text + "everybody plays"}
 	}
