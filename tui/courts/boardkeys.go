@@ -1,6 +1,8 @@
 package courts
 
 import (
+	"slices"
+
 	"github.com/charmbracelet/bubbles/key"
 
 	"club/quadrille/scoring"
@@ -72,12 +74,28 @@ func (s *Courts) pressOver(c ui.Context, g *session.Game, key string) (ui.Intent
 	case "n":
 		s.board.leave()
 		return nil, false
-	case "u", "?":
+	case "u":
+		return undoEnd(c, g), true
+	case "?":
 		return nil, false
 	default:
 		return nil, len(key) == 1 || key == "left" || key == "right" || key == "backspace"
 	}
 	return nil, true
+}
+
+// undoEnd takes back the entry that ended a game, whatever was done since.
+func undoEnd(c ui.Context, g *session.Game) ui.Intent {
+	for _, a := range slices.Backward(c.Ledger.Actions()) {
+		ended := slices.ContainsFunc(a.Events, func(e session.Event) bool {
+			f, ok := e.(session.GameFinished)
+			return ok && f.Game == g.ID
+		})
+		if ended && !a.Undone {
+			return ui.Do{Command: session.UndoAction{Action: a.ID}}
+		}
+	}
+	return ui.Do{Command: session.Undo{}}
 }
 
 // won takes the winner of a rally: it is saved at once, or asks first how the other side lost it.
