@@ -62,6 +62,7 @@ type Model struct {
 
 	plan          ui.Rotation
 	planKey       uint64
+	planRun       int  // counts how often a rotation was worked out
 	callPlanned   bool // a round is to be called as soon as plan is ready
 	cancelPlan    context.CancelFunc
 	width, height int

@@ -12,6 +12,7 @@ import (
 // planMsg is a rotation that was worked out beside the screen.
 type planMsg struct {
 	key      uint64
+	run      int // which working out it is: one that was ended early must not pass for a later one
 	rotation session.Rotation
 	err      error
 }
@@ -34,19 +35,21 @@ func (m *Model) replan() tea.Cmd {
 		return nil
 	}
 	m.plan.Ready = false
+	m.planRun++
+	run := m.planRun
 	ctx, cancel := context.WithCancel(context.Background())
 	m.cancelPlan = cancel
 	ledger, now := m.ledger, m.now
 	return func() tea.Msg {
 		r, err := session.PlanRotation(ctx, ledger, now)
-		return planMsg{key, r, err}
+		return planMsg{key, run, r, err}
 	}
 }
 
 // planned takes a rotation, unless it is about a state that has passed, and calls the round that
 // waited for it.
 func (m *Model) planned(msg planMsg) tea.Cmd {
-	if msg.key != m.planKey {
+	if msg.key != m.planKey || msg.run != m.planRun {
 		return nil
 	}
 	m.plan = ui.Rotation{Rotation: msg.rotation, Ready: true, Err: msg.err}
@@ -56,7 +59,10 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 	}
 	if m.callPlanned {
 		m.busy, m.callPlanned = false, false
-		return m.callRound()
+		if cmd := m.callRound(); cmd != nil {
+			return cmd
+		}
+		return m.drain() // it was refused at once: what was typed meanwhile must not wait for another key
 	}
 	return nil
 }

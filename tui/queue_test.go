@@ -168,7 +168,9 @@ func TestALateAnswerIsDropped(t *testing.T) {
 	s := newStage(t).people(2, 8, nil)
 	s.send(planMsg{key: s.m.planKey + 1, err: errors.New("too late")})
 	s.press("r").hides("too late")
-	s.send(planMsg{key: s.m.planKey, err: errors.New("in time")}).shows("in time")
+	s.send(planMsg{key: s.m.planKey, run: s.m.planRun - 1, err: errors.New("ended early")})
+	s.hides("ended early") // the same state came back, and its rotation is being worked out again
+	s.send(planMsg{key: s.m.planKey, run: s.m.planRun, err: errors.New("in time")}).shows("in time")
 }
 
 // TestNextWaitsForTheRotation: a round is called as the rotation shows it, so n waits while that is
@@ -188,6 +190,14 @@ func TestNextWaitsForTheRotation(t *testing.T) {
 	if got, want := s.night().Games[0].A, seen.Rounds[0].Games[0].A; got != want {
 		t.Errorf("side A of the first game is %v, but %v was shown", got, want)
 	}
+}
+
+// TestKeysAfterARoundThatCannotBeCalled: they wait for the rotation, and for no other key.
+func TestKeysAfterARoundThatCannotBeCalled(t *testing.T) {
+	s := newStage(t).people(2, 8, nil)
+	s.m.plan.Ready, s.m.trouble = false, &trouble{command: session.Undo{}, err: &session.KeepError{Err: errors.New("full")}}
+	s.press("n").press("s").hides("[Standings]")
+	s.send(planMsg{key: s.m.planKey}).shows("[Standings]")
 }
 
 // TestInitPlansAndTicks: the desk works the rotation out when it opens.
