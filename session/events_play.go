@@ -204,6 +204,9 @@ func (e GameFinished) apply(f *fold, at time.Time) error {
 		g.Stood += at.Sub(n.Hold.Since)
 	}
 	g.pause(scoring.Entry{}, at)
+	if e.Final.How() == scoring.Void {
+		n.Plan = nil // its people sat out after all, and the rounds to come have to make up for it
+	}
 	n.Court(g.Court).Game = 0
 	for _, id := range g.Players() {
 		if a := n.Attending(id); a.State == Here {
@@ -227,6 +230,9 @@ func (e ScoreCorrected) apply(f *fold, _ time.Time) error {
 	g := n.Game(e.Game)
 	if g == nil || g.Running() {
 		return fmt.Errorf("game %d has no score to correct", e.Game)
+	}
+	if (g.Final.How() == scoring.Void) != (e.Final.How() == scoring.Void) {
+		n.Plan = nil
 	}
 	g.Final = &e.Final
 	return nil

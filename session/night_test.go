@@ -307,3 +307,40 @@ func TestImportRoster(t *testing.T) {
 	}
 	checkReplay(t, d, log)
 }
+
+// TestAGameSetAsideIsMadeUpFor: its people sat out after all, so the rounds to come are planned anew.
+func TestAGameSetAsideIsMadeUpFor(t *testing.T) {
+	void, err := DefaultSettings(1).Scoring.Final(0, 0, scoring.Void)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, corrected := range map[string]bool{"at its end": false, "by a correction": true} {
+		t.Run(name, func(t *testing.T) {
+			d, log, clock := newTestDesk(t)
+			withPeople(t, d, 2, 10, Rounds)
+			must(t, d, CallRound{})
+			for i, g := range d.Ledger().Night().Running() {
+				switch {
+				case i > 0:
+					must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 4)})
+				case corrected:
+					must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 4)}, CorrectScore{g.ID, void})
+				default:
+					must(t, d, FinishGame{Game: g.ID, Final: void})
+				}
+			}
+			for range 7 {
+				playRound(t, d, clock)
+			}
+			n := d.Ledger().Night()
+			least, most := 99, 0
+			for _, a := range n.Roll {
+				least, most = min(least, n.GamesOf(a.Person)), max(most, n.GamesOf(a.Person))
+			}
+			if most-least > 1 {
+				t.Errorf("games a person: %d to %d, want a difference of 1 at most", least, most)
+			}
+			checkReplay(t, d, log)
+		})
+	}
+}
