@@ -323,3 +323,26 @@ func TestHistoryTellsEntries(t *testing.T) {
 		t.Error("the sheet has lost the note")
 	}
 }
+
+// TestTheSheetOfAGameThatIsOverIsSealed: a rally cannot be taken from under a final score, but the end
+// of the game can, and then the rally.
+func TestTheSheetOfAGameThatIsOverIsSealed(t *testing.T) {
+	d, log, _ := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rounds)
+	must(t, d, CallRound{})
+	var actions []uint64
+	for d.Ledger().Night().Game(1).Running() {
+		actions = append(actions, d.Ledger().Last()+1)
+		must(t, d, ScoreRally{1, scoring.Rally{Won: scoring.A}})
+	}
+	refused(t, d, UndoAction{actions[2]}, "that game is over")
+	must(t, d, Undo{}, UndoAction{actions[2]})
+	if g := d.Ledger().Night().Game(1); !g.Running() || g.State.Score.A != 9 {
+		t.Errorf("the game stands at %v, want it to go on at 9-0", g.State.Score)
+	}
+	must(t, d, Redo{}, Redo{})
+	if g := d.Ledger().Night().Game(1); g.Running() || g.State.Score.A != 11 {
+		t.Errorf("the game stands at %v, want it to be over at 11-0", g.State.Score)
+	}
+	checkReplay(t, d, log)
+}

@@ -34,6 +34,9 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 	if _, ok := a.Events[0].(NightOpened); ok {
 		return nil, ErrNothingToUndo
 	}
+	if err := l.sealed(a); err != nil {
+		return nil, err
+	}
 	without := map[uint64]bool{c.Action: true}
 	for k := range l.undone {
 		without[k] = true
@@ -42,6 +45,20 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 		return nil, l.depends(a, err)
 	}
 	return []Event{Undone(c)}, nil
+}
+
+// sealed refuses to take an entry out of the sheet of a game that is over: its final score would stay,
+// and the sheet would no longer come to it.
+func (l *Ledger) sealed(a Action) error {
+	n := l.Night()
+	id, noted := notedOf(a.Events[0])
+	if n == nil || !noted || len(a.Events) > 1 {
+		return nil // nothing of a sheet, or the entry that ended its game, which goes with it
+	}
+	if g := n.Game(id); g != nil && !g.Running() {
+		return fmt.Errorf("cannot undo %q: that game is over; correct its score, or undo its end first", Describe(l.club, a))
+	}
+	return nil
 }
 
 // depends says in words that a later action rests on one that was to be undone.
