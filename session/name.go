@@ -26,7 +26,7 @@ func CleanName(text string) (string, error) {
 
 // CleanText is CleanName for any line of text, cut to width cells, empty if nothing is left.
 func CleanText(text string, width int) string {
-	text = norm.NFC.String(ansi.Strip(strings.ToValidUTF8(text, "")))
+	text = ansi.Strip(strings.ToValidUTF8(text, ""))
 	text = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
@@ -36,6 +36,7 @@ func CleanText(text string, width int) string {
 		}
 		return r
 	}, text)
+	text = norm.NFC.String(text) // at last, since what went may have stood between a letter and its accent
 	return strings.TrimSpace(ansi.Truncate(strings.Join(strings.Fields(text), " "), width, ""))
 }
 

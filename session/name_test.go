@@ -13,6 +13,7 @@ func TestCleanName(t *testing.T) {
 		"  Ada   Alder ":            "Ada Alder",
 		"A\x1b[31mda\x1b[0m":        "Ada",
 		"Jose\u0301":                "Jos\u00e9",
+		"Jose\u200b\u0301":          "Jos\u00e9",
 		"Ada\u202eevil":             "Adaevil",
 		"Zo\u200be\t\r\nB":          "Zoe B",
 		strings.Repeat("x", 60):     strings.Repeat("x", 40),
