@@ -42,6 +42,9 @@ func playDrawnNight(t *rapid.T, tb testing.TB, d *Desk, clock *testClock, name s
 		clock.now = clock.now.Add(time.Minute)
 		l := d.Ledger()
 		people := l.Club().People
+		if len(people) == 0 {
+			break // everybody was undone
+		}
 		p := rapid.SampledFrom(people).Draw(t, "person").clone()
 		p.Level = rapid.Float64Range(1, 5).Draw(t, "level")
 		var running GameID
