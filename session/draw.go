@@ -154,7 +154,40 @@ func (d *draw) wishes() (together, apart []scheduler.Pair) {
 			apart = add(apart, scheduler.Player(i), d.player(other), 0)
 		}
 	}
+	if d.night.Settings.Format == scheduler.Pairs {
+		together = d.setPairs(together, apart)
+	}
 	return together, apart
+}
+
+// setPairs adds the pairs that have played to the couples of a night of set pairs. The scheduler pairs
+// the rest in the order of the roll; without this, somebody who comes late or back from a rest would
+// stand between those who were paired before, and part them all. The newest game counts, but not one
+// in which somebody was put in.
+func (d *draw) setPairs(together, apart []scheduler.Pair) []scheduler.Pair {
+	bound := map[scheduler.Player]bool{scheduler.Nobody: true}
+	for _, p := range together {
+		if p.Times == 0 {
+			bound[p.A], bound[p.B] = true, true
+		}
+	}
+	for _, g := range slices.Backward(d.night.Games) {
+		if len(g.Replaced) > 0 {
+			continue
+		}
+		for _, s := range []Side{g.A, g.B} {
+			a, b := d.player(s[0]), d.player(s[1])
+			a, b = min(a, b), max(a, b)
+			parted := slices.ContainsFunc(apart, func(p scheduler.Pair) bool { return p.A == a && p.B == b })
+			if bound[a] || bound[b] || parted {
+				continue
+			}
+			bound[a], bound[b] = true, true
+			together = slices.DeleteFunc(together, func(p scheduler.Pair) bool { return p.A == a && p.B == b })
+			together = append(together, scheduler.Pair{A: a, B: b})
+		}
+	}
+	return together
 }
 
 // person is the identity of a player, empty for nobody.
