@@ -13,6 +13,7 @@ import (
 func Describe(club *Club, a Action) string {
 	var parts []string
 	counted := map[string]int{}
+	club = club.with(a.Events)
 	ends := slices.ContainsFunc(a.Events, func(e Event) bool { _, ok := e.(GameFinished); return ok })
 	for _, e := range a.Events {
 		if _, ok := e.(RallyWon); ok && ends {
@@ -32,6 +33,21 @@ func Describe(club *Club, a Action) string {
 		}
 	}
 	return strings.Join(parts, ", ")
+}
+
+// with is c with the people whom some events made known to it: an action that was taken back is told
+// with their names too.
+func (c *Club) with(events []Event) *Club {
+	for _, e := range events {
+		added, ok := e.(PersonAdded)
+		if !ok {
+			continue
+		}
+		if _, known := c.Person(added.Person.ID); !known {
+			c = &Club{People: append(slices.Clip(c.People), added.Person), Nights: c.Nights}
+		}
+	}
+	return c
 }
 
 // manyWords are what events are counted as, in the order in which they are told.

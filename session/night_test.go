@@ -344,3 +344,15 @@ func TestAGameSetAsideIsMadeUpFor(t *testing.T) {
 		})
 	}
 }
+
+// TestAnUndoneGuestIsToldByName: the club no longer knows who that was, and the action does.
+func TestAnUndoneGuestIsToldByName(t *testing.T) {
+	d, _, _ := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rounds)
+	guest := d.Ledger().Last() + 1
+	must(t, d, AddGuest{Name: "Zed Quill"}, Undo{})
+	a, ok := d.Ledger().Action(guest)
+	if got := Describe(d.Ledger().Club(), a); !ok || got != "Zed Quill is new to the club, Zed Quill checked in" {
+		t.Errorf("the undone action is told as %q", got)
+	}
+}
