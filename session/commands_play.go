@@ -41,16 +41,21 @@ func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
 	return append(events, RoundCalled{Round: len(n.Rounds) + 1, Games: plan[0].Games, Out: plan[0].Out}), nil
 }
 
-// fits tells whether the first planned round is about exactly the people who are here now and
-// open courts.
+// fits tells whether the first planned round can be called as it is.
 func (n *Night) fits(plan []PlannedRound) bool {
+	return n.suits(plan) && len(n.Running()) == 0
+}
+
+// suits tells whether the first planned round is about exactly the people who are here now and
+// open courts.
+func (n *Night) suits(plan []PlannedRound) bool {
 	if len(plan) == 0 || len(plan[0].Games) == 0 {
 		return false
 	}
 	var who []PersonID
 	for _, g := range plan[0].Games {
 		c := n.Court(g.Court)
-		if c == nil || !c.Open || c.Game != 0 {
+		if c == nil || !c.Open {
 			return false
 		}
 		for _, id := range []PersonID{g.A[0], g.A[1], g.B[0], g.B[1]} {

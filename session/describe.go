@@ -11,6 +11,9 @@ import (
 // Describe says in one line what an action was, in the words of the desk. Many events of one kind,
 // as a roster brings them, are counted.
 func Describe(club *Club, a Action) string {
+	if text, ok := describeEnd(a); ok {
+		return text
+	}
 	var parts []string
 	counted := map[string]int{}
 	club = club.with(a.Events)
@@ -48,6 +51,17 @@ func (c *Club) with(events []Event) *Club {
 		}
 	}
 	return c
+}
+
+// describeEnd says that an action ended the night, and how many games it set aside for that.
+func describeEnd(a Action) (string, bool) {
+	if _, ok := a.Events[len(a.Events)-1].(NightClosed); !ok {
+		return "", false
+	}
+	if aside := len(a.Events) - 1; aside > 0 {
+		return fmt.Sprintf("night closed, games set aside: %d", aside), true
+	}
+	return "night closed", true
 }
 
 // manyWords are what events are counted as, in the order in which they are told.

@@ -249,7 +249,7 @@ func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, erro
 		return Rotation{}, err
 	}
 	d := newDraw(l.Club(), n, now)
-	if len(n.Plan) > 0 {
+	if n.suits(n.Plan) {
 		return d.rotation(n.Plan), nil
 	}
 	rounds, err := d.plan(ctx)

@@ -3,6 +3,7 @@ package session
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -354,5 +355,28 @@ func TestAnUndoneGuestIsToldByName(t *testing.T) {
 	a, ok := d.Ledger().Action(guest)
 	if got := Describe(d.Ledger().Club(), a); !ok || got != "Zed Quill is new to the club, Zed Quill checked in" {
 		t.Errorf("the undone action is told as %q", got)
+	}
+}
+
+// A plan made when somebody was still expected for the next round is not shown once that round
+// comes and the person is not there.
+func TestThePlanShownIsAboutWhoIsHere(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 1, 7, Rounds)
+	late := d.Ledger().Night().Roll[6].Person
+	must(t, d, Leave{late}, Expect{Person: late, Due: clock.now.Add(10 * time.Minute)}, CallRound{})
+	clock.now = clock.now.Add(12 * time.Minute)
+	for _, scored := range []bool{false, true} {
+		if scored {
+			must(t, d, FinishGame{Game: 1, Final: final(t, 11, 3)})
+		}
+		r, err := PlanRotation(t.Context(), d.Ledger(), clock.now)
+		if err != nil {
+			t.Fatal(err)
+		}
+		next := append(slices.Clone(r.Rounds[0].Out), (&Game{A: r.Rounds[0].Games[0].A, B: r.Rounds[0].Games[0].B}).Players()...)
+		if slices.Contains(next, late) || len(next) != 6 {
+			t.Errorf("scored %v: the next round is about %v", scored, next)
+		}
 	}
 }

@@ -65,6 +65,9 @@ func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
 		if people[i], known[i] = club.Named(name); !known[i] {
 			people[i] = Person{ID: env.NewID(), Name: name}
 		}
+		if k := slices.IndexFunc(people[:i], func(p Person) bool { return sameName(p.Name, name) }); k >= 0 {
+			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, name, c.Entries[k].Line)
+		}
 		ids[foldName(e.Name)] = people[i].ID
 	}
 	var events []Event

@@ -60,9 +60,9 @@ func closeMenu(m *Model) ui.Dialog {
 	if len(n.Running()) > 0 {
 		running = "a game goes on"
 	}
-	more := dialog.Item{Key: "r", Label: "call one more round", Intent: ui.Do{Command: session.CallRound{}}, Why: running}
+	more := dialog.Item{Key: "m", Label: "call one more round", Intent: ui.Do{Command: session.CallRound{}}, Why: running}
 	if n.Settings.Flow == session.Rolling {
-		more = dialog.Item{Key: "r", Label: "play on: choose a court, then m", Intent: ui.Go{To: ui.Courts}}
+		more = dialog.Item{Key: "m", Label: "play on: choose a court, then m", Intent: ui.Go{To: ui.Courts}}
 	}
 	return dialog.NewMenu("All that was planned is played",
 		more,

@@ -32,7 +32,9 @@ func (m *Model) settings() tea.Cmd {
 	}
 	end := dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}}
 	if k := len(n.Running()); k > 0 {
-		end = dialog.Item{Key: "x", Label: fmt.Sprintf("end the night and set %s aside", plural(k, "game")), Intent: ui.Do{Command: session.CloseNight{SetAside: true}}}
+		end.Intent = ui.Show{Dialog: dialog.NewMenu(plural(k, "game")+" on court",
+			dialog.Item{Key: "s", Label: "set aside what is on court, and end the night", Intent: ui.Do{Command: session.CloseNight{SetAside: true}}},
+			dialog.Item{Key: "p", Label: "play on", Intent: ui.Close{}})}
 	}
 	return m.show(dialog.NewMenu("Tonight",
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},

@@ -11,6 +11,8 @@ import (
 	"strings"
 	"time"
 
+	"golang.org/x/text/unicode/norm"
+
 	"club/quadrille/session/spreadsheet"
 )
 
@@ -83,7 +85,7 @@ func Parse(r io.Reader) ([]Entry, error) {
 }
 
 func entry(cell func(column string) string) (Entry, error) {
-	e := Entry{Name: cell("name"), Group: cell("group"), KeepApart: names(cell("keep_apart"))}
+	e := Entry{Name: oneSpelling(cell("name")), Group: cell("group"), KeepApart: names(cell("keep_apart"))}
 	if e.Name == "" {
 		return e, fmt.Errorf("the name is missing")
 	}
@@ -142,7 +144,7 @@ func ParseMoment(text string) (Moment, error) {
 // partner reads "Name" or "Name*2".
 func partner(text string) (Partner, error) {
 	name, times, limited := strings.Cut(text, "*")
-	p := Partner{Name: strings.TrimSpace(name)}
+	p := Partner{Name: oneSpelling(name)}
 	if !limited {
 		return p, nil
 	}
@@ -158,9 +160,13 @@ func partner(text string) (Partner, error) {
 func names(cell string) []string {
 	var out []string
 	for name := range strings.SplitSeq(cell, ";") {
-		if name = strings.TrimSpace(name); name != "" {
+		if name = oneSpelling(name); name != "" {
 			out = append(out, name)
 		}
 	}
 	return out
 }
+
+// oneSpelling writes a name with single blanks and composed accents, so that two spellings that look
+// alike are one name.
+func oneSpelling(name string) string { return norm.NFC.String(strings.Join(strings.Fields(name), " ")) }

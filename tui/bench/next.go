@@ -44,8 +44,11 @@ func begins(c ui.Context, n *session.Night) string {
 }
 
 func nextRolling(c ui.Context, n *session.Night) []string {
-	if len(n.Courts) == 0 {
+	if len(n.OpenCourts()) == 0 {
 		return nil
+	}
+	if n.LastCall {
+		return []string{"The games on court are the last ones."}
 	}
 	g, err := session.NextGame(c.Club(), n, n.OpenCourts()[0], c.Now)
 	if err != nil {

@@ -60,6 +60,13 @@ func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Inten
 	case "?":
 		return nil, false
 	default:
+		if len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
+			// A score is being typed although the board is open: it is this court's final score.
+			s.board.leave()
+			s.selected, s.entry = g.Court, entry{}
+			s.entry.press(key)
+			return nil, true
+		}
 		return nil, len(key) == 1
 	}
 	return nil, true

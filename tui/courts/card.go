@@ -158,12 +158,16 @@ func finalMarks(f scoring.Final) (a, b string) {
 
 // lastOn is the last finished game of a court, in the round that was called last.
 func lastOn(n *session.Night, id session.CourtID) *session.Game {
+	if g := finishedOn(n, id); g != nil && (g.Round == len(n.Rounds) || n.Settings.Flow == session.Rolling) {
+		return g
+	}
+	return nil
+}
+
+// finishedOn is the game that ended last on a court.
+func finishedOn(n *session.Night, id session.CourtID) *session.Game {
 	for i := len(n.Games) - 1; i >= 0; i-- {
-		g := &n.Games[i]
-		if g.Round != len(n.Rounds) && n.Settings.Flow == session.Rounds {
-			return nil
-		}
-		if g.Court == id && g.Final != nil {
+		if g := &n.Games[i]; g.Court == id && g.Final != nil {
 			return g
 		}
 	}

@@ -146,6 +146,10 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 		if s.entry.refused = err != nil; err != nil {
 			return nil, true // the panel says what is wrong, until the entry is changed
 		}
+		if !s.entry.sure && justCalled(c, g) {
+			s.entry.sure = true
+			return ui.Refuse{Err: fmt.Errorf("this game on court %s has only begun: enter again saves its score; to correct the one before, esc and then h", court.ID)}, true
+		}
 		return s.finish(c, g, final), true
 	}
 	if s.entry.press(key) {
@@ -155,6 +159,13 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 		return nil, false
 	}
 	return ui.Refuse{Err: fmt.Errorf("a score is being typed: enter saves it, esc drops it")}, true
+}
+
+// justCalled tells whether a game was called by the score of the one before, less than a minute ago:
+// a score typed now is more likely meant for that one.
+func justCalled(c ui.Context, g *session.Game) bool {
+	before := finishedOn(c.Night(), g.Court)
+	return g.Running() && g.Round == 0 && before != nil && before.Finished.Equal(g.Called) && c.Now.Sub(g.Called) < time.Minute
 }
 
 // finish sends a final score, or the correction of one; once it is saved the cursor goes on to the

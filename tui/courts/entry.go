@@ -17,6 +17,7 @@ type entry struct {
 	leader  bool        // of a game given up: it was the side ahead that gave up
 	swapped bool        // the first number is side B's
 	refused bool        // Enter was pressed and this is no final score
+	sure    bool        // Enter was pressed for a game that has only begun
 }
 
 // maxEntry keeps a cat on the keyboard from filling the line.

@@ -56,7 +56,11 @@ func coming(c ui.Context) []string {
 		return nil
 	}
 	r := c.Rotation.Rounds[0]
-	out := []string{c.Theme.Strong.Render(fmt.Sprintf("Round %d, not called yet", len(n.Rounds)+1))}
+	when := "not called yet"
+	if len(n.Rounds) >= n.Settings.Rounds {
+		when = "if you play on"
+	}
+	out := []string{c.Theme.Strong.Render(fmt.Sprintf("Round %d, %s", len(n.Rounds)+1, when))}
 	for _, g := range r.Games {
 		out = append(out, fmt.Sprintf("%3s  %s  v  %s", g.Court, c.Names.Side(g.A), c.Names.Side(g.B)))
 	}
@@ -68,7 +72,7 @@ func coming(c ui.Context) []string {
 
 func comingRolling(c ui.Context, n *session.Night) []string {
 	open := n.OpenCourts()
-	if len(open) == 0 {
+	if len(open) == 0 || n.LastCall {
 		return nil
 	}
 	out := []string{c.Theme.Strong.Render("Next free court")}

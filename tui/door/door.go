@@ -20,6 +20,7 @@ type Door struct {
 	input  textinput.Model
 	cursor ui.Cursor
 	chosen bool // somebody was chosen with the arrows or the mouse
+	stale  bool // what is typed has had its answer: the next letter begins another name
 }
 
 // New makes the screen.
@@ -51,6 +52,7 @@ func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 		}
 	case "right":
 		if len(rows) > 0 && d.marks() && rows[selected].guest == "" {
+			d.stale = true
 			return ui.Show{Dialog: personMenu(c, rows[selected])}, true
 		}
 	case "ctrl+o":
@@ -70,8 +72,11 @@ func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 func (d *Door) typed(k tea.KeyMsg) bool {
 	switch k.Type {
 	case tea.KeyRunes, tea.KeySpace, tea.KeyBackspace, tea.KeyDelete, tea.KeyCtrlW, tea.KeyCtrlU:
+		if d.stale && k.Type == tea.KeyRunes {
+			d.input.SetValue("")
+		}
 		d.input, _ = d.input.Update(k)
-		d.cursor, d.chosen = 0, false
+		d.cursor, d.chosen, d.stale = 0, false, false
 		return true
 	}
 	return false
@@ -79,7 +84,7 @@ func (d *Door) typed(k tea.KeyMsg) bool {
 
 func (d *Door) clear() {
 	d.input.SetValue("")
-	d.cursor, d.chosen = 0, false
+	d.cursor, d.chosen, d.stale = 0, false, false
 }
 
 // Leave implements ui.Leaver.
@@ -98,8 +103,10 @@ func (d *Door) enter(c ui.Context, r row) ui.Intent {
 	case r.guest != "":
 		return ui.Do{Command: session.AddGuest{Name: r.guest}, After: done}
 	case r.state == session.Here && !d.chosen:
+		d.stale = true
 		return ui.Refuse{Err: fmt.Errorf("%s is here already; ↓ goes on to “add %s as a guest”, → has more about %s", r.person.Name, d.input.Value(), r.person.Name)}
 	case r.state == session.Here:
+		d.stale = true
 		return ui.Show{Dialog: personMenu(c, r)}
 	}
 	return ui.Do{Command: session.CheckIn{Person: r.person.ID}, After: done}

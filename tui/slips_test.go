@@ -1,0 +1,46 @@
+package tui
+
+import (
+	"testing"
+
+	"club/quadrille/session"
+)
+
+// What organisers in a hurry did wrong, and what must not come of it.
+
+func TestAnAnsweredNameDoesNotStickToTheNext(t *testing.T) {
+	s := newStage(t).roster(4, "roster18.csv").press("d", "agnes", "enter").shows("! Agnes Vale is here already")
+	s.press("zed quint").shows(`add "zed quint" as a guest`).press("enter").shows("Saved: zed quint")
+	s.press("bram", "right").shows("rest a while").press("r").press("maud").shows("> [x] Maud Ember")
+}
+
+func TestAScoreTypedOnTheBoardIsThatCourts(t *testing.T) {
+	s := called(t, 2, 8).press("enter").shows("Call:").press("117").shows("Court 1 score: 117_").press("enter")
+	if got := s.final(1); got != "11-7" {
+		t.Errorf("court 1 has %q, want 11-7", got)
+	}
+}
+
+func TestAScoreRightAfterACallOfItsOwnIsAskedBack(t *testing.T) {
+	s := newStage(t).people(1, 6, func(n *session.Settings) { n.Flow = session.Rolling }).press("n")
+	s.pass(12).press("117", "enter").shows("Saved: court 1: 11-7")
+	s.press("119", "enter").shows("! this game on court 1 has only begun")
+	if got := s.final(2); got != "" {
+		t.Errorf("the game that has only begun got %q", got)
+	}
+	s.press("enter")
+	if got := s.final(2); got != "11-9" {
+		t.Errorf("enter again saves %q, want 11-9", got)
+	}
+}
+
+func TestEndingWithGamesOnCourtIsAskedBack(t *testing.T) {
+	s := called(t, 2, 8).press("o", "x").shows("2 games on court", "play on")
+	if s.night() == nil {
+		t.Fatal("the night was ended without being asked")
+	}
+	s.press("s").shows("No night is open", "night closed, games set aside: 2").press("u")
+	if n := s.night(); n == nil || len(n.Running()) != 2 {
+		t.Error("undo does not open the night again as it was")
+	}
+}
