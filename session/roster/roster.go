@@ -169,4 +169,7 @@ func names(cell string) []string {
 
 // oneSpelling writes a name with single blanks and composed accents, so that two spellings that look
 // alike are one name.
-func oneSpelling(name string) string { return norm.NFC.String(strings.Join(strings.Fields(name), " ")) }
+func oneSpelling(name string) string {
+	blank := func(r rune) bool { return r == ' ' || r == '\u00a0' }
+	return norm.NFC.String(strings.Join(strings.FieldsFunc(name, blank), " "))
+}
