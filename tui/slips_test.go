@@ -44,3 +44,11 @@ func TestEndingWithGamesOnCourtIsAskedBack(t *testing.T) {
 		t.Error("undo does not open the night again as it was")
 	}
 }
+
+func TestAGameSetAsideOnTheBoardStaysInViewUntilItIsLeft(t *testing.T) {
+	s := called(t, 2, 8).press("enter", "aab", "m", "c", "s").shows("Game over: set aside")
+	s.press("a", "b", "left").shows("Game over: set aside").hides("[Bench]").press("enter").hides("Game over")
+	if got := s.night().Count(session.Here); got != 8 {
+		t.Errorf("%d people are in the rotation, want 8", got)
+	}
+}

@@ -13,25 +13,21 @@ import (
 // board is the view of one game that is scored rally by rally. The zero value shows none.
 type board struct {
 	game   session.GameID
-	over   bool  // the game has ended on the board, and its result is still shown
 	faults bool  // each rally asks how it was lost
 	asked  asked // the rally that waits for the answer
 }
 
-// on is the game that the board shows, nil when there is none. A game that ended on the board is
-// shown until it is left, so that a key too many does no harm elsewhere.
+// on is the game that the board shows, nil when there is none. A game that ends while the board is
+// open is shown until it is left, so that a key too many does no harm elsewhere.
 func (b *board) on(n *session.Night) *session.Game {
 	if n == nil {
 		return nil
 	}
-	if g := n.Game(b.game); g != nil && (g.Running() || b.over) {
-		return g
-	}
-	return nil
+	return n.Game(b.game)
 }
 
 // leave goes back to the courts. Whether faults are noted stays as it was.
-func (b *board) leave() { b.game, b.over, b.asked = 0, false, asked{} }
+func (b *board) leave() { b.game, b.asked = 0, asked{} }
 
 // pressBoard handles keys while a game is scored rally by rally: one key a rally.
 func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
@@ -41,7 +37,6 @@ func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Inten
 	case s.board.asks(g):
 		return s.pressFault(g, key)
 	}
-	s.board.over = false
 	switch key {
 	case "left", "a":
 		return s.won(g, scoring.A), true
@@ -116,12 +111,7 @@ func (s *Courts) won(g *session.Game, side scoring.Side) ui.Intent {
 
 func (s *Courts) rally(g *session.Game, r scoring.Rally) ui.Intent {
 	s.board.asked = asked{}
-	return ui.Do{
-		Command: session.ScoreRally{Game: g.ID, Rally: r},
-		After: func(l *session.Ledger) {
-			s.board.over = !l.Club().Night().Game(g.ID).Running()
-		},
-	}
+	return ui.Do{Command: session.ScoreRally{Game: g.ID, Rally: r}}
 }
 
 // note adds an entry to the sheet of a game.

@@ -76,10 +76,8 @@ func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
 // about that one.
 func (s *Courts) rallyAnd(g *session.Game, won, next scoring.Side) ui.Intent {
 	do := s.rally(g, scoring.Rally{Won: won}).(ui.Do)
-	saved := do.After
 	do.After = func(l *session.Ledger) {
-		saved(l)
-		if !s.board.over {
+		if l.Club().Night().Game(g.ID).Running() {
 			s.board.asked = asked{game: g.ID, rally: scoring.Rally{Won: next}}
 		}
 	}
