@@ -38,6 +38,24 @@ func Describe(club *Club, a Action) string {
 	return strings.Join(parts, ", ")
 }
 
+// Describe says what an action of the newest night was; of an undo or a redo it also says what that
+// was about.
+func (l *Ledger) Describe(a Action) string {
+	about := func(word string, id uint64) string {
+		if of, ok := l.Action(id); ok {
+			return word + ": " + Describe(l.club, of)
+		}
+		return word
+	}
+	switch e := a.Events[0].(type) {
+	case Undone:
+		return about("undid", e.Action)
+	case Redone:
+		return about("redid", e.Action)
+	}
+	return Describe(l.club, a)
+}
+
 // with is c with the people whom some events made known to it: an action that was taken back is told
 // with their names too.
 func (c *Club) with(events []Event) *Club {
@@ -152,9 +170,7 @@ func describeNight(e Event) string {
 	return ""
 }
 
-// PairName joins the names of a side.
-func PairName(club *Club, s Side) string { return pairName(club, s) }
-
+// pairName joins the names of a side.
 func pairName(club *Club, s Side) string {
 	if s[1] == "" {
 		return club.Name(s[0])

@@ -161,14 +161,6 @@ func (n *Night) Game(id GameID) *Game {
 	return &n.Games[id-1]
 }
 
-// GameOn is the game going on at a court, nil when it is free.
-func (n *Night) GameOn(id CourtID) *Game {
-	if c := n.Court(id); c != nil {
-		return n.Game(c.Game)
-	}
-	return nil
-}
-
 // Attending finds a person's part in the night, nil if the person has none.
 func (n *Night) Attending(id PersonID) *Attendance {
 	i := slices.IndexFunc(n.Roll, func(a Attendance) bool { return a.Person == id })

@@ -32,6 +32,14 @@ func newTestDesk(t testing.TB) (*Desk, *MemoryLog, *testClock) {
 	return d, log, clock
 }
 
+// GameOn is the game going on at a court, nil when it is free.
+func (n *Night) GameOn(id CourtID) *Game {
+	if c := n.Court(id); c != nil {
+		return n.Game(c.Game)
+	}
+	return nil
+}
+
 // must does commands that have to be accepted.
 func must(t testing.TB, d *Desk, commands ...Command) {
 	t.Helper()

@@ -315,7 +315,7 @@ func TestHistoryTellsEntries(t *testing.T) {
 	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut, Side: scoring.B, Note: "cramp"}})
 	actions := d.Ledger().Actions()
 	got := Describe(d.Ledger().Club(), actions[len(actions)-1])
-	want := "court 1: time-out of " + PairName(club, g.B) + " (cramp)"
+	want := "court 1: time-out of " + pairName(club, g.B) + " (cramp)"
 	if got != want {
 		t.Errorf("the history says %q, want %q", got, want)
 	}

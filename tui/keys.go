@@ -123,6 +123,5 @@ func (m *Model) teach() tea.Cmd {
 }
 
 func (m *Model) help() tea.Cmd {
-	m.dialogs = append(m.dialogs, dialog.NewPage("Keys", m.helpPage))
-	return nil
+	return m.show(dialog.NewPage("Keys", m.helpPage))
 }

@@ -235,21 +235,12 @@ func lastDone(l *session.Ledger) string {
 	if len(actions) == 0 {
 		return ""
 	}
-	a := actions[len(actions)-1]
-	about := func(word string, id uint64) string {
-		of, _ := l.Action(id)
-		if len(of.Events) == 0 {
-			return word
-		}
-		return word + ": " + session.Describe(l.Club(), of)
+	newest := actions[len(actions)-1]
+	text := l.Describe(newest)
+	if _, ok := newest.Events[0].(session.Undone); ok {
+		text += " (U brings it back)"
 	}
-	switch e := a.Events[0].(type) {
-	case session.Undone:
-		return about("undid", e.Action) + " (U brings it back)"
-	case session.Redone:
-		return about("redid", e.Action)
-	}
-	return session.Describe(l.Club(), a)
+	return text
 }
 
 // importRoster reads a roster beside the screen and expects its people.

@@ -121,7 +121,7 @@ func (h *History) Lines(c ui.Context) []string {
 	cursor := h.cursor.In(len(list))
 	from, until := line.Window(len(list), c.Height-1, cursor)
 	for i, a := range list[from:until] {
-		text := fmt.Sprintf("%s  %s", a.Time.In(c.Now.Location()).Format("15:04"), describe(c, a))
+		text := fmt.Sprintf("%s  %s", a.Time.In(c.Now.Location()).Format("15:04"), c.Ledger.Describe(a))
 		if a.Undone {
 			text += "  (undone)"
 		}
@@ -137,23 +137,6 @@ func (h *History) Lines(c ui.Context) []string {
 		out = append(out, text)
 	}
 	return out
-}
-
-// describe names an action, and for an undo or a redo what it was about.
-func describe(c ui.Context, a session.Action) string {
-	about := func(word string, id uint64) string {
-		if of, ok := c.Ledger.Action(id); ok {
-			return word + ": " + session.Describe(c.Club(), of)
-		}
-		return word
-	}
-	switch e := a.Events[0].(type) {
-	case session.Undone:
-		return about("undid", e.Action)
-	case session.Redone:
-		return about("redid", e.Action)
-	}
-	return session.Describe(c.Club(), a)
 }
 
 // Keys implements ui.Screen.
