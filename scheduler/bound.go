@@ -10,6 +10,8 @@ package scheduler
 //     over people counts who is common to two games of different rounds; a pair of games with x
 //     common people holds C(x,2) repeated meetings. Spread evenly over all pairs of games this is
 //     least. With x common people at least x-2 pairs oppose in both games.
+//   - However a set of people is spread over the games of a round, some of them meet. If they must play
+//     together in many rounds, their pairs are soon used up; see crowd.go.
 //
 // Published results are added where the arguments stop short; see known.go.
 
@@ -38,9 +40,10 @@ func (s *scope) bounds() pairBounds {
 	b.repeats = old.repeats + halved(s.share(repeat))
 	b.opponents = old.opponents + halved(s.share(oppose))
 	b.meetings = old.meetings + halved(s.share(meet))
-	cells := s.overlap()
-	b.opponents = max(b.opponents, cells.opponents)
-	b.meetings = max(b.meetings, cells.meetings, s.published())
+	common := s.commonSeats()
+	cells, crowds := s.overlap(common), s.phases(common)
+	b.opponents = max(b.opponents, old.opponents+max(cells.opponents, crowds.opponents))
+	b.meetings = max(b.meetings, old.meetings+max(cells.meetings, crowds.meetings), s.published())
 	return b
 }
 

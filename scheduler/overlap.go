@@ -2,22 +2,22 @@ package scheduler
 
 import "slices"
 
-// overlap bounds meetings and opponents by the people who are common to games of two rounds.
+// overlap bounds meetings and opponents of different rounds, not both fixed, by the people who are
+// common to games of two of them.
 //
 // The pairs of games of two rounds are the cells among which the common people of the rounds are
 // spread. Fixed rounds are taken as they were.
-func (s *scope) overlap() pairBounds {
-	groups := s.cellGroups()
+func (s *scope) overlap(common [][]int) pairBounds {
+	groups := s.cellGroups(common)
 	least, all := 0, 0
 	for _, g := range groups {
 		least += g.low
 		all += g.cells
 	}
 	total := max(least, s.commonPeople())
-	old := s.settled()
 	return pairBounds{
-		meetings:  old.meetings + spreadCells(groups, total-least),
-		opponents: old.opponents + max(0, total-2*all),
+		meetings:  spreadCells(groups, total-least),
+		opponents: max(0, total-2*all),
 	}
 }
 
@@ -29,9 +29,8 @@ type cellGroup struct {
 }
 
 // cellGroups lists all pairs of rounds that are not both fixed.
-func (s *scope) cellGroups() []cellGroup {
+func (s *scope) cellGroups(common [][]int) []cellGroup {
 	var groups []cellGroup
-	common := s.commonSeats()
 	for r := range s.games {
 		for q := range r {
 			groups = append(groups, cellGroup{s.games[q] * s.games[r], common[q][r], r == q+1 && s.exact(q)})
