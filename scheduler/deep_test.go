@@ -109,8 +109,20 @@ func (d *deep) even() bool {
 // QUADRILLE_LONG=1 adds nights that take half a minute.
 func TestBoundsNeverExceedTheLeastMeetings(t *testing.T) {
 	nights := [][3]int{
-		{5, 1, 7}, {6, 1, 6}, {7, 1, 7}, {8, 1, 7}, {9, 1, 7}, {10, 1, 5}, {10, 1, 6}, {11, 1, 5},
-		{12, 1, 5}, {10, 2, 3}, {14, 2, 3}, {15, 2, 3}, {16, 2, 4}, {17, 2, 3},
+		{5, 1, 7},
+		{6, 1, 6},
+		{7, 1, 7},
+		{8, 1, 7},
+		{9, 1, 7},
+		{10, 1, 5},
+		{10, 1, 6},
+		{11, 1, 5},
+		{12, 1, 5},
+		{10, 2, 3},
+		{14, 2, 3},
+		{15, 2, 3},
+		{16, 2, 4},
+		{17, 2, 3},
 	}
 	if os.Getenv("QUADRILLE_LONG") != "" {
 		nights = append(nights, [][3]int{{12, 1, 6}, {15, 2, 4}, {17, 2, 4}}...)
