@@ -177,11 +177,12 @@ func (a *auditor) times(rounds []Round) {
 		}
 		want := min(t.Times, a.n.mayPartnerTimes(t))
 		got := 0
-		for _, list := range [2][]Round{a.p.History, rounds} {
-			for _, round := range list {
-				for _, g := range round.Games {
-					got += one(partners(g, t.A, t.B))
-				}
+		for _, g := range a.p.earlier() {
+			got += one(partners(g, t.A, t.B))
+		}
+		for _, round := range rounds {
+			for _, g := range round.Games {
+				got += one(partners(g, t.A, t.B))
 			}
 		}
 		if got < want {

@@ -59,10 +59,8 @@ func (b *board) recount() {
 	for i := range b.where {
 		b.where[i] = -1
 	}
-	for _, round := range b.n.p.History {
-		for _, g := range round.Games {
-			countMeetings(b.pair, b.n.people, g.seats())
-		}
+	for _, g := range b.n.p.earlier() {
+		countMeetings(b.pair, b.n.people, g.seats())
 	}
 	for r := range b.shapes {
 		row := b.row(r)

@@ -163,7 +163,7 @@ func (s *scope) beside(own bool) func(i, j Player) bool {
 // halves tells whether the night falls into two halves who never meet: exactly twice as many
 // people as seats, and nobody benched twice running, make the same people play every second round.
 func (s *scope) halves() bool {
-	if !s.rests || s.n.first > 0 || s.n.side != nil || len(s.games) == 0 {
+	if !s.rests || !s.n.fresh() || s.n.side != nil || len(s.games) == 0 {
 		return false
 	}
 	for r := range s.games {

@@ -40,8 +40,19 @@ func (c Certificate) Perfect() bool {
 // the history. They hold for plans that share sit-outs as fairly, bench as few people twice running
 // and keep what people ask. The rotation should pass [Audit]; of an invalid one nothing is
 // promised but that Certify returns.
+//
+// With games of no round among those of the night, the bounds on who plays with whom are those of
+// [CertifyGames], and those on sitting out are of the rounds.
 func Certify(p Problem, rounds []Round) Certificate {
 	rounds = append(append([]Round(nil), p.History...), rounds...)
+	if len(p.Met) > 0 {
+		p.History, p.Rounds = rounds, 0
+		whole := CertifyGames(p, p.earlier())
+		p.History, p.Met = nil, nil
+		c := Certify(p, rounds)
+		whole.SitoutSpread, whole.BenchedTwice = c.SitoutSpread, c.BenchedTwice
+		return whole
+	}
 	p.History, p.Rounds = nil, len(rounds)
 	n := newNight(&p)
 	for r, round := range rounds {
@@ -63,7 +74,7 @@ func CertifyGames(p Problem, games []Game) Certificate {
 	for k, g := range games {
 		rounds[k] = Round{Games: []Game{g}}
 	}
-	p.History, p.Rounds = nil, len(rounds)
+	p.History, p.Met, p.Rounds = nil, nil, len(rounds)
 	n := newNight(&p)
 	for r := range n.here {
 		n.here[r] = n.everybody()
@@ -73,6 +84,9 @@ func CertifyGames(p Problem, games []Game) Certificate {
 	copy(s.low, m.games)
 	copy(s.high, m.games)
 	s.rests = false
+	for i, mate := range n.mate { // one of two who belong together may have come later or gone earlier
+		s.always[i] = s.always[i] && int(m.pair[i*n.people+int(mate)].p) == m.games[i]
+	}
 	return certificate(m, s)
 }
 

@@ -72,14 +72,14 @@ type courtUse struct {
 func newCourtUse(n *night, rounds []Round) *courtUse {
 	u := &courtUse{n: n, courts: len(n.p.Courts)}
 	u.count = make([]int, n.people*u.courts)
-	for _, list := range [2][]Round{n.p.History, rounds} {
-		for _, round := range list {
-			for _, g := range round.Games {
-				if g.Court >= 0 && int(g.Court) < u.courts {
-					for _, i := range n.valid(g.Players()) {
-						u.count[int(i)*u.courts+int(g.Court)]++
-					}
-				}
+	games := n.p.earlier()
+	for _, round := range rounds {
+		games = append(games, round.Games...)
+	}
+	for _, g := range games {
+		if g.Court >= 0 && int(g.Court) < u.courts {
+			for _, i := range n.valid(g.Players()) {
+				u.count[int(i)*u.courts+int(g.Court)]++
 			}
 		}
 	}

@@ -12,10 +12,8 @@ func (n *night) balanceHome(rounds []Round) {
 			lead[i]--
 		}
 	}
-	for _, round := range n.p.History {
-		for _, g := range round.Games {
-			count(g)
-		}
+	for _, g := range n.p.earlier() {
+		count(g)
 	}
 	of := func(t Team) int {
 		sum := 0

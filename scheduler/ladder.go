@@ -68,19 +68,17 @@ func newLadder(p *Problem) *ladder {
 	p.Together = slices.DeleteFunc(slices.Clone(p.Together), func(t Pair) bool { return t.Times == 0 })
 	n := newNight(p)
 	l := &ladder{n: n, d: newDice(p.Seed, 3), place: make([]float64, n.people), mate: make([]Player, n.people)}
-	var played []Game
 	for i := range l.place {
 		l.place[i], l.mate[i] = float64(len(p.Courts)), Nobody // new people start at the bottom
 	}
 	for _, round := range p.History {
 		for _, g := range round.Games {
-			played = append(played, g)
 			for _, i := range n.valid(g.Players()) {
 				l.place[i] = float64(g.Court)
 			}
 		}
 	}
-	l.memory = newMemory(n.people, played)
+	l.memory = newMemory(n.people, p.earlier())
 	return l
 }
 

@@ -22,6 +22,9 @@ func measure(n *night, rounds []Round) *measures {
 	there := make([]int, n.people)
 	last := make([]int, n.people) // round of the last sit-out, from 1
 	m.pair = make([]tally, n.people*n.people)
+	for _, g := range n.p.Met {
+		countMeetings(m.pair, n.people, g.seats())
+	}
 	for r, round := range all {
 		for _, i := range n.here[r] {
 			there[i]++

@@ -140,6 +140,9 @@ func (n *night) fits(i Player, c Court) bool {
 	return n.walls == nil || !n.walls[int(i)*len(n.p.Courts)+int(c)]
 }
 
+// fresh tells whether nothing was played yet.
+func (n *night) fresh() bool { return n.first == 0 && len(n.p.Met) == 0 }
+
 // bound tells whether the person's partner is fixed and present in round r, so that both play or
 // neither does.
 func (n *night) bound(i Player, r int) bool {

@@ -1,5 +1,7 @@
 package scheduler
 
+import "slices"
+
 // Problem states a night: who is there, which courts are open, what was played, what people
 // wish. Rounds of the night are counted from 0, those of History first.
 type Problem struct {
@@ -8,6 +10,7 @@ type Problem struct {
 	Courts  []CourtSpec
 	Rounds  int     // rounds to plan, after History
 	History []Round // rounds played or called, oldest first
+	Met     []Game  // games of tonight that belong to no round, as of a rolling hour
 
 	Together     []Pair // who must be partners: whenever both play, or a number of times tonight
 	NeverPartner []Pair // who must not be in one team
@@ -68,6 +71,16 @@ func (c CourtSpec) suits(level float64) bool {
 
 // total is the number of rounds of the whole night.
 func (p *Problem) total() int { return len(p.History) + p.Rounds }
+
+// earlier lists the games before the rounds to plan. Those of no round count as much as
+// the others for who met whom, where, and on which side; only nobody sat out meanwhile.
+func (p *Problem) earlier() []Game {
+	games := slices.Clone(p.Met)
+	for _, r := range p.History {
+		games = append(games, r.Games...)
+	}
+	return games
+}
 
 // name returns what to call a person in messages.
 func (p *Problem) name(i Player) string {

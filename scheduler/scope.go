@@ -11,7 +11,7 @@ type scope struct {
 	extra  []int      // people of each free round who play singles
 	low    []int      // fewest games in free rounds that are fair for each person
 	high   []int      // most
-	past   []tally    // at a·people + b: meetings in fixed rounds
+	past   []tally    // at a·people + b: meetings in fixed rounds, and in games of no round
 	got    []tally    // meetings of the whole night if its rounds are known
 	then   []int      // each person's games in fixed rounds
 	when   [][]uint64 // each person's presence in free rounds, one bit a round
@@ -40,9 +40,11 @@ func newScope(n *night, here [][]Player, games []int) *scope {
 		s.always[i] = s.inseparable(Player(i))
 	}
 	s.past = make([]tally, n.people*n.people)
+	for _, g := range n.p.earlier() {
+		countMeetings(s.past, n.people, g.seats())
+	}
 	for _, round := range n.p.History {
 		for _, g := range round.Games {
-			countMeetings(s.past, n.people, g.seats())
 			if g.Singles() {
 				continue
 			}

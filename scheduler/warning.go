@@ -115,14 +115,11 @@ func (w *warner) split() {
 // every round to come in which both are there.
 func (n *night) mayPartnerTimes(t Pair) int {
 	times := 0
-	for r := range n.here {
-		if r >= n.first {
-			times += one(n.p.People[t.A].present(r) && n.p.People[t.B].present(r))
-			continue
-		}
-		for _, g := range n.p.History[r].Games {
-			times += one(g.A == Team{t.A, t.B} || g.A == Team{t.B, t.A} || g.B == Team{t.A, t.B} || g.B == Team{t.B, t.A})
-		}
+	for _, g := range n.p.earlier() {
+		times += one(partners(g, t.A, t.B))
+	}
+	for r := n.first; r < len(n.here); r++ {
+		times += one(n.p.People[t.A].present(r) && n.p.People[t.B].present(r))
 	}
 	return times
 }

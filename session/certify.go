@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"club/quadrille/scheduler"
-	"club/quadrille/scoring"
 )
 
 // Certify judges in hindsight what was played so far: the bounds take as given who was there and
@@ -20,16 +19,6 @@ func Certify(club *Club, n *Night, now time.Time) scheduler.Certificate {
 	for i, r := range n.Rounds {
 		rounds[i] = d.round(r)
 	}
+	d.problem.Met = d.rolled()
 	return scheduler.Certify(d.problem, rounds)
-}
-
-// games lists the games of a night but those that were set aside.
-func (d *draw) games() []scheduler.Game {
-	var out []scheduler.Game
-	for i := range d.night.Games {
-		if g := &d.night.Games[i]; g.Final == nil || g.Final.How() != scoring.Void {
-			out = append(out, d.game(g))
-		}
-	}
-	return out
 }

@@ -59,8 +59,30 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 	for _, r := range n.Rounds {
 		d.problem.History = append(d.problem.History, d.round(r))
 	}
+	d.problem.Met = d.rolled()
 	d.problem.Together, d.problem.NeverMeet = d.wishes()
 	return d
+}
+
+// rolled lists the games that belong to no round, of a night that began by rolling.
+func (d *draw) rolled() []scheduler.Game {
+	return d.gamesThat(func(g *Game) bool { return g.Round == 0 })
+}
+
+// games lists the games of a night.
+func (d *draw) games() []scheduler.Game {
+	return d.gamesThat(func(*Game) bool { return true })
+}
+
+// gamesThat lists games of some kind, but those that were set aside.
+func (d *draw) gamesThat(are func(*Game) bool) []scheduler.Game {
+	var out []scheduler.Game
+	for i := range d.night.Games {
+		if g := &d.night.Games[i]; are(g) && (g.Final == nil || g.Final.How() != scoring.Void) {
+			out = append(out, d.game(g))
+		}
+	}
+	return out
 }
 
 // window gives the first round that a person can play and the first that the person no longer
@@ -85,11 +107,17 @@ func (d *draw) window(a Attendance) (from, until int, ok bool) {
 		}
 		return from, until, true
 	}
-	return 0, played, played > 0 && d.took(a.Person)
+	if played == 0 { // there is no round before which somebody could have gone
+		return d.problem.Rounds, 0, d.took(a.Person)
+	}
+	return 0, played, d.took(a.Person)
 }
 
-// took tells whether a person was in a round that was called, on court or out.
+// took tells whether a person was in a round that was called, on court or out, or in a game of no round.
 func (d *draw) took(id PersonID) bool {
+	if slices.ContainsFunc(d.night.Games, func(g Game) bool { return g.Round == 0 && g.Has(id) }) {
+		return true
+	}
 	return slices.ContainsFunc(d.night.Rounds, func(r CalledRound) bool {
 		return slices.Contains(r.Out, id) || slices.ContainsFunc(r.Games, func(g GameID) bool { return d.night.Game(g).Has(id) })
 	})

@@ -28,7 +28,7 @@ func (l *Ledger) DrawKey() uint64 {
 		Rounds   []CalledRound
 		Plan     []PlannedRound
 		Void     []GameID
-		Rolling  int      // games called, where there are no rounds
+		Rolling  int      // games called that belong to no round
 		Results  []string // of the games of a ladder, where they decide on the next round
 	}
 	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, n.Plan
@@ -40,12 +40,12 @@ func (l *Ledger) DrawKey() uint64 {
 		basis.Roll = append(basis.Roll, part{p, a.State, a.Due.Unix(), a.Leaves.Unix()})
 	}
 	for i := range n.Games {
+		if n.Games[i].Round == 0 {
+			basis.Rolling++
+		}
 		if f := n.Games[i].Final; f != nil && f.How() == scoring.Void {
 			basis.Void = append(basis.Void, n.Games[i].ID)
 		}
-	}
-	if n.Settings.Flow == Rolling {
-		basis.Rolling = len(n.Games)
 	}
 	if n.Settings.Format == scheduler.Ladder {
 		for i := range n.Games {
