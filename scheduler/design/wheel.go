@@ -2,10 +2,10 @@ package design
 
 import "strings"
 
-// Wheel returns rounds for a night on which some of the people sit out each round, found by computer:
-// few meetings repeat, nobody partners anybody twice while that is possible, sit-outs differ by one at most
-// and nobody sits out twice running. Who sits at no table of a round sits out. ok is false where the
-// catalogue has nothing for so many people, tables and rounds; then a plain search does as well.
+// Wheel returns rounds found by computer for nights that no formula of the catalogue answers: few meetings
+// repeat, nobody partners anybody twice, sit-outs differ by one at most, and nobody sits out twice running
+// if two rounds have seats for all. Who is at no table of a round sits out. ok is false where the
+// catalogue has nothing for exactly so many people, tables and rounds; a plain search does as well there.
 //
 // Such a plan turns into itself: its people sit on circles, and when everybody moves on by one, each
 // round becomes another. So a few base rounds make all others, as the difference methods of design
@@ -13,54 +13,77 @@ import "strings"
 func Wheel(people, tables, rounds int) (plan [][]Table, ok bool) {
 	for _, w := range wheels {
 		if w.people == people && w.tables == tables && w.rounds == rounds {
-			return w.plan(), true
+			return w.starter().Plan(), true
 		}
 	}
 	return nil, false
 }
 
-// wheel is the base rounds of a plan that turns into itself.
-type wheel struct {
-	people, tables, rounds int
-	meetings               int   // Σ C(m,2) over pairs who meet m times
-	order                  int   // turns until everybody is back
-	circles                []int // numbers of people on circles, all divisors of order
-	bases                  []string
+// WheelStarter is a plan that turns into itself, given by the base rounds that make all others.
+type WheelStarter struct {
+	People, Tables, Rounds int
+	Meetings               int       // Σ C(m,2) over the pairs of people, who meet m times
+	Order                  int       // turns until everybody is back
+	Circles                []int     // how many people sit on each circle, divisors of Order; the others never move
+	Bases                  [][]Table // there are at least Rounds rounds after Order turns of them
 }
 
-// names are the people of a base round, one letter each.
-const names = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"
-
-// plan turns the base rounds, all of them by one step before the next step, until there are enough
-// rounds.
-func (w wheel) plan() [][]Table {
-	var bases [][]Table
-	for _, b := range w.bases {
-		var base []Table
-		for _, four := range strings.Fields(b) {
-			var t Table
-			for seat := range t {
-				t[seat] = strings.IndexByte(names, four[seat])
-			}
-			base = append(base, t)
-		}
-		bases = append(bases, base)
+// Wheels returns the starters behind [Wheel].
+func Wheels() []WheelStarter {
+	var all []WheelStarter
+	for _, w := range wheels {
+		all = append(all, w.starter())
 	}
-	var plan [][]Table
-	for r := range w.rounds {
-		plan = append(plan, relabelRound(bases[r%len(bases)], func(p int) int { return w.turned(p, r/len(bases)) }))
+	return all
+}
+
+// Plan returns the rounds: the base rounds, then all of them turned by one step, then by two, until there
+// are enough.
+func (s WheelStarter) Plan() [][]Table {
+	plan := make([][]Table, s.Rounds)
+	for r := range plan {
+		base, turns := s.Bases[r%len(s.Bases)], r/len(s.Bases)
+		plan[r] = relabelRound(base, func(p int) int { return s.turned(p, turns) })
 	}
 	return plan
 }
 
-// turned is who sits where person p sat after so many turns.
-func (w wheel) turned(p, turns int) int {
+// turned is whom person p becomes by so many turns.
+func (s WheelStarter) turned(p, turns int) int {
 	first := 0
-	for _, size := range w.circles {
+	for _, size := range s.Circles {
 		if p < first+size {
 			return first + (p-first+turns)%size
 		}
 		first += size
 	}
 	return p
+}
+
+// wheel is a stored [WheelStarter]. Each base round is a line of tables, each table four of the
+// [WheelLetters].
+type wheel struct {
+	people, tables, rounds int
+	meetings               int
+	order                  int
+	circles                []int
+	bases                  []string
+}
+
+// WheelLetters name the people of stored base rounds, one letter each, from person 0 on.
+const WheelLetters = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"
+
+// starter reads the letters of the base rounds.
+func (w wheel) starter() WheelStarter {
+	bases := make([][]Table, len(w.bases))
+	for b, line := range w.bases {
+		for _, four := range strings.Fields(line) {
+			var t Table
+			for seat := range t {
+				t[seat] = strings.IndexByte(WheelLetters, four[seat])
+			}
+			bases[b] = append(bases[b], t)
+		}
+	}
+	return WheelStarter{w.people, w.tables, w.rounds, w.meetings, w.order, w.circles, bases}
 }
