@@ -43,7 +43,7 @@ func (s *scope) bounds() pairBounds {
 	common := s.commonSeats()
 	cells, crowds := s.overlap(common), s.phases(common)
 	b.opponents = max(b.opponents, old.opponents+max(cells.opponents, crowds.opponents))
-	b.meetings = max(b.meetings, old.meetings+max(cells.meetings, crowds.meetings), s.published())
+	b.meetings = max(b.meetings, old.meetings+max(cells.meetings, crowds.meetings, s.published(common)))
 	return b
 }
 

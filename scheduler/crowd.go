@@ -19,7 +19,8 @@ func (s *scope) phases(common [][]int) pairBounds {
 			phase = append(phase, r)
 		}
 		crowds := s.crowds(phase, common)
-		sum.meetings += crowded(crowds, func(c crowd) int { return c.meetings })
+		meetings := crowded(crowds, func(c crowd) int { return c.meetings })
+		sum.meetings += max(meetings, s.fives(phase, common))
 		sum.opponents += crowded(crowds, func(c crowd) int { return c.opponents })
 	}
 	return sum
