@@ -78,6 +78,11 @@ func (b *board) flip(i int32, r int) {
 	b.state[at] ^= playing ^ benched
 }
 
+// benchedIn tells whether somebody sits out planned round r.
+func (b *board) benchedIn(i int32, r int) bool {
+	return b.state[int(i)*b.n.p.total()+b.n.first+r] == benched
+}
+
 // tradeDelta is the change of weight by who sits out if i, who sits out planned round r, and j, who
 // sits out round q, take each other's place there. Nobody's number of sit-outs changes.
 func (b *board) tradeDelta(i, j int32, r, q int) int {

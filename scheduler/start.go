@@ -23,6 +23,12 @@ func (n *night) fromDesigns(drawn *board, d *dice) []*board {
 	if b := n.fromHalves(drawn, d); b != nil {
 		boards = append(boards, b)
 	}
+	if tables, ok := design.Wheel(people, games, rounds); ok {
+		return []*board{n.fromWheel(drawn, tables, d)}
+	}
+	if b := n.fromSpare(drawn, d); b != nil {
+		boards = append(boards, b)
+	}
 	for _, v := range designSizes(people, games) {
 		if table, ok := design.Best(v, rounds); ok {
 			boards = append(boards, n.fromTables(drawn, table, v, d))
@@ -49,12 +55,22 @@ func (n *night) regular(drawn *board) bool {
 	return len(drawn.shapes[0].courts) > 0
 }
 
-// designSizes lists the sizes of designs worth a try: that of the people who play, of whist with one
-// sit-out, and those a little above the number of people, which lose a table for each
-// person who does not exist.
+// fromWheel makes a board from a plan that was found for just such a night.
+func (n *night) fromWheel(drawn *board, rounds [][]design.Table, d *dice) *board {
+	names := n.names(n.people, nil, d)
+	b := drawn.blank()
+	for r, tables := range rounds {
+		copy(b.row(r), n.seatSpare(tables, names).seats)
+	}
+	b.recount()
+	return b
+}
+
+// designSizes lists the sizes of designs worth a try: that of the people who play, that of all people,
+// and those a little above the number of people, which lose a table for each person who does not exist.
 func designSizes(people, games int) []int {
 	sizes := []int{4 * games}
-	if people == 4*games+1 {
+	if people%4 != 0 {
 		sizes = append(sizes, people)
 	}
 	for v := (people + 3) / 4 * 4; v <= people+4; v += 4 {
@@ -69,18 +85,8 @@ func designSizes(people, games int) []int {
 // are chosen among those who never meet, so that each round loses as many tables as they are and
 // everybody sits out once for each of them; the rounds are ordered so that few sit out twice running.
 func (n *night) fromTables(drawn *board, rounds [][]design.Table, v int, d *dice) *board {
-	names := make([]Player, v)
 	ghosts := strangers(rounds, v, max(0, v-n.people))
-	people := n.everybody()
-	shuffle(d, people)
-	for i := range names {
-		if slices.Contains(ghosts, i) {
-			names[i] = Nobody
-			continue
-		}
-		names[i] = people[0]
-		people = people[1:]
-	}
+	names := n.names(v, ghosts, d)
 	if len(ghosts) > 0 {
 		rounds = restOrder(rounds, names)
 	}

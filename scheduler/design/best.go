@@ -26,6 +26,16 @@ func Best(people, r int) (rounds [][]Table, ok bool) {
 	return rounds, ok
 }
 
+// Unmet returns at least r rounds of this catalogue in which nobody meets twice: of [Quads] or
+// [QuadsWithRest]. ok is false if there are not so many.
+func Unmet(people, r int) (rounds [][]Table, ok bool) {
+	if people%4 != 0 {
+		return quadsWithRest(people, r)
+	}
+	rounds, ok = Quads(people)
+	return rounds, ok && r <= len(rounds)
+}
+
 // candidates returns designs for so many people, those first of which r rounds may be without
 // a repeat.
 func candidates(people, r int) (designs [][][]Table) {

@@ -952,6 +952,19 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 43, tables: 7, rounds: 16, meetings: 0, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
+		bases: []string{
+			"OX92 JRCd gUT7 L3Ec A6bD eQVY GF0f",
+			"7ZS2 W6HN PXc5 IdB1 D4aE KG8Y QM3J",
+			"bPed DLFT OAgC 1KUN SXR0 f3V4 9BEM",
+			"cbGU OJH8 6Q5f XI3F Z0eN 2aMP 7AYW",
+			"4C91 AVKP fIEg QXd8 6GLR UDJS BT02",
+			"SHbI U9YF 7VNc 1DOZ 3RgK a5LW e8MT",
+			"gN5d 26C8 U03a 1PJ7 YERO fXLA QG4B",
+			"JNL4 XDHY KcZT 9Q0b SWFM VGO5 aAeI",
+		},
+	},
+	{
 		people: 43, tables: 8, rounds: 15, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
 			"WVRZ 5TG4 fJdU 6K0b Ng7e F1X9 Ea3L IQMP",
@@ -1109,6 +1122,12 @@ var wheels = []wheel{
 		people: 48, tables: 10, rounds: 16, meetings: 0, order: 16, circles: []int{16, 16, 16},
 		bases: []string{
 			"O50Q kRdX 1eVZ aPWM GSLj bA78 iTCN f6hF 3IY9 EK2c",
+		},
+	},
+	{
+		people: 48, tables: 11, rounds: 16, meetings: 24, order: 16, circles: []int{16, 16, 16},
+		bases: []string{
+			"Yjh1 iGJa SHRX 47BI cFKd l02b N56U gkCV MAZW D8Qe T93P",
 		},
 	},
 }

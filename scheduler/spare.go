@@ -1,0 +1,156 @@
+package scheduler
+
+import (
+	"slices"
+
+	"club/quadrille/scheduler/design"
+)
+
+// spareTables is a board whose rounds come from a design in which nobody meets twice, with more tables
+// or more rounds than the night has. The board's seats of each round hold all complete tables in
+// fours and then whoever is left over: the first tables play, the others sit out. Whichever play,
+// nobody meets twice; what is left to search is who sits out.
+type spareTables struct {
+	b     *board
+	whole []int      // complete tables of each round
+	pool  []spareRow // rounds of the design that are not played
+}
+
+// spareRow is a round that is not played: its seats, with so many complete tables in front.
+type spareRow struct {
+	seats []int32
+	whole int
+}
+
+// spareTries is how often names are given to the people of a design anew when sit-outs do not come
+// out fair.
+const spareTries = 4
+
+// mostSpare is how many people for each court may sit out for tables to spare to be worth a try: where
+// more do, hardly any choice of tables benches nobody twice running.
+const mostSpare = 3
+
+// fromSpare makes a board from a design in which nobody meets twice, with tables to spare, or nil where
+// there is none.
+func (n *night) fromSpare(drawn *board, d *dice) *board {
+	games, rounds := len(drawn.shapes[0].courts), len(drawn.shapes)
+	if drawn.shapes[0].out() > mostSpare*games {
+		return nil
+	}
+	var best *board
+	for _, v := range spareSizes(n.people, games) {
+		tables, ok := design.Unmet(v, rounds)
+		if !ok {
+			continue
+		}
+		for k := range spareTries {
+			t, ok := n.newSpare(drawn, tables, v, k, d)
+			if !ok {
+				continue
+			}
+			t.share(d)
+			if best == nil || t.b.rest < best.rest {
+				best = t.b
+			}
+			if best.rest == 0 {
+				best.recount()
+				return best
+			}
+		}
+	}
+	if best != nil {
+		best.recount()
+	}
+	return best
+}
+
+// spareSizes lists the sizes of designs that may have tables to spare: the people themselves, or some
+// more, each of whom is missing at one table of each round.
+func spareSizes(people, games int) (sizes []int) {
+	if people/4 > games {
+		sizes = append(sizes, people)
+	}
+	for v := people + 1; v <= people+7; v++ {
+		if v%4 == 0 && v/4-(v-people) >= games-1 {
+			sizes = append(sizes, v)
+		}
+	}
+	return sizes
+}
+
+// newSpare seats a design by lot. People of the design whom the night does not have are, in the first
+// try, such as meet each other little, and then any. It fails if too few tables are complete.
+func (n *night) newSpare(drawn *board, rounds [][]design.Table, v, try int, d *dice) (*spareTables, bool) {
+	names := n.names(v, n.ghosts(rounds, v, try, d), d)
+	b := drawn.blank()
+	t := &spareTables{b: b, whole: make([]int, len(b.shapes))}
+	courts := len(b.shapes[0].courts)
+	for _, tables := range rounds {
+		if row := n.seatSpare(tables, names); row.whole >= courts {
+			t.pool = append(t.pool, row)
+		}
+	}
+	if len(t.pool) < len(b.shapes) {
+		return nil, false
+	}
+	shuffle(d, t.pool)
+	for r := range b.shapes {
+		copy(b.row(r), t.pool[r].seats)
+		t.whole[r] = t.pool[r].whole
+	}
+	t.pool = t.pool[len(b.shapes):]
+	b.recount()
+	return t, true
+}
+
+// seatSpare seats the complete tables of a round and then everybody else.
+func (n *night) seatSpare(tables []design.Table, names []Player) spareRow {
+	var row spareRow
+	seated := make([]bool, n.people)
+	for _, t := range tables {
+		game := []Player{names[t[0]], names[t[1]], names[t[2]], names[t[3]]}
+		if slices.Contains(game, Nobody) {
+			continue
+		}
+		row.whole++
+		for _, i := range game {
+			row.seats = append(row.seats, int32(i))
+			seated[i] = true
+		}
+	}
+	for i, there := range seated {
+		if !there {
+			row.seats = append(row.seats, int32(i))
+		}
+	}
+	return row
+}
+
+// ghosts chooses which people of a design the night does not have.
+func (n *night) ghosts(rounds [][]design.Table, v, try int, d *dice) []int {
+	if try == 0 {
+		return strangers(rounds, v, max(0, v-n.people))
+	}
+	all := make([]int, v)
+	for i := range all {
+		all[i] = i
+	}
+	shuffle(d, all)
+	return all[:max(0, v-n.people)]
+}
+
+// names gives the people of the night by lot to those of a design who are no ghosts.
+func (n *night) names(v int, ghosts []int, d *dice) []Player {
+	people := n.everybody()
+	shuffle(d, people)
+	names := make([]Player, v)
+	for i := range names {
+		if slices.Contains(ghosts, i) {
+			names[i] = Nobody
+			continue
+		}
+		names[i] = people[0]
+		people = people[1:]
+	}
+	return names
+}

@@ -1,0 +1,62 @@
+package scheduler
+
+import (
+	"fmt"
+	"testing"
+
+	"club/quadrille/scheduler/design"
+)
+
+// Nights with fewer courts than a design has tables: the tables left out must be such that everybody
+// sits out as often as is fair and never twice running, while still nobody meets twice.
+func TestSpareTablesShareSitOuts(t *testing.T) {
+	for _, c := range []struct{ people, courts, rounds int }{
+		{48, 11, 15}, // one table of twelve to spare
+		{41, 9, 13},  // one guest among forty, and one table of ten to spare
+		{39, 8, 13},  // a design for forty without one of them, and a table to spare
+		{43, 9, 14},  // a design for 44 without one of them, and a table to spare
+	} {
+		t.Run(fmt.Sprintf("%d-%d-%d", c.people, c.courts, c.rounds), func(t *testing.T) {
+			p := club(c.people, c.courts, c.rounds)
+			n := newNight(&p)
+			s := &search{n: n, d: newDice(1, 1), most: n.mostCourts()}
+			b := n.fromSpare(s.draw(), s.d)
+			if b == nil {
+				t.Fatal("no board")
+			}
+			if got := b.score(); got.meetings != 0 || got.unfair != 0 || got.twice != 0 {
+				t.Errorf("meetings %d, unfair %d, benched twice %d; want none", got.meetings, got.unfair, got.twice)
+			}
+			if wrong := Audit(p, b.rounds()); len(wrong) > 0 {
+				t.Error(wrong[0].Text)
+			}
+		})
+	}
+	p := club(31, 4, 6)
+	n := newNight(&p)
+	s := &search{n: n, d: newDice(1, 1), most: n.mostCourts()}
+	if n.fromSpare(s.draw(), s.d) != nil {
+		t.Error("half of the people sit out, and still tables were chosen")
+	}
+}
+
+// The search keeps the weight of sitting out step by step; it must be what a recount finds.
+func TestSpareTablesKeepTheirWeight(t *testing.T) {
+	p := club(39, 8, 12)
+	n := newNight(&p)
+	s := &search{n: n, d: newDice(1, 1), most: n.mostCourts()}
+	rounds, ok := design.Unmet(40, 12)
+	if !ok {
+		t.Fatal("no design for 40 people")
+	}
+	spare, ok := n.newSpare(s.draw(), rounds, 40, 0, s.d)
+	if !ok {
+		t.Fatal("too few tables are complete")
+	}
+	spare.share(s.d)
+	kept := spare.b.rest
+	spare.b.recount()
+	if spare.b.rest != kept {
+		t.Errorf("rest weighs %d by steps and %d by a recount", kept, spare.b.rest)
+	}
+}
