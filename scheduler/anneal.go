@@ -14,6 +14,7 @@ type annealer struct {
 	floor   int // no plan weighs less; reaching it ends the search
 	resting int // least weight of who sits out
 	best    int
+	effort  int     // work of the pulse beyond that of single exchanges, in moves
 	polish  int     // pulses since nothing but opponents and levels is left to better
 	leveled int     // what the best plan's levels weigh
 	record  []int32 // the seats of the best plan
@@ -36,7 +37,9 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 	if len(a.m.live) == 0 {
 		return 0
 	}
-	for done := 0; done < moves; done += pulse {
+	a.effort = 0
+	for done := 0; done < moves; done += pulse + a.effort {
+		a.effort = 0
 		if a.proved() || ctx.Err() != nil {
 			return done
 		}
@@ -97,6 +100,7 @@ func (a *annealer) tryAll(steps []step, nerve int) bool {
 		}
 	}
 	play, rest := b.play, b.rest
+	a.effort += effortOfSteps * len(steps)
 	for _, s := range steps {
 		b.swap(s.r, s.s, s.t, b.swapDelta(s.r, s.s, s.t))
 	}
@@ -109,6 +113,9 @@ func (a *annealer) tryAll(steps []step, nerve int) bool {
 	b.play, b.rest = play, rest
 	return false
 }
+
+// effortOfSteps is to how many moves that come to nothing it amounts to take a step and take it back.
+const effortOfSteps = 6
 
 // overlap is by how much steps that concern the same pairs may cost less together than one by one and
 // still be worth trying.

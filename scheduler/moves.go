@@ -42,7 +42,8 @@ func newMover(b *board, d *dice) *mover {
 
 // propose returns the steps of a random move, none if the roll came to nothing.
 func (m *mover) propose() []step {
-	kind := m.d.roll(32)
+	x := m.d.next()
+	kind := int(x >> 59)
 	switch {
 	case len(m.benchy) > 2 && kind >= 29 && m.free:
 		return m.crossover()
@@ -53,7 +54,7 @@ func (m *mover) propose() []step {
 	case m.couple && (kind < 22 || m.b.n.p.Format == Pairs):
 		return m.swapTeams()
 	}
-	return m.swapSeats()
+	return m.swapSeats(x)
 }
 
 // isLocked tells whether the occupant of a seat must stay with the partner.
@@ -75,12 +76,12 @@ func (m *mover) mayMove(r, s, t int) bool {
 	return n.fits(i, m.b.shapes[r].courts[t>>2])
 }
 
-// swapSeats proposes that two people who play in one round change places.
-func (m *mover) swapSeats() []step {
-	r := m.live[m.d.roll(len(m.live))]
+// swapSeats proposes that two people who play in one round change places. The low 48 bits of x are
+// rolls enough for the round and the seats: the search proposes little else.
+func (m *mover) swapSeats(x uint64) []step {
+	r := m.live[part(x, len(m.live))]
 	seats := m.b.shapes[r].seats()
-	s := m.d.roll(seats)
-	t := m.d.roll(seats)
+	s, t := part(x>>16, seats), part(x>>32, seats)
 	if s>>1 == t>>1 {
 		return nil
 	}
@@ -90,6 +91,9 @@ func (m *mover) swapSeats() []step {
 	m.steps[0] = step{r, s, t}
 	return m.steps[:1]
 }
+
+// part turns the low 16 bits of a roll into a number from 0 to k-1.
+func part(x uint64, k int) int { return int(x & 0xffff * uint64(k) >> 16) }
 
 // swapTeams proposes that two teams of different games change places.
 func (m *mover) swapTeams() []step {
