@@ -9,7 +9,7 @@ package scheduler
 //   - Two people meet twice when they share games of two rounds. If person i plays g games, Σ C(g,2)
 //     over people counts who is common to two games of different rounds; a pair of games with x
 //     common people holds C(x,2) repeated meetings. Spread evenly over all pairs of games this is
-//     least. With x common people at least x-2 pairs oppose in both games.
+//     least; see overlap.go, and chain.go. With x common people at least x-2 pairs oppose in both games.
 //   - However a set of people is spread over the games of a round, some of them meet. If they must play
 //     together in many rounds, their pairs are soon used up; see crowd.go.
 //
@@ -43,7 +43,7 @@ func (s *scope) bounds() pairBounds {
 	common := s.commonSeats()
 	cells, crowds := s.overlap(common), s.phases(common)
 	b.opponents = max(b.opponents, old.opponents+max(cells.opponents, crowds.opponents))
-	b.meetings = max(b.meetings, old.meetings+max(cells.meetings, crowds.meetings, s.published(common)))
+	b.meetings = max(b.meetings, old.meetings+max(cells.meetings, crowds.meetings, s.chains(common), s.published(common)))
 	return b
 }
 
