@@ -1,14 +1,20 @@
 // Command starters finds the stored starters of the design catalogue again, or others like them:
 //
-//	go run ./scheduler/design/cmd/starters              lists the starters and their symmetries
-//	go run ./scheduler/design/cmd/starters -people 57   searches one and prints its base rounds
-//	go run ./scheduler/design/cmd/starters -matrix 24   searches two rows of a difference matrix
+//	go run ./scheduler/design/cmd/starters                   lists the starters and their symmetries
+//	go run ./scheduler/design/cmd/starters -people 57        searches one and prints its base rounds
+//	go run ./scheduler/design/cmd/starters -matrix 24        searches two rows of a difference matrix
+//	go run ./scheduler/design/cmd/starters -wheel 45,10,15   searches a wheel for 45 people, 10 tables, 15 rounds
 //
 // The search is simulated annealing over one person of each orbit under the starter's turn. The
 // same seed finds the same starter on every machine. Most take seconds; 32 people, 18 couples and a
 // matrix of order 24 need -moves 4000000 or more, 72 and 84 people -moves 10000000. Where no turn
 // shortens the search, 33 and 44 people take many minutes, and 77 people and 15 couples, which
 // backtracking found, are out of its reach.
+//
+// A wheel is searched, by annealing too, over its base rounds, and printed as wheel_starters.go has it. A
+// try anneals each shape of wheel once, so that a search without end in sight takes -tries times -moves
+// moves for each of perhaps thirty shapes. It stops when no more meetings repeat than -meetings, or
+// than must; say -meetings where fewer are known to be out of reach.
 package main
 
 import (
@@ -25,9 +31,11 @@ func main() {
 	var o options
 	flag.IntVar(&o.people, "people", 0, "search the starters for this number of people; 0 lists all")
 	flag.IntVar(&o.matrix, "matrix", 0, "search a difference matrix of this order instead")
+	flag.StringVar(&o.wheel, "wheel", "", "search a wheel for PEOPLE,TABLES,ROUNDS instead")
+	flag.IntVar(&o.meetings, "meetings", 0, "repeated meetings, Σ C(m,2) over pairs who meet m times, that are few enough for a wheel")
 	flag.Uint64Var(&o.seed, "seed", 1, "seed of the first try; each further try takes the next")
 	flag.IntVar(&o.tries, "tries", 40, "give up after this many tries")
-	flag.IntVar(&o.moves, "moves", 1_000_000, "moves of one try")
+	flag.IntVar(&o.moves, "moves", 2_000_000, "moves of one annealing")
 	flag.Parse()
 	if err := o.run(os.Stdout); err != nil {
 		fmt.Fprintln(os.Stderr, "starters:", err)
@@ -38,6 +46,8 @@ func main() {
 // options says what to search and how long.
 type options struct {
 	people, matrix, tries, moves int
+	wheel                        string // PEOPLE,TABLES,ROUNDS
+	meetings                     int
 	seed                         uint64
 }
 
@@ -45,6 +55,9 @@ type options struct {
 func (o options) run(out io.Writer) error {
 	if o.matrix > 0 {
 		return o.searchMatrix(out)
+	}
+	if o.wheel != "" {
+		return o.searchWheel(out)
 	}
 	for _, s := range design.Starters() {
 		switch {
@@ -57,7 +70,18 @@ func (o options) run(out io.Writer) error {
 			}
 		}
 	}
+	if o.people == 0 {
+		listWheels(out)
+	}
 	return nil
+}
+
+// listWheels prints a line for each stored wheel.
+func listWheels(out io.Writer) {
+	for _, s := range design.Wheels() {
+		fmt.Fprintf(out, "wheel  %3d people, %2d tables, %2d rounds, turn of order %2d, %d base rounds, %d meetings repeat, circles of %d\n",
+			s.People, s.Tables, s.Rounds, s.Order, len(s.Bases), s.Meetings, s.Circles)
+	}
 }
 
 // search prints the first starter that a try finds.

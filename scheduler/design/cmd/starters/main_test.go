@@ -14,8 +14,8 @@ func TestListsEveryStarter(t *testing.T) {
 	if err := (options{}).run(&out); err != nil {
 		t.Fatal(err)
 	}
-	if got, want := strings.Count(out.String(), "\n"), len(design.Starters()); got != want {
-		t.Errorf("%d lines for %d starters", got, want)
+	if got, want := strings.Count(out.String(), "\n"), len(design.Starters())+len(design.Wheels()); got != want {
+		t.Errorf("%d lines for %d starters and wheels", got, want)
 	}
 }
 
