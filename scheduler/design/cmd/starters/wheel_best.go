@@ -1,9 +1,7 @@
 package main
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"club/quadrille/scheduler/design"
 )
@@ -34,25 +32,4 @@ func (b *bestWheel) offer(s design.WheelStarter) {
 	}
 	s.Meetings = meetings
 	b.found, b.starter = true, s
-}
-
-// wheelEntry writes a starter as wheel_starters.go has it.
-func wheelEntry(s design.WheelStarter) string {
-	var out strings.Builder
-	sizes := strings.Trim(strings.ReplaceAll(fmt.Sprint(s.Circles), " ", ", "), "[]")
-	fmt.Fprintf(&out, "\t{\n\t\tpeople: %d, tables: %d, rounds: %d, meetings: %d, order: %d, circles: []int{%s},\n\t\tbases: []string{\n",
-		s.People, s.Tables, s.Rounds, s.Meetings, s.Order, sizes)
-	for _, base := range s.Bases {
-		var fours []string
-		for _, t := range base {
-			var four []byte
-			for _, p := range t {
-				four = append(four, design.WheelLetters[p])
-			}
-			fours = append(fours, string(four))
-		}
-		fmt.Fprintf(&out, "\t\t\t%q,\n", strings.Join(fours, " "))
-	}
-	out.WriteString("\t\t},\n\t},\n")
-	return out.String()
 }

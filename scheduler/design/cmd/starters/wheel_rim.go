@@ -12,7 +12,7 @@ type rim struct {
 	circle  [][]int   // of each person: the people of the same circle
 	orbitOf [][]int32 // of each two different people: the number of their orbit
 	orbits  []orbit
-	width   int // one more than two people can meet: no pair meets twice in a round
+	width   int // more than an orbit can meet in base rounds: each of its pairs at most once in each of them
 }
 
 // orbit is a pair of people and the pairs that they become by turning.
@@ -23,11 +23,12 @@ type orbit struct {
 
 // toll is what an orbit's meetings cost in all rounds of the wheel.
 type toll struct {
-	weight   int32 // what is searched to be least
+	weight   int32 // what annealing makes small
 	meetings int32 // Σ C(m,2) over the pairs, who meet m times
 }
 
-// What each two times weigh that a pair partners, meets and opposes.
+// What each two times weigh that a pair partners, meets and opposes. Repeated partners are worst, and two
+// who oppose twice meet twice as well.
 const (
 	partnerWeight  = 64
 	meetingWeight  = 16

@@ -153,6 +153,15 @@ func TestWheelNightsThatAreNone(t *testing.T) {
 	}
 }
 
+// TestPrintsTheBestShortOfTheTarget searches a night on which more meetings repeat than the bound says.
+func TestPrintsTheBestShortOfTheTarget(t *testing.T) {
+	var out strings.Builder
+	err := options{wheel: "12,2,6", seed: 1, tries: 1, moves: 5_000}.run(&out)
+	if err != nil || !strings.HasPrefix(out.String(), "\t{\n\t\tpeople: 12, tables: 2, rounds: 6, meetings: 12, ") {
+		t.Errorf("%s (%v)", out.String(), err)
+	}
+}
+
 func TestWheelSearchThatFailsSaysSo(t *testing.T) {
 	err := options{wheel: "45,10,15", seed: 1, tries: 1, moves: 1}.run(&strings.Builder{})
 	if err == nil || !strings.Contains(err.Error(), "no wheel for 45 people, 10 tables and 15 rounds in 1 tries") {
