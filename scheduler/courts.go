@@ -129,13 +129,16 @@ func (u *courtUse) moved(g Game, to Court) int {
 
 // trade lets two games exchange courts in the counts.
 func (u *courtUse) trade(g, h Game) {
-	for _, x := range [2]struct {
-		game Game
-		to   Court
-	}{{g, h.Court}, {h, g.Court}} {
-		for _, i := range x.game.Players() {
-			u.count[int(i)*u.courts+int(x.game.Court)]--
-			u.count[int(i)*u.courts+int(x.to)]++
+	u.move(g, h.Court)
+	u.move(h, g.Court)
+}
+
+// move counts a game on another court.
+func (u *courtUse) move(g Game, to Court) {
+	for _, i := range [4]Player{g.A[0], g.A[1], g.B[0], g.B[1]} {
+		if i != Nobody {
+			u.count[int(i)*u.courts+int(g.Court)]--
+			u.count[int(i)*u.courts+int(to)]++
 		}
 	}
 }
