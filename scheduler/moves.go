@@ -45,7 +45,7 @@ func (m *mover) propose() []step {
 	x := m.d.next()
 	kind := int(x >> 59)
 	switch {
-	case len(m.benchy) > 2 && kind >= 29 && m.free:
+	case len(m.benchy) > 2 && kind == 31 && m.free:
 		return m.crossover()
 	case len(m.benchy) > 1 && kind < 8:
 		return m.exchange()

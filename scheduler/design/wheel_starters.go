@@ -5,6 +5,28 @@ package design
 // (cmd/starters -wheel), some within moments and some after minutes.
 var wheels = []wheel{
 	{
+		people: 11, tables: 2, rounds: 10, meetings: 75, order: 2, circles: []int{2, 2, 2, 2, 2},
+		bases: []string{
+			"A708 3465",
+			"8195 A260",
+			"1382 79A4",
+			"6140 7592",
+			"8726 53A0",
+		},
+	},
+	{
+		people: 15, tables: 1, rounds: 13, meetings: 0, order: 15, circles: []int{15},
+		bases: []string{
+			"4970",
+		},
+	},
+	{
+		people: 15, tables: 1, rounds: 14, meetings: 0, order: 15, circles: []int{15},
+		bases: []string{
+			"1A85",
+		},
+	},
+	{
 		people: 15, tables: 3, rounds: 12, meetings: 120, order: 3, circles: []int{3, 3, 3, 3, 3},
 		bases: []string{
 			"B246 8C71 39EA",
@@ -52,6 +74,28 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 17, tables: 4, rounds: 14, meetings: 264, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2},
+		bases: []string{
+			"2D80 E679 GB43 A5FC",
+			"A74F E8G3 2CBD 1605",
+			"BFD1 4263 850E G7A9",
+			"48D9 A0B3 CGF6 E271",
+			"9CEB 15GF 284A 7D03",
+			"DF3E 2690 C547 G81A",
+			"0F92 E46A 5DG1 78BC",
+		},
+	},
+	{
+		people: 17, tables: 4, rounds: 15, meetings: 312, order: 3, circles: []int{3, 3, 3, 3, 3},
+		bases: []string{
+			"0F13 29D4 5A6B 7C8G",
+			"B208 G95F 3DC1 E76A",
+			"GC2A E1FB 759D 3460",
+			"4078 AC5G 9B2E DF36",
+			"260G DC14 EB8F 9573",
+		},
+	},
+	{
 		people: 18, tables: 3, rounds: 15, meetings: 117, order: 3, circles: []int{3, 3, 3, 3, 3, 3},
 		bases: []string{
 			"H18F BEA6 5740",
@@ -59,6 +103,15 @@ var wheels = []wheel{
 			"H6C8 EA5F B04D",
 			"1G92 357D AF4B",
 			"9608 DCA1 4GHE",
+		},
+	},
+	{
+		people: 18, tables: 3, rounds: 16, meetings: 136, order: 4, circles: []int{4, 4, 4, 4, 2},
+		bases: []string{
+			"150E D69A 837H",
+			"70F6 4258 GCEB",
+			"1B9D H4E6 G3A2",
+			"F3C1 05HB D78E",
 		},
 	},
 	{
@@ -109,6 +162,16 @@ var wheels = []wheel{
 			"GCAH 435E D968 21I0",
 			"A7IB C9F2 18G3 5D0E",
 			"4GDI 62E7 F0A8 5H39",
+		},
+	},
+	{
+		people: 19, tables: 4, rounds: 15, meetings: 207, order: 3, circles: []int{3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"ID89 12F7 5C4B 3EHG",
+			"19GC FB62 7A50 8D34",
+			"D67H C9FA 2EIG 1B03",
+			"763G 5H2I 4DE0 CBA8",
+			"BI74 615A F9H3 82CE",
 		},
 	},
 	{
@@ -172,6 +235,14 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 22, tables: 2, rounds: 15, meetings: 0, order: 5, circles: []int{5, 5, 5, 5},
+		bases: []string{
+			"JGEA 8B0K",
+			"F92L 3HI1",
+			"45E0 7G8D",
+		},
+	},
+	{
 		people: 22, tables: 4, rounds: 8, meetings: 0, order: 4, circles: []int{4, 4, 4, 4, 4, 2},
 		bases: []string{
 			"FCLG 9AE5 380K 1DJB",
@@ -190,6 +261,22 @@ var wheels = []wheel{
 		people: 22, tables: 4, rounds: 11, meetings: 33, order: 11, circles: []int{11, 11},
 		bases: []string{
 			"5B16 C9FL 4H2D 08IJ",
+		},
+	},
+	{
+		people: 23, tables: 2, rounds: 15, meetings: 0, order: 5, circles: []int{5, 5, 5, 5},
+		bases: []string{
+			"EG9F IKA0",
+			"D651 3HMC",
+			"470F EI8L",
+		},
+	},
+	{
+		people: 23, tables: 4, rounds: 9, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"IK7E 96H5 MF8D AGC0",
+			"GD72 BK90 HF4J E31L",
+			"7604 C39D 52IM KL8A",
 		},
 	},
 	{
@@ -296,6 +383,14 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 26, tables: 5, rounds: 9, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"GPE0 BACF 7ON5 6192 DJ34",
+			"OI1E KHJ8 CL0N A5D6 GMF3",
+			"ILA4 6NBP 0FJ9 M7CK 2G58",
+		},
+	},
+	{
 		people: 26, tables: 5, rounds: 12, meetings: 36, order: 6, circles: []int{6, 6, 6, 6, 2},
 		bases: []string{
 			"M7JK DPN9 3GAH 1I04 C2FL",
@@ -337,6 +432,13 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 27, tables: 3, rounds: 16, meetings: 16, order: 8, circles: []int{8, 8, 8},
+		bases: []string{
+			"2K14 0FPJ Q3I8",
+			"N6OE BHMG C7AD",
+		},
+	},
+	{
 		people: 27, tables: 4, rounds: 12, meetings: 0, order: 12, circles: []int{12, 12, 3},
 		bases: []string{
 			"MCF3 IHQ7 05K2 AOE9",
@@ -371,6 +473,16 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 29, tables: 3, rounds: 15, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"R9JE F5ON AB37",
+			"642S CD1G P8H0",
+			"7IKF EQ5B JN3M",
+			"A82O 0RG4 S9HL",
+			"DJ5P IQN1 67ME",
+		},
+	},
+	{
 		people: 29, tables: 4, rounds: 12, meetings: 0, order: 6, circles: []int{6, 6, 6, 6},
 		bases: []string{
 			"Q0EA 81HO 3FG9 B2DP",
@@ -389,6 +501,15 @@ var wheels = []wheel{
 		bases: []string{
 			"E2M5 LAF8 R3KB 9J4S",
 			"HD6P O70E GIN2 CJQ1",
+		},
+	},
+	{
+		people: 29, tables: 5, rounds: 11, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"E40Q N9RP 3HJK FBLG 2CAI",
+			"71A0 DQMS LO6K 8R5F C3BE",
+			"OI89 5N7L 2GS4 QPH1 FJMC",
+			"3I0N 5B4P KSA8 2ERJ D7F6",
 		},
 	},
 	{
@@ -495,11 +616,15 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 33, tables: 5, rounds: 14, meetings: 4, order: 5, circles: []int{5, 5, 5, 5, 5, 5},
+		people: 33, tables: 5, rounds: 14, meetings: 3, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
 		bases: []string{
-			"DS8W 95BO K1TA QULH F6P4",
-			"FKV7 BNMT JCIE RA20 963G",
-			"4VAS 2WHO 1D5U QPJ8 FLN3",
+			"K2C4 6L9H 1R57 APTU FQOD",
+			"0A7F NVTE QGWB 36PM SIJ8",
+			"UKO9 G1LM CJ5F 3R4N 2THD",
+			"7IVM DKS6 3OWT 0B5P QEA8",
+			"GPNF JR2L 319E CUIH 84MT",
+			"O86R DW0U SH1Q 3J7B AV5K",
+			"LINW 4JHP GEU2 ACM9 FKT1",
 		},
 	},
 	{
@@ -608,6 +733,12 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 35, tables: 4, rounds: 14, meetings: 0, order: 14, circles: []int{14, 14, 7},
+		bases: []string{
+			"IW7B RMS9 P5FD U13K",
+		},
+	},
+	{
 		people: 35, tables: 5, rounds: 14, meetings: 0, order: 14, circles: []int{14, 14, 7},
 		bases: []string{
 			"0P2L BTEN 4CS7 5V9R XHJG",
@@ -664,6 +795,21 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 36, tables: 4, rounds: 16, meetings: 0, order: 16, circles: []int{16, 16, 4},
+		bases: []string{
+			"EOLA W8SQ 2JV0 5YHC",
+		},
+	},
+	{
+		people: 36, tables: 5, rounds: 15, meetings: 0, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4},
+		bases: []string{
+			"5G9H 82NB QVMY 3WRU ESXA",
+			"PIKQ 6T1L G0CF JMZD 7OE4",
+			"WFS6 KBVU 2A53 NY9X T8HR",
+			"5LDO M40I U1EQ 2JWC PZ7G",
+		},
+	},
+	{
 		people: 36, tables: 5, rounds: 16, meetings: 0, order: 16, circles: []int{16, 16, 4},
 		bases: []string{
 			"HVI1 5OKT 97ER CXBM 0ZP3",
@@ -717,10 +863,10 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 37, tables: 5, rounds: 16, meetings: 4, order: 8, circles: []int{8, 8, 8, 8},
+		people: 37, tables: 5, rounds: 16, meetings: 0, order: 8, circles: []int{8, 8, 8, 8, 2, 2},
 		bases: []string{
-			"YQN5 WE6P 7UO0 TL1M DVRS",
-			"3aK8 I4XF G5BL 2Z9H DCJA",
+			"O06I NRHU YL7G 1aMV 5ZPQ",
+			"UJ8A 4BX3 5E9L CT2D SFKW",
 		},
 	},
 	{
@@ -915,6 +1061,12 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 42, tables: 5, rounds: 14, meetings: 0, order: 14, circles: []int{14, 14, 14},
+		bases: []string{
+			"7cLT 93Ra 1VH5 NfPF YBJD",
+		},
+	},
+	{
 		people: 42, tables: 6, rounds: 16, meetings: 0, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 4, 2},
 		bases: []string{
 			"0Jea AKRO NUEX TB7S MCfV IDLb",
@@ -975,12 +1127,12 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 43, tables: 8, rounds: 16, meetings: 4, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 4, 2},
+		people: 43, tables: 8, rounds: 16, meetings: 2, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 4},
 		bases: []string{
-			"edS4 BDJV 86I0 K1UY cFQg ALEa TZ3O fMHR",
-			"I4fF NVMP BLYg dW56 X9Ec 2HCK 3JGb OS7A",
-			"RW7I aUV3 150O ZFPS JTY8 QfAB CXGM 2cDe",
-			"DQE4 8K3F AbRc Z0fY 6JgS 29M5 XHLP 7dUN",
+			"78V9 J1O0 aW3g TE6e SfRZ QLXG KNU5 dDIA",
+			"6F3Y CMA2 O9gK HI15 dNVb TPZc JD8Q R74B",
+			"LfBH W72c CSGd 0UVD Ae1a JXTY M9b3 QFNE",
+			"F5dM WGNe V3PO 7TIg fDc6 X18C Q4ZK RAJb",
 		},
 	},
 	{
@@ -1021,13 +1173,13 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 44, tables: 9, rounds: 15, meetings: 3, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		people: 44, tables: 9, rounds: 15, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
-			"NFZG h2UB WKOM AJH7 ERPg Se6T LC1d 9XQa Yf3D",
-			"fJbI 40Ua RXc1 OFhS BY5Q ALZ2 3HdV WNT8 9KC7",
-			"IVcC ZJ8M 26FP YEWX K01D GAaR OBde 35LT 9b4g",
-			"ab8L Z7ge fCMh GSED R2ON FQ3U PVYK 4IBT W06H",
-			"cHeU 38C6 27Xd 4KfL PbDQ 1JgG a5Zh BVWR AEM9",
+			"VdCS FO0Q Aga5 8RXf 3GeK BWUN J6IE 417D YcPh",
+			"6AZ8 d31Q YVb4 HThU LG2J PeBR C9Ia Wg70 DcMX",
+			"2RDS 1Kb5 MeEZ 4W6P OYJU A3NH CfQc FGT8 h0IL",
+			"DQEV GbUc 5BHC e61a TIMg PNL7 A2fF XdJ9 Z3RY",
+			"4NQT CMFY W9KR HOZg 0A1X Vf5I 8SBa h3E7 6dcL",
 		},
 	},
 	{
