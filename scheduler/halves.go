@@ -16,11 +16,9 @@ func (n *night) fromHalves(drawn *board, d *dice) *board {
 	}
 	var tables [2][][]design.Table
 	for h := range tables {
-		best, ok := design.Best(seats, (rounds+1-h)/2)
-		if !ok {
+		if tables[h] = halfTables(seats, (rounds+1-h)/2); tables[h] == nil {
 			return nil
 		}
-		tables[h] = best
 	}
 	people := n.everybody()
 	shuffle(d, people)
@@ -35,4 +33,21 @@ func (n *night) fromHalves(drawn *board, d *dice) *board {
 	}
 	b.recount()
 	return b
+}
+
+// halfTables returns rounds for a half that all plays at once: a design, or where a night is longer than
+// any a whist tournament that begins again; nil if there is none.
+func halfTables(seats, rounds int) [][]design.Table {
+	if best, ok := design.Best(seats, rounds); ok {
+		return best
+	}
+	whist, ok := design.Whist(seats)
+	if !ok {
+		return nil
+	}
+	tables := whist
+	for len(tables) < rounds {
+		tables = append(slices.Clone(tables), whist[:min(len(whist), rounds-len(tables))]...)
+	}
+	return tables[:rounds]
 }
