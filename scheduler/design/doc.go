@@ -3,7 +3,9 @@
 //
 // [Best] chooses for a night of so many people and rounds. Behind it stand [Whist], in which each two
 // people partner once and oppose twice, [Quads] and [QuadsWithRest], short nights in which nobody
-// meets twice, and [Prefix], which cuts a design to the rounds that will really be played. Ask
+// meets twice, and [Prefix], which cuts a design to the rounds that will really be played. [Unmet]
+// returns whole the rounds in which nobody meets twice, for who wants to choose among them, and
+// [Wheel] plans for nights that no formula answers. Ask
 // [SpouseAvoiding] for couples who want to meet everybody but each other, [MixedRotation] for two
 // groups that share teams, [Berger] for set pairs, and [Shifts] when their courts are few.
 //
