@@ -33,11 +33,12 @@ type Rolling struct {
 	Seed uint64 // decides between equally good games
 }
 
-// Next chooses the four who play next on the free court. Whoever is most due always plays: the one
-// who waited longest, or who had clearly fewer games for the time present. The other three come from
-// those next in the queue, such that partners and meetings repeat little, levels balance, and those who
-// stay on the bench make a good game with the people of the court that will free next. Fixed partners
-// play together or not at all; keep-aparts, groups and court walls hold.
+// Next chooses the four who play next on the free court. Whoever has waited longest always plays. The other
+// three come from those next in the queue, and somebody is passed over only for another who has
+// waited about as long: among these, partners and meetings repeat little, levels balance, whoever had
+// fewer games goes first, and those who stay on the bench make a good game with the people of the
+// court that will free next. Fixed partners play together or not at all; keep-aparts, groups and court
+// walls hold.
 //
 // The error is [ErrTooFew] when no valid game exists, or a [*Conflict].
 func Next(r Rolling) (Game, error) {
