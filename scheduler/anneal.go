@@ -115,7 +115,7 @@ func (a *annealer) tryAll(steps []step, nerve int) bool {
 }
 
 // effortOfSteps is to how many moves that come to nothing it amounts to take a step and take it back.
-const effortOfSteps = 6
+const effortOfSteps = 8
 
 // overlap is by how much steps that concern the same pairs may cost less together than one by one and
 // still be worth trying.

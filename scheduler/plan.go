@@ -11,7 +11,7 @@ type Budget struct {
 }
 
 // defaultMoves keeps the plan of a club's night below a sixth of a second on one core.
-const defaultMoves = 2_200_000
+const defaultMoves = 2_000_000
 
 // usualMoves is the budget where none is given: fewer moves where each costs more.
 func usualMoves(p *Problem) int {

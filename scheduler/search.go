@@ -38,9 +38,9 @@ const hotLevels = 80
 // gets the rest.
 const trials = 30
 
-// encore is within how many repeated meetings of the floor a plan must be to be worth another, shorter
-// run.
-const encore = 6
+// encore is within how many repeated meetings of the floor a plan must be to be worth another run, of
+// that share of the moves.
+const encore, encoreShare = 4, 0.4
 
 // solve finds a plan in which everything holds that must. Games that cannot be are left out: their
 // courts stay empty, and the round is planned anew without them.
@@ -78,7 +78,7 @@ func (s *search) improve(ctx context.Context) *board {
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	best.run(ctx, left, hot, cold)
 	if best.best-best.leveled < best.floor+encore*(score{meetings: 1}).weight() {
-		best.run(ctx, s.moves/6, hot, cold)
+		best.run(ctx, int(encoreShare*float64(s.moves)), hot, cold)
 	}
 	best.restore()
 	return best.b
@@ -88,7 +88,7 @@ func (s *search) improve(ctx context.Context) *board {
 // one that is drawn by lot.
 func (s *search) starts() []*board {
 	drawn := s.draw()
-	return append(s.n.fromDesigns(drawn, s.d), drawn)
+	return append(s.fromDesigns(drawn), drawn)
 }
 
 // draw fills the rounds one after the other by the queue, and each round's courts by lot.

@@ -24,37 +24,40 @@ type spareRow struct {
 
 // spareTries is how often names are given to the people of a design anew when sit-outs do not come
 // out fair.
-const spareTries = 4
+const spareTries = 3
 
-// mostSpare is how many people for each court may sit out for tables to spare to be worth a try: where
-// more do, hardly any choice of tables benches nobody twice running.
-const mostSpare = 3
+// spareEffort is to how many of the search's moves a change of the tables that play amounts.
+const spareEffort = 15
+
+// mostSpare is how many people for every two courts may sit out for tables to spare to be worth a try:
+// where more do, hardly any choice of tables benches nobody twice running.
+const mostSpare = 7
 
 // fromSpare makes a board from a design in which nobody meets twice, with tables to spare, or nil where
-// there is none.
-func (n *night) fromSpare(drawn *board, d *dice) *board {
+// there is none. Its work is taken from the search's moves.
+func (s *search) fromSpare(drawn *board) *board {
+	n, d := s.n, s.d
 	games, rounds := len(drawn.shapes[0].courts), len(drawn.shapes)
-	if drawn.shapes[0].out() > mostSpare*games {
+	if out := drawn.shapes[0].out(); out == 0 || 2*out > mostSpare*games {
 		return nil
 	}
 	var best *board
-	for _, v := range spareSizes(n.people, games) {
-		tables, ok := design.Unmet(v, rounds)
-		if !ok {
-			continue
-		}
-		for k := range spareTries {
-			t, ok := n.newSpare(drawn, tables, v, k, d)
-			if !ok {
-				continue
-			}
-			t.share(d)
-			if best == nil || t.b.rest < best.rest {
-				best = t.b
-			}
-			if best.rest == 0 {
-				best.recount()
-				return best
+	enough := s.moves / 2 // what must be left for the search
+	for v := n.people; v <= n.people+mostGhosts; v++ {
+		for _, plan := range design.Unmet(v, games, rounds) {
+			for k := 0; k < spareTries && s.moves > enough; k++ {
+				t, ok := n.newSpare(drawn, plan, v, k, d)
+				if !ok {
+					break
+				}
+				s.moves -= spareEffort * t.share(d)
+				if best == nil || t.b.rest < best.rest {
+					best = t.b
+				}
+				if best.rest == 0 {
+					best.recount()
+					return best
+				}
 			}
 		}
 	}
@@ -64,19 +67,8 @@ func (n *night) fromSpare(drawn *board, d *dice) *board {
 	return best
 }
 
-// spareSizes lists the sizes of designs that may have tables to spare: the people themselves, or some
-// more, each of whom is missing at one table of each round.
-func spareSizes(people, games int) (sizes []int) {
-	if people/4 > games {
-		sizes = append(sizes, people)
-	}
-	for v := people + 1; v <= people+7; v++ {
-		if v%4 == 0 && v/4-(v-people) >= games-1 {
-			sizes = append(sizes, v)
-		}
-	}
-	return sizes
-}
+// mostGhosts is how many people more than there are a design may have. Each costs a table a round.
+const mostGhosts = 7
 
 // newSpare seats a design by lot. People of the design whom the night does not have are, in the first
 // try, such as meet each other little, and then any. It fails if too few tables are complete.

@@ -3,28 +3,28 @@ package scheduler
 import "slices"
 
 // spareMoves is how many changes are tried for each complete table of the night.
-const spareMoves = 150
+const spareMoves = 120
 
 // Temperatures of the search for fair sit-outs, in the units of score.weight.
 const hotSpare, coldSpare = 1 << 13, 1 << 8
 
 // share chooses the tables that play, the rounds and their order such that sit-outs are fair and
-// nobody is benched twice running, as far as a search of some thousand changes finds.
-func (t *spareTables) share(d *dice) {
+// nobody is benched twice running, as far as a search of some thousand changes finds. It returns the changes tried.
+func (t *spareTables) share(d *dice) (tried int) {
 	tables := 0
 	for _, whole := range t.whole {
 		tables += whole
 	}
 	tries := tables * spareMoves
-	for k := 0; k < tries && t.b.rest > 0; k++ {
-		nerve := d.nerve(hotSpare + (coldSpare-hotSpare)*float64(k)/float64(tries))
+	for ; tried < tries && t.b.rest > 0; tried++ {
+		nerve := d.nerve(hotSpare + (coldSpare-hotSpare)*float64(tried)/float64(tries))
 		r := d.roll(len(t.whole))
 		switch {
-		case k%8 == 0:
+		case tried%8 == 0:
 			t.tryReorder(r, d.roll(len(t.whole)), nerve)
-		case k%8 == 1 && len(t.pool) > 0:
+		case tried%8 == 1 && len(t.pool) > 0:
 			t.tryReplace(r, d.roll(len(t.pool)), nerve)
-		case k%2 == 1:
+		case tried%2 == 1:
 			t.relieve(r, d, nerve)
 		default:
 			games := len(t.b.shapes[r].courts)
@@ -33,6 +33,7 @@ func (t *spareTables) share(d *dice) {
 			}
 		}
 	}
+	return tried
 }
 
 // relieve picks somebody whose sit-outs are unfair, if there is anybody, and exchanges the table at

@@ -11,7 +11,8 @@ import (
 // regular enough for one: nothing played yet, everybody there all the time, free partners. A
 // design for somewhat fewer people leaves the others on the bench, one for somewhat more loses the
 // tables of those who do not exist; the search then makes the sit-outs fair.
-func (n *night) fromDesigns(drawn *board, d *dice) []*board {
+func (s *search) fromDesigns(drawn *board) []*board {
+	n, d := s.n, s.d
 	if !n.regular(drawn) {
 		return nil
 	}
@@ -19,14 +20,14 @@ func (n *night) fromDesigns(drawn *board, d *dice) []*board {
 	if n.side != nil {
 		return n.fromMixed(drawn)
 	}
+	if tables, ok := design.Wheel(people, games, rounds); ok {
+		return []*board{n.fromWheel(drawn, tables, d)}
+	}
 	var boards []*board
 	if b := n.fromHalves(drawn, d); b != nil {
 		boards = append(boards, b)
 	}
-	if tables, ok := design.Wheel(people, games, rounds); ok {
-		return []*board{n.fromWheel(drawn, tables, d)}
-	}
-	if b := n.fromSpare(drawn, d); b != nil {
+	if b := s.fromSpare(drawn); b != nil {
 		boards = append(boards, b)
 	}
 	for _, v := range designSizes(people, games) {
@@ -39,7 +40,7 @@ func (n *night) fromDesigns(drawn *board, d *dice) []*board {
 
 // regular tells whether all rounds are alike and nobody is bound to anybody or to a court.
 func (n *night) regular(drawn *board) bool {
-	if n.first > 0 || len(drawn.shapes) == 0 || n.walls != nil || n.p.Format == Pairs {
+	if !n.fresh() || len(drawn.shapes) == 0 || n.walls != nil || n.p.Format == Pairs {
 		return false
 	}
 	for i := range n.mate {

@@ -1,5 +1,10 @@
 package design
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Best returns the r rounds of this catalogue that suit a night of r rounds for so many people best:
 // all tables of four filled, nobody partners anybody twice, nobody sits out twice running, numbers
 // of sit-outs differ by one at most, and few meetings repeat; in the order of play that [Prefix]
@@ -26,14 +31,29 @@ func Best(people, r int) (rounds [][]Table, ok bool) {
 	return rounds, ok
 }
 
-// Unmet returns at least r rounds of this catalogue in which nobody meets twice: of [Quads] or
-// [QuadsWithRest]. ok is false if there are not so many.
-func Unmet(people, r int) (rounds [][]Table, ok bool) {
-	if people%4 != 0 {
-		return quadsWithRest(people, r)
+// Unmet returns the plans of this catalogue in which nobody meets twice, of at least so many rounds of at
+// least so many tables, those first that have fewer tables to spare: of [Wheel] and of [Quads] or
+// [QuadsWithRest]. Who is at no table of a round sits out.
+func Unmet(people, tables, rounds int) (plans [][][]Table) {
+	for _, w := range wheels {
+		if w.people == people && w.meetings == 0 && w.tables >= tables && w.rounds >= rounds {
+			plans = append(plans, w.starter().Plan())
+		}
 	}
-	rounds, ok = Quads(people)
-	return rounds, ok && r <= len(rounds)
+	slices.SortStableFunc(plans, func(p, q [][]Table) int {
+		return cmp.Or(cmp.Compare(len(p[0]), len(q[0])), cmp.Compare(len(p), len(q)))
+	})
+	if people/4 < tables {
+		return plans
+	}
+	if people%4 != 0 {
+		if rest, ok := quadsWithRest(people, rounds); ok {
+			plans = append(plans, rest)
+		}
+	} else if quads, ok := Quads(people); ok && rounds <= len(quads) {
+		plans = append(plans, quads)
+	}
+	return plans
 }
 
 // candidates returns designs for so many people, those first of which r rounds may be without
