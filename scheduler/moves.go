@@ -48,9 +48,9 @@ func (m *mover) propose() []step {
 	case len(m.benchy) > 2 && kind == 31 && m.free:
 		return m.crossover()
 	case len(m.benchy) > 1 && kind < 8:
-		return m.exchange()
+		return m.exchange(x)
 	case len(m.benchy) > 0 && kind < 13:
-		return m.substitute()
+		return m.substitute(x)
 	case m.couple && (kind < 22 || m.b.n.p.Format == Pairs):
 		return m.swapTeams()
 	}
@@ -113,11 +113,11 @@ func (m *mover) swapTeams() []step {
 }
 
 // substitute proposes that somebody on the bench plays in somebody's stead; a couple replaces a team.
-func (m *mover) substitute() []step {
-	r := m.benchy[m.d.roll(len(m.benchy))]
+func (m *mover) substitute(x uint64) []step {
+	r := m.benchy[part(x, len(m.benchy))]
 	seats := m.b.shapes[r].seats()
-	s := m.d.roll(seats)
-	t := seats + m.d.roll(m.b.shapes[r].out())
+	s := part(x>>16, seats)
+	t := seats + part(x>>32, m.b.shapes[r].out())
 	return m.replace(r, s, t, 0)
 }
 
@@ -169,15 +169,15 @@ func (m *mover) companion(r, t int) int {
 
 // exchange proposes that two people trade roles in two rounds: in one the first plays and the second
 // sits out, in the other it is the other way round. Everybody's number of sit-outs stays.
-func (m *mover) exchange() []step {
+func (m *mover) exchange(x uint64) []step {
 	b := m.b
-	r := m.benchy[m.d.roll(len(m.benchy))]
-	q := m.benchy[m.d.roll(len(m.benchy))]
+	r := m.benchy[part(x, len(m.benchy))]
+	q := m.benchy[part(x>>16, len(m.benchy))]
 	if r == q {
 		return nil
 	}
-	t := b.shapes[r].seats() + m.d.roll(b.shapes[r].out())
-	u := b.shapes[q].seats() + m.d.roll(b.shapes[q].out())
+	t := b.shapes[r].seats() + part(x>>32, b.shapes[r].out())
+	u := b.shapes[q].seats() + part(x>>43, b.shapes[q].out()) // only its lowest bits are also among those of t
 	i, j := int(b.row(r)[t]), int(b.row(q)[u])
 	s, v := int(b.where[r*b.n.people+j]), int(b.where[q*b.n.people+i])
 	if i == j || s < 0 || v < 0 || s >= b.shapes[r].seats() || v >= b.shapes[q].seats() {
