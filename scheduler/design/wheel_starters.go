@@ -15,6 +15,12 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 13, tables: 2, rounds: 12, meetings: 66, order: 13, circles: []int{13},
+		bases: []string{
+			"8274 6AB0",
+		},
+	},
+	{
 		people: 15, tables: 1, rounds: 13, meetings: 0, order: 15, circles: []int{15},
 		bases: []string{
 			"4970",
@@ -175,6 +181,18 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 20, tables: 4, rounds: 14, meetings: 146, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
+		bases: []string{
+			"5JGC A07D E1FB 4936",
+			"GA9I 352D 78E4 CJ0H",
+			"7AH6 30BG J2I1 C5F9",
+			"EHIC 38F6 J9DB G5A4",
+			"BCA2 16EJ 735I H890",
+			"IB4F J38A 2GE0 D17C",
+			"G62H JF47 8015 93EC",
+		},
+	},
+	{
 		people: 20, tables: 4, rounds: 15, meetings: 170, order: 5, circles: []int{5, 5, 5, 5},
 		bases: []string{
 			"CHJD 21IF B64G EA37",
@@ -229,6 +247,13 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 21, tables: 5, rounds: 14, meetings: 217, order: 7, circles: []int{7, 7, 7},
+		bases: []string{
+			"9325 F47I EB6K 18AH C0DJ",
+			"GBC3 E2IJ 4H06 FK7A D859",
+		},
+	},
+	{
 		people: 21, tables: 5, rounds: 15, meetings: 270, order: 15, circles: []int{15, 5},
 		bases: []string{
 			"21E6 4GBF 3895 0IAK JDH7",
@@ -264,6 +289,26 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 22, tables: 5, rounds: 9, meetings: 39, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"69DA L1G3 IBHJ 4FEC 8572",
+			"A1HF E8L9 JD2C 403B K5I7",
+			"EG7J B6H5 9I20 F18D K3CL",
+		},
+	},
+	{
+		people: 22, tables: 5, rounds: 14, meetings: 189, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
+		bases: []string{
+			"K2GL 3746 0B8I FDJE 5H1C",
+			"7C3A GEH4 0FLD 5J6K B829",
+			"KFJ6 2H80 L35D 14IA BE9G",
+			"D8KC 5F49 HJ2I 7BLE G160",
+			"7F1B K835 9I6L ADG2 JC40",
+			"JA4B F8G7 6IHD 0C95 E231",
+			"9D7H J18L KAE0 6B34 CI2F",
+		},
+	},
+	{
 		people: 23, tables: 2, rounds: 15, meetings: 0, order: 5, circles: []int{5, 5, 5, 5},
 		bases: []string{
 			"EG9F IKA0",
@@ -277,6 +322,19 @@ var wheels = []wheel{
 			"IK7E 96H5 MF8D AGC0",
 			"GD72 BK90 HF4J E31L",
 			"7604 C39D 52IM KL8A",
+		},
+	},
+	{
+		people: 23, tables: 5, rounds: 16, meetings: 231, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
+		bases: []string{
+			"IF4E D5B9 MC7L 081A G23K",
+			"351M 4L62 J9IG C8BD 7EH0",
+			"B7FL 136J K4DE IMH9 AG50",
+			"4B56 721C 38IL GFKH M9E0",
+			"EI15 F39C 7MKB H6JA DL0G",
+			"L859 B2AE D37J M4GC 0IFK",
+			"8B3E 719G LJAK 2HFD 5I6C",
+			"CB0J 97E6 D4L1 82G5 MAI3",
 		},
 	},
 	{
@@ -295,6 +353,14 @@ var wheels = []wheel{
 			"HIC6 3AGL KD4F 279E",
 			"F7IB M0JH C81A 5D3N",
 			"9A4N L02I HD8E 6KMG",
+		},
+	},
+	{
+		people: 24, tables: 5, rounds: 9, meetings: 9, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"G8LM 4CB2 HFK0 56EI NDJ1",
+			"98IA B5DH EM47 C16K N203",
+			"F54J IKAN L9CH 07G6 8B3M",
 		},
 	},
 	{
@@ -336,9 +402,18 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 25, tables: 5, rounds: 10, meetings: 15, order: 10, circles: []int{10, 10, 5},
+		people: 25, tables: 5, rounds: 10, meetings: 10, order: 5, circles: []int{5, 5, 5, 5, 5},
 		bases: []string{
-			"GC6O 0KMB F178 24DN 5AIH",
+			"MKJ7 N4O2 9F3H A581 EC6L",
+			"1CGH 0NAI 437B FEDO LJ59",
+		},
+	},
+	{
+		people: 25, tables: 6, rounds: 9, meetings: 27, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"519I C208 FGNB ED4H M37J KOLA",
+			"8O1H G2M5 LNC7 6B34 AE0I DKJF",
+			"90MF 68JG E3OL KCH5 42NI BDA7",
 		},
 	},
 	{
@@ -350,10 +425,16 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 25, tables: 6, rounds: 16, meetings: 284, order: 8, circles: []int{8, 8, 8},
+		people: 25, tables: 6, rounds: 16, meetings: 282, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
 		bases: []string{
-			"M1LJ 7A8N E9HI G6CK 503D OF4B",
-			"0DN1 J98E HB4A MOK3 6LI2 FG57",
+			"25EB 7G68 NHJM CFDK 149I 0OA3",
+			"DL5J GBCH NI70 3146 2EAK 9OFM",
+			"K4LG 06DM 5FAN IH3E 87C2 JO9B",
+			"G108 FLB6 N9A2 5DM4 K73J ICHO",
+			"824J 9MKB 0LO7 5A6C H3DN 1FIE",
+			"E849 BHM0 6NKO FD21 G573 AJLI",
+			"ID8B 47JH K90G F6OC E1N5 3LM2",
+			"2D0I JEM6 8KHF 4G3O A1B7 NLC9",
 		},
 	},
 	{
@@ -404,11 +485,11 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 26, tables: 6, rounds: 9, meetings: 18, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3},
+		people: 26, tables: 6, rounds: 9, meetings: 15, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
-			"7JE0 C5H6 1BK2 3PIG AO8D FL9M",
-			"3AJ2 506G O1FN DC4M H98P 7LKI",
-			"PD0L 9EKA 267M ONI4 FJCG B835",
+			"K72I PA60 1OD3 EF5H 4NB9 MGJL",
+			"IGB6 02F9 L183 M7CO KD5P ENAJ",
+			"H68C GKO9 53J2 7L4A F1MP 0DEB",
 		},
 	},
 	{
@@ -598,9 +679,11 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 32, tables: 5, rounds: 15, meetings: 7, order: 16, circles: []int{16, 16},
+		people: 32, tables: 5, rounds: 15, meetings: 5, order: 5, circles: []int{5, 5, 5, 5, 5, 5},
 		bases: []string{
-			"UEHI 672G CA4R M0OT K8FQ",
+			"2CD4 M5TB L6RV K1IN HJEQ",
+			"UN3A 82FP EVG0 947I SRCO",
+			"JU9R Q40T HBLK G18M D5A6",
 		},
 	},
 	{
@@ -610,21 +693,38 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 32, tables: 6, rounds: 12, meetings: 3, order: 6, circles: []int{6, 6, 6, 6, 6, 2},
+		bases: []string{
+			"EQ8U TI5O A9K7 4L0G JDHR 21BS",
+			"PT9G UDK4 6F1E ML7C NQ3B VIS0",
+		},
+	},
+	{
+		people: 32, tables: 6, rounds: 15, meetings: 48, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"UK2T QES6 M3ON 95G4 C08L VIPA",
+			"2DHL 97US 10TP ANFJ EO8B C4RK",
+			"159B NHS0 C3IQ G62A TVM8 J7PR",
+			"UDKN FCVH IE41 683L GO0Q PSBM",
+			"HTR5 IKF7 ACES 8V42 0L9J PGU3",
+		},
+	},
+	{
 		people: 32, tables: 6, rounds: 16, meetings: 80, order: 16, circles: []int{16, 16},
 		bases: []string{
 			"7JA9 6STE 8P3C H1L2 F5QN KUMV",
 		},
 	},
 	{
-		people: 33, tables: 5, rounds: 14, meetings: 3, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
+		people: 33, tables: 5, rounds: 14, meetings: 2, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
 		bases: []string{
-			"K2C4 6L9H 1R57 APTU FQOD",
-			"0A7F NVTE QGWB 36PM SIJ8",
-			"UKO9 G1LM CJ5F 3R4N 2THD",
-			"7IVM DKS6 3OWT 0B5P QEA8",
-			"GPNF JR2L 319E CUIH 84MT",
-			"O86R DW0U SH1Q 3J7B AV5K",
-			"LINW 4JHP GEU2 ACM9 FKT1",
+			"PELR 1N5K H74J V8IC M6UO",
+			"QED4 ASLN 9HO3 GB0C T2FW",
+			"D62V EH0I KJCP M578 RU1B",
+			"BP43 GQNT AU8F 7O0S LW19",
+			"J2EM LTV5 H6CW 7QI1 3RKD",
+			"2U0N HFBL AMP9 68QS GV4O",
+			"3J8T IRAW 72HK ECO1 B5SD",
 		},
 	},
 	{
@@ -699,12 +799,10 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 34, tables: 7, rounds: 12, meetings: 6, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		people: 34, tables: 7, rounds: 12, meetings: 3, order: 6, circles: []int{6, 6, 6, 6, 6, 2, 2},
 		bases: []string{
-			"RGN2 094I KMUD TAQL WP7V BE6H 3C5O",
-			"VGM3 WESK JF64 8N7T XAIR P10B 5H9D",
-			"BQD7 TGFW 52S8 O1XH IMPL CRE0 9J3U",
-			"2JI7 QPKH OST4 XD6W 1EGL NBAU MV05",
+			"LHUP M9D8 2AGX CJSW ER5T Q3IK 4N7V",
+			"FNCH 29US 1QL5 PDAO 43G8 M7TB W60I",
 		},
 	},
 	{
@@ -758,11 +856,11 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 35, tables: 6, rounds: 15, meetings: 10, order: 5, circles: []int{5, 5, 5, 5, 5, 5, 5},
+		people: 35, tables: 6, rounds: 15, meetings: 5, order: 5, circles: []int{5, 5, 5, 5, 5, 5, 5},
 		bases: []string{
-			"A9QB 1VTY 3C78 IXFD U6EL NG2O",
-			"UMV8 G57H PNDL J1SR KWFQ 0T4B",
-			"TAJX 29HL 60W3 1OYI EFC4 SNQ5",
+			"96CH LB31 USJI W047 2NQV R5XT",
+			"KELQ J2XP GC1V 8UOY N6A5 MFRD",
+			"TS38 I9G0 BDQ4 L7PH AWUE NKF1",
 		},
 	},
 	{
@@ -828,6 +926,12 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 36, tables: 7, rounds: 12, meetings: 0, order: 12, circles: []int{12, 12, 12},
+		bases: []string{
+			"XAU0 F9GP DW3S 8HMK ONZJ 1L56 7V4Q",
+		},
+	},
+	{
 		people: 36, tables: 7, rounds: 15, meetings: 30, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
 			"OPB1 HM6S 2VEG 0KTL X54Q WN78 ZUJA",
@@ -844,12 +948,9 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 36, tables: 8, rounds: 12, meetings: 9, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		people: 36, tables: 8, rounds: 12, meetings: 0, order: 12, circles: []int{12, 12, 12},
 		bases: []string{
-			"V6I3 E4K9 USRM ANWD JYZL CP1T OB8H 5FG0",
-			"Q8J1 A9XH C4UN VR0Y M6LG F37S DOZI 25WP",
-			"DY98 SIGK OQFW 7T5Z L34P VAUJ CREH 10BN",
-			"MOYT GVWX BI4R 8SPA D761 C3Z2 E9QN 0KLH",
+			"WV4G D7IB TQ0Y CN2Z 31AX 5UL6 KHRP 9ESM",
 		},
 	},
 	{
@@ -925,6 +1026,15 @@ var wheels = []wheel{
 			"SCa2 DPOZ Fb7K GEJA RV39 84M6",
 			"BN3E L6aF YH4I X1QS UAWT Z05G",
 			"8KRC P9JQ b2EX V67D YLUO 13MI",
+		},
+	},
+	{
+		people: 38, tables: 6, rounds: 16, meetings: 4, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 2},
+		bases: []string{
+			"J3aL SD62 bP4Q TGOF Z0N7 HEM5",
+			"W0RL DXK8 VJUN OAYC 7HB4 P9I1",
+			"GEPX QMCS 3DbH 9WT2 B5FK V6Za",
+			"01DA NX5S RV27 JZ4Y BLOI U89a",
 		},
 	},
 	{
@@ -1014,9 +1124,10 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 40, tables: 7, rounds: 16, meetings: 8, order: 16, circles: []int{16, 16, 8},
+		people: 40, tables: 7, rounds: 16, meetings: 4, order: 8, circles: []int{8, 8, 8, 8, 8},
 		bases: []string{
-			"AX8a 4U03 ZIKP M6NF bG7T HdCR YV2D",
+			"3S78 IEUF HGR9 aVQb WZD2 0JYA X6KT",
+			"PB5O JD61 4LSQ UcMG 2AdX VEWC 3NZI",
 		},
 	},
 	{
@@ -1207,12 +1318,12 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 45, tables: 9, rounds: 16, meetings: 8, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 4},
+		people: 45, tables: 9, rounds: 16, meetings: 6, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 4, 4},
 		bases: []string{
-			"ZOLg GTXW H4Kc VB3N 2Ddh bRfM 8iCI FAS1 E7U6",
-			"e8NF d7cA HZCf iWR2 Y943 DGQP TO0a J1g5 LKXS",
-			"XaVD OdeY WFE5 KA6i LhUG JRB8 IbTH QC0M 92fS",
-			"XhPB RL06 G4e1 9FQd 23bZ 5VUO K7Ia YJNA gcSD",
+			"aQDE UX3g CGeY d1fF 9Sc5 BVHi 67OK LI2J b0PA",
+			"CbUZ SNTD H8OA d9Qh YJ6E cfiM K30R g1B4 WaL5",
+			"4F90 IedO EhPG Y1DU MN8a fV53 QTRZ 7XH2 KJCB",
+			"R7gV HbSa 2Y9A e8fK 5EiO MUI0 XcG4 PWZN CL6h",
 		},
 	},
 	{
@@ -1242,6 +1353,18 @@ var wheels = []wheel{
 			"6WgS aX91 YNKc TfM3 iH0h ZICQ R874 EDUP kGe5",
 			"SMZh cjdE YaQJ LF5T bf4W AG9K R2Nk eVX6 U1BO",
 			"HGTa D23I Sj05 J71A BkYC 4McP NZ6E Ki8e fOdg",
+		},
+	},
+	{
+		people: 47, tables: 10, rounds: 14, meetings: 0, order: 2, circles: []int{2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2},
+		bases: []string{
+			"Ye80 Q4jV bMBF 6IA1 GDXU WdTK CLE5 chRH kNfi aO39",
+			"1iWB O8HF 3PZe hT5M kVb0 aCgf JALd YS79 N6RG jU2E",
+			"XO71 8CIU d5kP 0iLh QNB9 Jb4R 6SEe GWfc a2KM DZHA",
+			"Z2NX LFa6 BdVO JMUf iTQE k7R3 cDY1 AbWg GSK5 hI9j",
+			"g6OD 7Iid R1eC 02HS PTVX kL9W 4h83 5jfb QUZF NYJK",
+			"d9bU NcTC I2G4 HiPK hZSJ EMO0 FA5Y fX36 BLge WRaD",
+			"49XM Q1S8 K0U3 EHgk V7GA TjDB PfIR hY6d JFC2 ZOib",
 		},
 	},
 	{
