@@ -26,8 +26,9 @@ func (n *night) mostCourts() []int {
 // is accepted about once in sixty to six hundred times. Hotter wanders, colder sticks.
 const hot, cold = 3.5, 2
 
-// hotRepair is the temperature at which boards on which something asked for is broken are shaken first,
-// so that sit-outs and repeats do not stand in the way of what must hold.
+// hotRepair is the temperature at which boards are shaken on which something asked for stays broken, so
+// that sit-outs and repeats do not stand in the way of what must hold. Shaking leaves nothing of a design,
+// and so a short search at the usual temperatures comes first: it parts a few people who must not meet.
 const hotRepair = 1 << 15
 
 // hotLevels is the temperature at which boards with levels are shaken first: a game that is too one-sided
@@ -62,6 +63,9 @@ func (s *search) improve(ctx context.Context) *board {
 	runs := make([]*annealer, len(starts))
 	for k, b := range starts {
 		runs[k] = newAnnealer(b, s.d, floor)
+		if runs[k].best >= brokenWeight {
+			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
+		}
 		if runs[k].best >= brokenWeight {
 			left -= runs[k].run(ctx, s.moves/2, hotRepair, hot)
 		} else if b.levels != nil {

@@ -161,3 +161,19 @@ func TestCourtsOpenAndClose(t *testing.T) {
 		}
 	}
 }
+
+// TestWishesLeaveDesignsWhole: two people to keep apart cost a design for so many people the few meetings
+// that they had in it, and not the design.
+func TestWishesLeaveDesignsWhole(t *testing.T) {
+	for _, c := range [][3]int{{48, 11, 15}, {52, 12, 16}} {
+		p := club(c[0], c[1], c[2])
+		p.NeverMeet = []Pair{{A: 0, B: 1}}
+		sum := 0
+		for p.Seed = range uint64(3) {
+			sum += Certify(p, mustPlan(t, p, Budget{})).MeetingEvenness.Value
+		}
+		if sum > 3*10 {
+			t.Errorf("%v: %d meetings repeat in three plans for the sake of two people", c, sum)
+		}
+	}
+}
