@@ -34,7 +34,8 @@ const spareEffort = 15
 const mostSpare = 7
 
 // fromSpare makes a board from a design in which nobody meets twice, with tables to spare, or nil where
-// there is none. Its work is taken from the search's moves.
+// there is none. Its work is taken from the search's moves; one try may take more than there are, as it does
+// more for a night of that size than they would.
 func (s *search) fromSpare(drawn *board) *board {
 	n, d := s.n, s.d
 	games, rounds := len(drawn.shapes[0].courts), len(drawn.shapes)
@@ -42,7 +43,7 @@ func (s *search) fromSpare(drawn *board) *board {
 		return nil
 	}
 	var best *board
-	enough := s.moves / 2 // what must be left for the search
+	enough := s.moves / 2 // to be left for another try
 	for v := n.people; v <= n.people+mostGhosts; v++ {
 		for _, plan := range design.Unmet(v, games, rounds) {
 			for k := 0; k < spareTries && s.moves > enough; k++ {
@@ -50,7 +51,7 @@ func (s *search) fromSpare(drawn *board) *board {
 				if !ok {
 					break
 				}
-				s.moves -= spareEffort * t.share(d)
+				s.moves = max(0, s.moves-spareEffort*t.share(d))
 				if best == nil || t.b.rest < best.rest {
 					best = t.b
 				}

@@ -59,3 +59,20 @@ func TestSpareTablesKeepTheirWeight(t *testing.T) {
 		t.Errorf("rest weighs %d by steps and %d by a recount", kept, spare.b.rest)
 	}
 }
+
+// TestSpareTablesOweNoMoves: sit-outs cannot come out fair where nobody may play nine games running, and the
+// tries then take all moves, but none that there are not.
+func TestSpareTablesOweNoMoves(t *testing.T) {
+	p := club(64, 15, 20)
+	p.MaxRun = 8
+	for _, moves := range []int{1, 250_000} {
+		n := newNight(&p)
+		s := &search{n: n, d: newDice(1, 1), most: n.mostCourts(), moves: moves}
+		if s.fromSpare(s.draw()) == nil {
+			t.Fatal("no board")
+		}
+		if s.moves < 0 || s.moves >= moves {
+			t.Errorf("of %d moves %d are left", moves, s.moves)
+		}
+	}
+}
