@@ -28,8 +28,8 @@ func (l *Ledger) DrawKey() uint64 {
 		Rounds   []CalledRound
 		Plan     []PlannedRound
 		Void     []GameID
-		Rolling  int      // games called that belong to no round
-		Results  []string // of the games of a ladder, where they decide on the next round
+		Rolled   []PlannedGame // games called that belong to no round, with whoever was put in since
+		Results  []string      // of the games of a ladder, where they decide on the next round
 	}
 	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, n.Plan
 	for _, c := range n.Courts {
@@ -40,11 +40,12 @@ func (l *Ledger) DrawKey() uint64 {
 		basis.Roll = append(basis.Roll, part{p, a.State, a.Due.Unix(), a.Leaves.Unix()})
 	}
 	for i := range n.Games {
-		if n.Games[i].Round == 0 {
-			basis.Rolling++
+		g := &n.Games[i]
+		if g.Round == 0 {
+			basis.Rolled = append(basis.Rolled, PlannedGame{g.Court, g.A, g.B})
 		}
-		if f := n.Games[i].Final; f != nil && f.How() == scoring.Void {
-			basis.Void = append(basis.Void, n.Games[i].ID)
+		if f := g.Final; f != nil && f.How() == scoring.Void {
+			basis.Void = append(basis.Void, g.ID)
 		}
 	}
 	if n.Settings.Format == scheduler.Ladder {

@@ -127,3 +127,27 @@ func TestARolledGameThatWasSetAsideIsNone(t *testing.T) {
 		t.Errorf("three games, three ways to make two teams, partner repeats %+v", c.PartnerRepeats)
 	}
 }
+
+// TestWhoIsPutInCountsForTheRounds: while a rolled game goes on, somebody is put in, and has met others than
+// the one who left. The rotation that depends on it must be made anew.
+func TestWhoIsPutInCountsForTheRounds(t *testing.T) {
+	d, _, _ := newTestDesk(t)
+	withPeople(t, d, 1, 6, Rolling)
+	must(t, d, BeginPlay{}, EndCalls{})
+	n := d.Ledger().Night()
+	s := n.Settings
+	s.Flow, s.Rounds = Rounds, 3
+	must(t, d, ChangeSettings{s})
+	g := n.Running()[0]
+	var free PersonID
+	for _, a := range n.Roll {
+		if !g.Has(a.Person) {
+			free = a.Person
+		}
+	}
+	before := d.Ledger().DrawKey()
+	must(t, d, Replace{Game: g.ID, Out: g.A[0], In: free})
+	if d.Ledger().DrawKey() == before {
+		t.Error("the rotation is said to depend on nothing that has changed")
+	}
+}
