@@ -125,8 +125,8 @@ func (b *board) benchOf(r int) []Player {
 	return out
 }
 
-// score adds up what the whole plan costs but for levels. The search changes its weight step by step; tests compare
-// the two.
+// score adds up what the whole plan costs but for levels. The search changes its weight step by step;
+// tests compare the two.
 func (b *board) score() score {
 	var s score
 	for i := range b.n.people {

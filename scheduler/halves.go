@@ -36,7 +36,7 @@ func (n *night) fromHalves(drawn *board, d *dice) *board {
 }
 
 // halfTables returns rounds for a half that all plays at once: a design, or where a night is longer than
-// any a whist tournament that begins again; nil if there is none.
+// any, a whist tournament that begins again; nil if there is none.
 func halfTables(seats, rounds int) [][]design.Table {
 	if best, ok := design.Best(seats, rounds); ok {
 		return best

@@ -75,8 +75,8 @@ func anyPairs(t *rapid.T, people int, what string, times bool) []Pair {
 }
 
 // TestAnyNightIsPlannedOrRightlyRefused plans random nights, plays some rounds, lets people leave,
-// and plans on, sometimes with what was played as games of no round. A plan must be valid and not better than its bounds; a refusal must be one that an
-// independent look confirms.
+// and plans on, sometimes with what was played as games of no round. A plan must be valid and not better
+// than its bounds; a refusal must be one that an independent look confirms.
 func TestAnyNightIsPlannedOrRightlyRefused(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyProblem(t)

@@ -1,7 +1,6 @@
 package scheduler
 
 import (
-	"cmp"
 	"errors"
 	"slices"
 )
@@ -56,7 +55,6 @@ func QueueNext(r Rolling) (Game, error) {
 	if err != nil {
 		return Game{}, err
 	}
-	slices.SortStableFunc(c.line, func(x, y call) int { return cmp.Compare(y.waited, x.waited) })
 	if g, ok := c.first(); ok {
 		return g, nil
 	}
