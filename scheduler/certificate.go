@@ -38,8 +38,9 @@ func (c Certificate) Perfect() bool {
 // Certify measures the whole night: the history of the problem, then these rounds. The bounds take from
 // the night who was there in each round and how many games were played; who played with whom is free, also in
 // the history. They hold for plans that share sit-outs as fairly, bench as few people twice running
-// and keep what people ask. The rotation should pass [Audit]; of an invalid one nothing is
-// promised but that Certify returns.
+// and keep what people ask, as far as this one does: somebody who was put in may have met whom not to.
+// Otherwise the rotation should pass [Audit]; of an invalid one nothing is promised but that Certify
+// returns.
 //
 // With games of no round among those of the night, the bounds on who plays with whom are those of
 // [CertifyGames], and those on sitting out are of the rounds.
@@ -54,6 +55,7 @@ func Certify(p Problem, rounds []Round) Certificate {
 		return whole
 	}
 	p.History, p.Rounds = nil, len(rounds)
+	p = kept(p, rounds)
 	n := newNight(&p)
 	for r, round := range rounds {
 		n.here[r] = n.distinct(round.named())
@@ -75,6 +77,7 @@ func CertifyGames(p Problem, games []Game) Certificate {
 		rounds[k] = Round{Games: []Game{g}}
 	}
 	p.History, p.Met, p.Rounds = nil, nil, len(rounds)
+	p = kept(p, rounds)
 	n := newNight(&p)
 	for r := range n.here {
 		n.here[r] = n.everybody()
@@ -84,9 +87,6 @@ func CertifyGames(p Problem, games []Game) Certificate {
 	copy(s.low, m.games)
 	copy(s.high, m.games)
 	s.rests = false
-	for i, mate := range n.mate { // one of two who belong together may have come later or gone earlier
-		s.always[i] = s.always[i] && int(m.pair[i*n.people+int(mate)].p) == m.games[i]
-	}
 	return certificate(m, s)
 }
 

@@ -5,6 +5,9 @@ package scheduler
 func (n *night) scopeOf(rounds []Round, m *measures) *scope {
 	s := newScope(n, n.here[n.first:], make([]int, len(rounds)))
 	s.got = m.pair
+	for i, mate := range n.mate { // one of two who belong together may have come later, gone earlier, or been replaced
+		s.always[i] = s.always[i] && int(m.pair[i*n.people+int(mate)].p) == m.games[i]
+	}
 	for r, round := range rounds {
 		for _, g := range round.Games {
 			if g.Singles() {
