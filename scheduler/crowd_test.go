@@ -37,7 +37,7 @@ func TestCrowdsAreThere(t *testing.T) {
 					core, fringe := crowds[0], crowds[1]
 					crowds = crowds[2:]
 					if len(all) < core.people || len(any) > fringe.people {
-						t.Fatalf("%v, run %v: %d play in all rounds, %d in any; the crowds are %+v", c, phase[a:b+1], len(all), len(any), crowds[:2])
+						t.Fatalf("%v, run %v: %d play in all rounds, %d in any; the crowds are %+v and %+v", c, phase[a:b+1], len(all), len(any), core, fringe)
 					}
 					wantCrowd(t, rounds, phase, all[:core.people], core)
 					wantCrowd(t, rounds, phase, any, fringe)

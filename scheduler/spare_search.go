@@ -21,9 +21,11 @@ func (t *spareTables) share(d *dice) (tried int) {
 		r := d.roll(len(t.whole))
 		switch {
 		case tried%8 == 0:
-			t.tryReorder(r, d.roll(len(t.whole)), nerve)
+			q := d.roll(len(t.whole))
+			t.try(nerve, func() int { return t.reorder(r, q) })
 		case tried%8 == 1 && len(t.pool) > 0:
-			t.tryReplace(r, d.roll(len(t.pool)), nerve)
+			x := d.roll(len(t.pool))
+			t.try(nerve, func() int { return t.replace(r, x) })
 		case tried%2 == 1:
 			t.relieve(r, d, nerve)
 		default:
@@ -79,11 +81,11 @@ func (t *spareTables) exchange(r, i, j, nerve int) {
 	b.rest += change
 }
 
-// tryReorder lets rounds q and r change places, unless that worsens the sit-outs by more than the nerve.
-func (t *spareTables) tryReorder(q, r, nerve int) {
-	change := t.reorder(q, r)
+// try makes a swap, which done twice changes nothing, unless that worsens the sit-outs by more than the nerve.
+func (t *spareTables) try(nerve int, swap func() (change int)) {
+	change := swap()
 	if change > nerve {
-		t.reorder(q, r)
+		swap()
 		return
 	}
 	t.b.rest += change
@@ -105,17 +107,6 @@ func (t *spareTables) reorder(q, r int) (change int) {
 	}
 	t.whole[q], t.whole[r] = t.whole[r], t.whole[q]
 	return change
-}
-
-// tryReplace plays round x of the pool in place of round r, unless that worsens the sit-outs by more
-// than the nerve.
-func (t *spareTables) tryReplace(r, x, nerve int) {
-	change := t.replace(r, x)
-	if change > nerve {
-		t.replace(r, x)
-		return
-	}
-	t.b.rest += change
 }
 
 // replace plays round x of the pool in place of round r, and keeps that in the pool, and returns what

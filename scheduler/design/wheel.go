@@ -5,7 +5,7 @@ import "strings"
 // Wheel returns rounds found by computer for nights that no formula of the catalogue answers: few meetings
 // repeat, nobody partners anybody twice, sit-outs differ by one at most, and nobody sits out twice running
 // if two rounds have seats for all. Who is at no table of a round sits out. ok is false where the
-// catalogue has nothing for exactly so many people, tables and rounds; a plain search does as well there.
+// catalogue has nothing for exactly so many people, tables and rounds.
 //
 // Such a plan turns into itself: its people sit on circles, and when everybody moves on by one, each
 // round becomes another. So a few base rounds make all others, as the difference methods of design

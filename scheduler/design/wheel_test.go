@@ -9,7 +9,13 @@ import (
 // TestWheels checks that every stored wheel keeps its promises and notes as many repeated meetings as
 // there are.
 func TestWheels(t *testing.T) {
+	stored := map[[3]int]bool{}
 	for _, w := range Wheels() {
+		night := [3]int{w.People, w.Tables, w.Rounds}
+		if stored[night] {
+			t.Errorf("two wheels for %v: the second is never played", night)
+		}
+		stored[night] = true
 		t.Run(fmt.Sprintf("%d-%d-%d", w.People, w.Tables, w.Rounds), func(t *testing.T) {
 			plan, ok := Wheel(w.People, w.Tables, w.Rounds)
 			if !ok || len(plan) != w.Rounds {
