@@ -142,10 +142,17 @@ func (a *auditor) rules(g Game) {
 				a.say(g.Court, i, "%s and %s meet but shall never meet", a.p.name(j), a.p.name(i))
 			}
 		}
-		if m := a.n.mate[i]; m != Nobody && a.p.People[m].present(a.round) && !partners(g, i, m) && !g.Singles() {
-			a.say(g.Court, i, "%s plays without the fixed partner %s", a.p.name(i), a.p.name(m))
+		if a.parted(g, i) {
+			a.say(g.Court, i, "%s plays without the fixed partner %s", a.p.name(i), a.p.name(a.n.mate[i]))
 		}
 	}
+}
+
+// parted tells whether somebody plays without a fixed partner who is there. A ladder splits partners, and
+// two may play singles against each other.
+func (a *auditor) parted(g Game, i Player) bool {
+	m := a.n.mate[i]
+	return m != Nobody && a.p.Format != Ladder && a.p.People[m].present(a.round) && !partners(g, i, m) && !g.Singles()
 }
 
 // team checks two partners.

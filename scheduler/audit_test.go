@@ -66,6 +66,11 @@ func TestAuditNamesWhatIsWrong(t *testing.T) {
 			p.Format = Pairs
 			p.Together = []Pair{{A: 4, B: 6}, {A: 5, B: 7}}
 		}, "P05 and P06 are no set pair"},
+		{"couple parted", func(p *Problem, _ *Round) { p.Together = []Pair{{A: 0, B: 2}} }, "P01 plays without the fixed partner P03"},
+		{"couple parted by a ladder", func(p *Problem, _ *Round) {
+			p.Format = Ladder
+			p.Together = []Pair{{A: 0, B: 2}}
+		}, ""},
 		{"too long", func(p *Problem, r *Round) {
 			p.MaxRun = 1
 			p.History = []Round{*r}
