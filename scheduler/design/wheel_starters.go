@@ -535,6 +535,16 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 28, tables: 3, rounds: 15, meetings: 3, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"M368 EB7A PL92",
+			"450F DQGH OCNR",
+			"J93E 61IL BMPK",
+			"N25A 7D0C Q4O8",
+			"LKEG HP1J IFR3",
+		},
+	},
+	{
 		people: 28, tables: 4, rounds: 12, meetings: 0, order: 12, circles: []int{12, 12, 4},
 		bases: []string{
 			"FHKR I8E3 CP0A 62M5",
@@ -571,6 +581,13 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 29, tables: 4, rounds: 13, meetings: 6, order: 7, circles: []int{7, 7, 7, 7},
+		bases: []string{
+			"M31F A04C H2BS GL56",
+			"ANF7 KIOE 9QJ8 RDPL",
+		},
+	},
+	{
 		people: 29, tables: 4, rounds: 14, meetings: 7, order: 7, circles: []int{7, 7, 7, 7},
 		bases: []string{
 			"2ASR JIDB Q748 P3C9",
@@ -594,11 +611,12 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 29, tables: 5, rounds: 12, meetings: 4, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4},
+		people: 29, tables: 5, rounds: 12, meetings: 3, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
-			"HN74 816I 523F AO9L 0GRJ",
-			"MHQE B2SG 0L84 ACID KN1P",
-			"9D3N OF6S 5PJ8 1QRC L7EI",
+			"9CGE 7B3H IMFR 6L81 2SON",
+			"DNKM 8BPR A04Q F5I7 21HJ",
+			"DO6P J97S GLFQ 50RC EA3M",
+			"O3L4 SEH5 QKBJ DI82 1A9N",
 		},
 	},
 	{
@@ -660,12 +678,12 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 31, tables: 6, rounds: 12, meetings: 9, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		people: 31, tables: 6, rounds: 12, meetings: 6, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
-			"A4S7 N0LT GM9U JP1H E5Q6 B3DF",
-			"OTFS PB07 GL2H RKED 8MJI N1C4",
-			"8FAE U0R5 P23I K9SB T167 QDMO",
-			"SG5J C920 6DUI N8L3 4HBO MPKA",
+			"EFOG CJS5 TD90 ML1P B4AQ RN63",
+			"4UKO 19SN 2HER 6BJ7 T8LQ MIG3",
+			"OS8H AGU0 JPED INBF 165Q 49CM",
+			"F7AC 53H0 L6UD GNTK IQ9R 1J28",
 		},
 	},
 	{
@@ -1079,11 +1097,13 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 38, tables: 9, rounds: 15, meetings: 110, order: 5, circles: []int{5, 5, 5, 5, 5, 5, 5},
+		people: 38, tables: 9, rounds: 15, meetings: 108, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
-			"CEQ7 a4SK ON1A DZU9 RT3W 6J80 HMBL bI2P VFGY",
-			"VZ4N PQHO 9AaS 0bCB YTEU 67RG X523 FIL1 8WMK",
-			"N7bW HaYA Q4J1 OUCS VM9R P8FZ GDB3 05KX I6E2",
+			"QVHO EGIT b32Y 9D1F 7Z6R PABK 4WJL 0UXa CSN5",
+			"7P5J OCYS BRQU ZE8V H3DM b6WK 29NL a4GA X0IF",
+			"U81A bBFE XDVR 3CP4 TJ2S KO7G LYHZ aMWI 0N56",
+			"ZGDB 4SJb YR9P NQTa VC7M I5FL XA63 1UHW O802",
+			"A5VY KXJB OZN1 a7EP SU03 WbLQ I2DC MT96 8FRG",
 		},
 	},
 	{
@@ -1187,6 +1207,14 @@ var wheels = []wheel{
 		},
 	},
 	{
+		people: 42, tables: 7, rounds: 15, meetings: 0, order: 5, circles: []int{5, 5, 5, 5, 5, 5, 5, 5},
+		bases: []string{
+			"9I6c 470D WUb3 FLHV J2CE eGRA BN8T",
+			"MV05 T3OQ S98X Kfb2 WEZA IPda Y1JL",
+			"7Ncb MXLD H62G UBRf KFST CQ8a 4ZeY",
+		},
+	},
+	{
 		people: 42, tables: 7, rounds: 16, meetings: 0, order: 4, circles: []int{4, 4, 4, 4, 4, 4, 4, 4, 4, 2, 2, 2},
 		bases: []string{
 			"MLVC AdYD EF16 QTIf 4WPX HUZ0 85SG",
@@ -1212,6 +1240,13 @@ var wheels = []wheel{
 			"XKSF QZIL d6BY 1H9f NcJ8 TGeD OaVA 34R0",
 			"b5WB HX4T 6M3G 7eA1 fSYE 2VUK OZPC QFd0",
 			"CIH8 fL6R Q9AS 0JPU ZBNK FM5a TWb2 3cDY",
+		},
+	},
+	{
+		people: 42, tables: 10, rounds: 16, meetings: 104, order: 8, circles: []int{8, 8, 8, 8, 8},
+		bases: []string{
+			"9FKA fNYP GI7C MUaQ Lb3D Xd6c 2HOW 1RT0 B8S4 ZeJE",
+			"652I H3VQ YEMR De4T LUCJ ObPA c71F SZ9d XGNK aBf0",
 		},
 	},
 	{
@@ -1247,13 +1282,13 @@ var wheels = []wheel{
 		},
 	},
 	{
-		people: 43, tables: 9, rounds: 15, meetings: 9, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		people: 43, tables: 9, rounds: 15, meetings: 6, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
 		bases: []string{
-			"M3Lc gHWQ bDaZ R92E I47K FX60 85dC SVUN eTPJ",
-			"Vf5O QAcB 41S9 YdFP 6bHT a3UE 0K8M IXG2 Z7gC",
-			"e1C2 YO4D QTMS 705U F3Ib W8NB LfEK cV9Z RgAJ",
-			"gNc0 OK2P 5SY3 FJWC 9MGH BfX7 6QDV e8L4 dIRa",
-			"PH4B bRf1 Y2QN aVeF dW09 JZXU EGTC cO68 ALID",
+			"IOVR 47BN LgWE YSCb QZd1 fD86 MHa2 XTG3 UceJ",
+			"PbAa LT4S D39d 5JNK fFEQ cR28 0XIH ZBge VMGY",
+			"g0K7 QI5a 1NCX S9EG LVbe F64O WUY8 ARZJ 2fdT",
+			"TaBJ U19H G4bg Q27S PLOZ A5DW C0c3 d8FK INeM",
+			"NG8A V150 IDU7 9PB2 FeWT HKEO CQLR YcX6 Zf43",
 		},
 	},
 	{
@@ -1330,6 +1365,23 @@ var wheels = []wheel{
 		people: 45, tables: 10, rounds: 15, meetings: 0, order: 15, circles: []int{15, 15, 15},
 		bases: []string{
 			"TJ2B OQgc iZU3 K0SE 9PW1 X8f4 7AVC GF5R eNhH L6aY",
+		},
+	},
+	{
+		people: 46, tables: 8, rounds: 16, meetings: 0, order: 8, circles: []int{8, 8, 8, 8, 8, 2, 2, 2},
+		bases: []string{
+			"SMWj FIEP a5dQ eRCZ D34h YA6N f72T 8B0X",
+			"Kbha jV5N eIH9 JSGd 3Aic M1PO LFY2 RgUD",
+		},
+	},
+	{
+		people: 46, tables: 9, rounds: 15, meetings: 0, order: 3, circles: []int{3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3},
+		bases: []string{
+			"G0B8 QRWb L34T U2Hh 6eIO DfYM PZKC 7g95 djAa",
+			"CFSB 8TjZ DL7i VfHW 03eP RNGa dXJc A4UY Eb1h",
+			"MQGS P249 gXZH JDRU a5Ei d67T CfAO cYI0 NKFj",
+			"OFa8 56JK hgeS WALZ EB2T V3Dj 1M7C 9Ubi N40X",
+			"iMPW I9dh 7XOG BNcL T1RK QCJV HF4e Yg26 3aUf",
 		},
 	},
 	{
