@@ -41,7 +41,7 @@ const trials = 30
 
 // encore is within how many repeated meetings of the floor a plan must be to be worth another run, of
 // that share of the moves.
-const encore, encoreShare = 4, 0.4
+const encore, encoreShare = 4, 0.25
 
 // solve finds a plan in which everything holds that must. Games that cannot be are left out: their
 // courts stay empty, and the round is planned anew without them.
