@@ -37,7 +37,6 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 	if len(a.m.live) == 0 {
 		return 0
 	}
-	a.effort = 0
 	for done := 0; done < moves; done += pulse + a.effort {
 		a.effort = 0
 		if a.proved() || ctx.Err() != nil {

@@ -113,7 +113,7 @@ func (u *courtUse) gain(g, h Game) int {
 func (u *courtUse) moved(g Game, to Court) int {
 	gain := 0
 	from := g.Court
-	for _, i := range [4]Player{g.A[0], g.A[1], g.B[0], g.B[1]} {
+	for _, i := range g.seats() {
 		if i == Nobody {
 			continue
 		}
@@ -135,7 +135,7 @@ func (u *courtUse) trade(g, h Game) {
 
 // move counts a game on another court.
 func (u *courtUse) move(g Game, to Court) {
-	for _, i := range [4]Player{g.A[0], g.A[1], g.B[0], g.B[1]} {
+	for _, i := range g.seats() {
 		if i != Nobody {
 			u.count[int(i)*u.courts+int(g.Court)]--
 			u.count[int(i)*u.courts+int(to)]++

@@ -45,9 +45,9 @@ func halfTables(seats, rounds int) [][]design.Table {
 	if !ok {
 		return nil
 	}
-	tables := whist
-	for len(tables) < rounds {
-		tables = append(slices.Clone(tables), whist[:min(len(whist), rounds-len(tables))]...)
+	tables := make([][]design.Table, rounds)
+	for r := range tables {
+		tables[r] = whist[r%len(whist)]
 	}
-	return tables[:rounds]
+	return tables
 }

@@ -44,7 +44,7 @@ func (s *search) fromSpare(drawn *board) *board {
 	}
 	var best *board
 	enough := s.moves / 2 // to be left for another try
-	for v := n.people; v <= n.people+mostGhosts; v++ {
+	for v := n.people; v <= n.people+mostGhosts && s.moves > enough; v++ {
 		for _, plan := range design.Unmet(v, games, rounds) {
 			for k := 0; k < spareTries && s.moves > enough; k++ {
 				t, ok := n.newSpare(drawn, plan, v, k, d)
@@ -100,11 +100,7 @@ func (n *night) newSpare(drawn *board, rounds [][]design.Table, v, try int, d *d
 func (n *night) seatSpare(tables []design.Table, names []Player) spareRow {
 	var row spareRow
 	seated := make([]bool, n.people)
-	for _, t := range tables {
-		game := []Player{names[t[0]], names[t[1]], names[t[2]], names[t[3]]}
-		if slices.Contains(game, Nobody) {
-			continue
-		}
+	for _, game := range wholeTables(tables, names) {
 		row.whole++
 		for _, i := range game {
 			row.seats = append(row.seats, int32(i))

@@ -139,18 +139,23 @@ func (b *board) blank() *board {
 	return &c
 }
 
-// seatTables seats round r by the tables that are complete, those first whose people sat out most, and
-// fills what is left with people in the order of their sit-outs.
-func (b *board) seatTables(r int, tables []design.Table, names []Player, outs []int, last []bool) {
-	seats := b.shapes[r].seats()
-	urgency := func(i Player) int { return 2*outs[i] + one(last[i]) }
-	var whole [][]Player
+// wholeTables returns who sits at the tables of a round at which nobody is missing.
+func wholeTables(tables []design.Table, names []Player) (whole [][]Player) {
 	for _, t := range tables {
 		game := []Player{names[t[0]], names[t[1]], names[t[2]], names[t[3]]}
 		if !slices.Contains(game, Nobody) {
 			whole = append(whole, game)
 		}
 	}
+	return whole
+}
+
+// seatTables seats round r by the tables that are complete, those first whose people sat out most, and
+// fills what is left with people in the order of their sit-outs.
+func (b *board) seatTables(r int, tables []design.Table, names []Player, outs []int, last []bool) {
+	seats := b.shapes[r].seats()
+	urgency := func(i Player) int { return 2*outs[i] + one(last[i]) }
+	whole := wholeTables(tables, names)
 	slices.SortStableFunc(whole, func(x, y []Player) int {
 		sx, sy := 0, 0
 		for k := range x {
