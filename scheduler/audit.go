@@ -52,14 +52,19 @@ func (a *auditor) say(c Court, i Player, format string, args ...any) {
 
 // check looks at one round.
 func (a *auditor) check(round Round) {
-	seen := make([]int, a.n.people) // times named
+	seen := make([]int, a.n.people)    // times named
+	where := make([]Court, a.n.people) // the court of somebody's first game
 	plays := make([]bool, a.n.people)
 	courts := make(map[Court]bool)
 	for _, g := range round.Games {
 		if a.courtExists(g, courts) && a.seatsFilled(g) {
 			for _, i := range g.Players() {
-				seen[i]++
-				plays[i] = true
+				if plays[i] {
+					a.doubled(i, where[i], g.Court)
+				} else {
+					seen[i]++
+					where[i], plays[i] = g.Court, true
+				}
 			}
 			a.rules(g)
 		}
@@ -69,6 +74,10 @@ func (a *auditor) check(round Round) {
 			a.say(NoCourt, Nobody, "person %d sits out but is not in the list of %d people", i+1, a.n.people)
 			continue
 		}
+		if plays[i] {
+			a.say(where[i], i, "%s plays and sits out", a.p.name(i))
+			continue
+		}
 		seen[i]++
 	}
 	for i, times := range seen {
@@ -76,12 +85,21 @@ func (a *auditor) check(round Round) {
 	}
 }
 
+// doubled says that somebody who plays on one court has a second seat.
+func (a *auditor) doubled(i Player, first, second Court) {
+	if first == second {
+		a.say(second, i, "%s has two places on this court", a.p.name(i))
+		return
+	}
+	a.say(second, i, "%s already plays on %s", a.p.name(i), a.p.courtName(first))
+}
+
 // person checks that somebody present is named once and somebody absent is not, and counts the run.
 func (a *auditor) person(i Player, times int, plays bool) {
 	name, here := a.p.name(i), a.p.People[i].present(a.round)
 	switch {
 	case times > 1:
-		a.say(NoCourt, i, "%s is named %d times", name, times)
+		a.say(NoCourt, i, "%s sits out %d times", name, times)
 	case times == 0 && here:
 		a.say(NoCourt, i, "%s is there but neither plays nor sits out", name)
 	case times > 0 && !here:

@@ -20,9 +20,14 @@ func TestAuditNamesWhatIsWrong(t *testing.T) {
 		want   string // part of the text; empty = valid
 	}{
 		{"valid", func(*Problem, *Round) {}, ""},
-		{"twice on court", func(_ *Problem, r *Round) { r.Games[1].B[1] = 0 }, "round 1: P01 is named 2 times"},
+		{"twice on court", func(_ *Problem, r *Round) { r.Games[1].B[1] = 0 }, "round 1, court 2: P01 already plays on court 1"},
+		{"two places", func(_ *Problem, r *Round) { r.Games[1].B[1] = 6 }, "round 1, court 2: P07 has two places on this court"},
+		{"out twice", func(p *Problem, r *Round) {
+			p.People = append(p.People, Person{Name: "P09"})
+			r.Out = []Player{8, 8}
+		}, "round 1: P09 sits out 2 times"},
 		{"forgotten", func(_ *Problem, r *Round) { r.Games = r.Games[:1] }, "round 1: P05 is there but neither plays nor sits out"},
-		{"plays and sits out", func(_ *Problem, r *Round) { r.Out = []Player{3} }, "P04 is named 2 times"},
+		{"plays and sits out", func(_ *Problem, r *Round) { r.Out = []Player{3} }, "round 1, court 1: P04 plays and sits out"},
 		{"same court", func(_ *Problem, r *Round) { r.Games[1].Court = 0 }, "round 1, court 1: two games are on this court"},
 		{"unknown court", func(_ *Problem, r *Round) { r.Games[1].Court = 2 }, "court number 3, but there are 2 courts"},
 		{"closed court", func(p *Problem, _ *Round) { p.Courts[1].Open = 1 }, "round 1, court 2: the court is closed"},

@@ -24,11 +24,8 @@ func (v Value) Gap() int { return v.Value - v.Bound }
 
 // Perfect tells whether every gap is 0.
 func (c Certificate) Perfect() bool {
-	for _, v := range []Value{
-		c.PartnerRepeats, c.PartnerEvenness, c.OpponentEvenness, c.MeetingEvenness,
-		c.SitoutSpread, c.BenchedTwice, c.CourtSpread,
-	} {
-		if v.Gap() != 0 {
+	for _, m := range c.Measures() {
+		if m.Gap() != 0 {
 			return false
 		}
 	}

@@ -16,8 +16,9 @@ func newAudit() *cobra.Command {
 		Use:   "audit FILE",
 		Short: "Judge any rotation: valid or not, and how fair",
 		Long: `Judges a rotation in the form that "quadrille plan --json" prints, wherever it was made, and
-prints its fairness certificate. An invalid rotation is refused: each fault is named with its
-round, court and person. FILE is - for the standard input.`,
+prints its fairness certificate. It says which courts stood empty, and how many more games were
+possible. An invalid rotation is refused: each fault is named with its round, court and person.
+FILE is - for the standard input.`,
 		Example: `  quadrille audit rotation.json
   quadrille plan --players 16 --courts 4 --rounds 5 --json | quadrille audit -`,
 		Args: takes(1, 1, "one FILE"),
@@ -40,13 +41,17 @@ round, court and person. FILE is - for the standard input.`,
 		if faults := scheduler.Audit(p, rounds); len(faults) > 0 {
 			return refuse(cmd, faults)
 		}
-		certificate := scheduler.Certify(p, rounds)
+		certificate, idle := scheduler.Certify(p, rounds), scheduler.IdleCourts(p, rounds)
 		if asJSON {
-			return printJSON(cmd.OutOrStdout(), certificate)
+			return printJSON(cmd.OutOrStdout(), judged{certificate, emptyCourts(p, idle)})
 		}
 		fmt.Fprintf(cmd.OutOrStdout(), "A valid rotation: %s, %s, %s, %s.\n\n", doc.Format, counted(len(p.People), "person", "people"),
 			counted(len(p.Courts), "court", "courts"), counted(len(rounds), "round", "rounds"))
-		return printCertificate(cmd.OutOrStdout(), certificate)
+		more, err := printIdle(cmd.OutOrStdout(), p, idle)
+		if err != nil {
+			return err
+		}
+		return printCertificate(cmd.OutOrStdout(), certificate, more)
 	}
 	return cmd
 }

@@ -8,44 +8,24 @@ import (
 	"club/quadrille/scheduler"
 )
 
-// measure is one line of a certificate.
-type measure struct {
-	name string
-	scheduler.Value
-}
-
-// sitOuts is how many of the measures are about sitting out, which the rolling flow does not know.
-const sitOuts = 2
-
-// measures lists a certificate in the order of importance, those about sitting out first.
-func measures(c scheduler.Certificate) []measure {
-	return []measure{
-		{"sit-out spread", c.SitoutSpread},
-		{"benched twice running", c.BenchedTwice},
-		{"partner repeats", c.PartnerRepeats},
-		{"partner evenness", c.PartnerEvenness},
-		{"meeting evenness", c.MeetingEvenness},
-		{"opponent evenness", c.OpponentEvenness},
-		{"court spread", c.CourtSpread},
-	}
-}
-
-// printCertificate writes the fairness certificate as a table for people.
-func printCertificate(w io.Writer, c scheduler.Certificate) error {
+// printCertificate writes the fairness certificate as a table for people. Its bounds are those of rotations
+// with as many games; more is how many further ones were possible.
+func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 	var out strings.Builder
-	fmt.Fprintf(&out, "%-24s %8s %10s %5s\n", "certificate", "value", "at least", "gap")
-	gaps := 0
-	for _, m := range measures(c) {
-		fmt.Fprintf(&out, "%-24s %8d %10d %5d\n", m.name, m.Value.Value, m.Bound, m.Gap())
-		if m.Gap() != 0 {
-			gaps++
-		}
+	fmt.Fprintf(&out, "%-24s %8s %10s %5s\n", "certificate", "value", "bound", "gap")
+	for _, m := range c.Measures() {
+		fmt.Fprintf(&out, "%-24s %8d %10d %5d\n", m.Name, m.Value.Value, m.Bound, m.Gap())
 	}
-	if gaps == 0 {
+	switch {
+	case !c.Perfect():
+		out.WriteString("A gap is how far the rotation may be from the fairest with as many games; the\ntrue best may lie between.\n")
+	case more > 0:
+		fmt.Fprintf(&out, "Every gap is 0: no rotation with as few games can be fairer. But %s\npossible.\n", moreGames(more))
+	default:
 		out.WriteString("Every gap is 0: no rotation can be fairer.\n")
-	} else {
-		out.WriteString("A gap is how far the rotation may be from the fairest possible; the true best\nmay lie between.\n")
 	}
 	_, err := io.WriteString(w, out.String())
 	return err
 }
+
+func moreGames(n int) string { return counted(n, "more game was", "more games were") }

@@ -105,7 +105,7 @@ func printRotation(w io.Writer, d rotation.Document) error {
 	if _, err := io.WriteString(w, out.String()); err != nil {
 		return err
 	}
-	return printCertificate(w, d.Certificate)
+	return printCertificate(w, d.Certificate, 0) // a plan leaves no game out
 }
 
 // pair names a team, short enough for two teams and a court on one line.

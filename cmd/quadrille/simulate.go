@@ -166,11 +166,11 @@ func printReport(w io.Writer, r simulation.Report) error {
 	line("games a person, fewest", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Min })
 	line("  most", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Max })
 	line("  per time present, Jain index", "%.4f", func(r simulation.Report) any { return r.GamesPerPlayer.Jain })
-	for i, m := range measures(r.Certificate) {
-		if i < sitOuts && r.Rounds == 0 {
+	for i, m := range r.Certificate.Measures() {
+		if i < scheduler.RestMeasures && r.Rounds == 0 {
 			continue
 		}
-		line(m.name, "%d", func(r simulation.Report) any { return measures(r.Certificate)[i].Value.Value })
+		line(m.Name, "%d", func(r simulation.Report) any { return r.Certificate.Measures()[i].Value.Value })
 	}
 	line("records", "%d", func(r simulation.Report) any { return r.Events })
 	_, err := io.WriteString(w, out.String())

@@ -9,26 +9,6 @@ import (
 	"club/quadrille/tui/ui"
 )
 
-// measure is one line of the certificate in words.
-type measure struct {
-	name  string
-	says  string
-	value scheduler.Value
-}
-
-// measures lists the certificate in the order of importance.
-func measures(k scheduler.Certificate) []measure {
-	return []measure{
-		{"sit-outs", "most minus fewest, if here all night", k.SitoutSpread},
-		{"benched twice", "sat out two rounds running", k.BenchedTwice},
-		{"partner repeats", "partners for a second time", k.PartnerRepeats},
-		{"partners even", "two games with the same partner", k.PartnerEvenness},
-		{"meetings even", "two games with the same person", k.MeetingEvenness},
-		{"opponents even", "two games against the same person", k.OpponentEvenness},
-		{"courts even", "most minus fewest on a court, summed", k.CourtSpread},
-	}
-}
-
 // certificate judges the rotation if there is one, and otherwise what was played.
 func certificate(c ui.Context) (scheduler.Certificate, bool) {
 	n := c.Night()
@@ -51,13 +31,13 @@ func summary(c ui.Context) []string {
 	if !ok {
 		return []string{c.Theme.Dim.Render("working out the rotation…"), ""}
 	}
-	best, all := 0, measures(k)
+	best, all := 0, k.Measures()
 	for _, m := range all {
-		if m.value.Gap() <= 0 {
+		if m.Gap() <= 0 {
 			best++
 		}
 	}
-	text := fmt.Sprintf("Fairness: %d of %d measures proved best. Sit-outs differ by %d, %d benched twice running, %d partner repeats.",
+	text := fmt.Sprintf("Fairness: %d of %d measures proved best. Sit-out spread %d, out twice running %d, partner repeats %d.",
 		best, len(all), k.SitoutSpread.Value, k.BenchedTwice.Value, k.PartnerRepeats.Value)
 	out := []string{}
 	for _, t := range line.Wrap(text, c.Width) {
@@ -86,21 +66,17 @@ func certificatePage(c ui.Context) []string {
 		return []string{"There is nothing to judge yet."}
 	}
 	out := []string{
-		c.Theme.Dim.Render(certificateRow("", "value", "best", "gap", "what it counts")),
+		c.Theme.Dim.Render(certificateRow("", "value", "bound", "gap", "what it counts")),
 	}
-	for _, m := range measures(k) {
-		gap := fmt.Sprint(m.value.Gap())
-		if m.value.Gap() <= 0 {
-			gap = "-"
-		}
-		out = append(out, certificateRow(m.name, fmt.Sprint(m.value.Value), fmt.Sprint(m.value.Bound), gap, m.says))
+	for _, m := range k.Measures() {
+		out = append(out, certificateRow(m.Name, fmt.Sprint(m.Value.Value), fmt.Sprint(m.Bound), fmt.Sprint(m.Gap()), m.Says))
 	}
 	out = append(out, "")
-	about := "Best is a bound that no rotation for these people, courts and rounds can beat; where the gap is -, " +
-		"this one is proved best. A gap does not mean that a better one exists: the bound may be too low."
+	about := "No rotation of as many games for these people can be below the bound: where the gap is 0, this one is " +
+		"proved best. A gap does not mean that a better one exists: the bound may be too low."
 	return append(out, line.Wrap(about, c.Width)...)
 }
 
 func certificateRow(name, value, bound, gap, says string) string {
-	return line.Fit(name, 16) + line.Right(value, 6) + line.Right(bound, 6) + line.Right(gap, 5) + "  " + says
+	return line.Fit(name, 18) + line.Right(value, 6) + line.Right(bound, 6) + line.Right(gap, 5) + "  " + says
 }

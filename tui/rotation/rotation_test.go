@@ -164,13 +164,13 @@ func TestTheSummarySaysWhatIsKnown(t *testing.T) {
 	c := evening(t, 2)
 	c.Rotation.Certificate = scheduler.Certificate{SitoutSpread: scheduler.Value{Value: 3, Bound: 1}, PartnerRepeats: scheduler.Value{Value: 2, Bound: 2}}
 	text := func() string { return strings.Join(summary(c), " ") }
-	if got := text(); !strings.Contains(got, "6 of 7") || !strings.Contains(got, "differ by 3") || !strings.Contains(got, "2 partner repeats") {
+	if got := text(); !strings.Contains(got, "6 of 7") || !strings.Contains(got, "Sit-out spread 3") || !strings.Contains(got, "partner repeats 2") {
 		t.Errorf("the summary is %q", got)
 	}
 	page := strings.Join(certificatePage(c), "\n")
-	for _, m := range measures(c.Rotation.Certificate) {
-		if !strings.Contains(page, m.name) {
-			t.Errorf("the page has no %s", m.name)
+	for _, m := range c.Rotation.Certificate.Measures() {
+		if !strings.Contains(page, m.Name) {
+			t.Errorf("the page has no %s", m.Name)
 		}
 	}
 	c.Rotation.Warnings = []string{"a couple is kept apart"}
