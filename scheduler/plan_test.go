@@ -55,8 +55,8 @@ func TestWholeWhistTournaments(t *testing.T) {
 	}
 }
 
-// TestIssueExamples holds what the issues ask of particular nights.
-func TestIssueExamples(t *testing.T) {
+// TestParticularNights holds what clubs of the usual sizes may count on.
+func TestParticularNights(t *testing.T) {
 	p := club(18, 4, 9)
 	cert := Certify(p, mustPlan(t, p, Budget{}))
 	if cert.PartnerRepeats.Value != 0 || cert.SitoutSpread.Value > 1 || cert.BenchedTwice.Value != 0 {

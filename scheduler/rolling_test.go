@@ -4,7 +4,6 @@ import (
 	"errors"
 	"slices"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 )
@@ -176,21 +175,6 @@ func TestNextIsValidOrTooFew(t *testing.T) {
 			}
 		}
 	})
-}
-
-// TestNextOf200IsQuick holds the time that a press of a key may take, with room for a busy machine.
-func TestNextOf200IsQuick(t *testing.T) {
-	r := moment(200)
-	start := time.Now()
-	const calls = 20
-	for range calls {
-		if _, err := Next(r); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if took := time.Since(start) / calls; took > 50*time.Millisecond {
-		t.Errorf("one call takes %v", took)
-	}
 }
 
 // moment is a hall of so many people waiting and four courts running.

@@ -12,7 +12,7 @@ import (
 	"club/quadrille/session"
 )
 
-// The season of issue 5: so many nights of so many records.
+// A season: so many nights of so many records.
 const (
 	seasonNights = 50
 	nightRecords = 500
@@ -116,7 +116,7 @@ func openDesk(tb testing.TB, path string) (*Store, *session.Ledger) {
 }
 
 // BenchmarkOpenSeason is the time from the name of a file to a desk that takes commands, and the
-// memory that this needs at most. The target of issue 5 is 150 ms and 40 MiB for a season.
+// memory that this needs at most. The target for a season is 150 ms and 40 MiB.
 func BenchmarkOpenSeason(b *testing.B) {
 	path := fileOf(b, playSeason(b, seasonNights, nightRecords))
 	open := func(b *testing.B) {
@@ -150,7 +150,7 @@ func heap() int64 {
 	return int64(m.HeapAlloc)
 }
 
-// A season opens in the memory that issue 5 allows, from its records and from a snapshot; the file
+// A season opens in 40 MiB, from its records and from a snapshot; the file
 // grows in step with the records.
 func TestASeasonOpensInLittleMemoryAndGrowsEvenly(t *testing.T) {
 	const most = 40 << 20

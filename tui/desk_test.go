@@ -20,7 +20,7 @@ import (
 func TestANightOnTheDesk(t *testing.T) {
 	s := newStage(t).shows("No night is open", "Press n to open tonight").press("n").shows("Open tonight")
 	s.press("Thursday", "down", "1", "enter").shows("[Door]", "Thursday", "0 here")
-	for i, name := range []string{"Ada Lind", "Ben Orr", "Cy Tamm", "Di Vale", "Eve Noll"} {
+	for i, name := range []string{"Ada Lind", "Ben Rusk", "Cy Tamm", "Di Vale", "Eve Noll"} {
 		s.press(name).shows(fmt.Sprintf("add %q as a guest", name)).press("enter").shows(fmt.Sprintf("%d here", i+1), "Saved: "+name)
 	}
 	s.press("ctrl+n").shows("[Courts]", "round 1 called", "Ada Lind")

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// The sequence of the first issue: the calls, the servers and their boxes, worked out by hand from
+// A first sequence of rallies: the calls, the servers and their boxes, worked out by hand from
 // the rules of side-out doubles.
 func TestCallOfTheFirstFiveRallies(t *testing.T) {
 	out, errs, code := quadrille(t, "a b b b a", "call", "--json")

@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime/debug"
 	"slices"
 	"strings"
 	"sync"
@@ -21,7 +20,7 @@ import (
 
 // patience is how long a screen may take to show what it must. It is far more than a desk needs,
 // since a loaded machine must not fail a test that is about words.
-const patience = 10 * time.Second
+const patience = time.Minute
 
 // keys are the bytes that a terminal sends for keys that are no letters.
 var keys = map[string]string{
@@ -35,19 +34,13 @@ type program string
 
 // build makes the binary as it is shipped, also when the tests run with the race detector: the tests
 // of the screens run the same code inside the test.
-func build(t *testing.T) program {
+func build(t testing.TB) program {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "quadrille")
 	if out, err := exec.Command("go", "build", "-o", path, ".").CombinedOutput(); err != nil {
 		t.Fatalf("building the program: %v\n%s", err, out)
 	}
 	return program(path)
-}
-
-// racing tells whether the tests run with the race detector.
-func racing() bool {
-	info, ok := debug.ReadBuildInfo()
-	return ok && slices.Contains(info.Settings, debug.BuildSetting{Key: "-race", Value: "true"})
 }
 
 // terminal is the program on a pseudo-terminal with somebody in front of it. The terminal answers

@@ -55,7 +55,7 @@ func TestTheEngineAnswersEverythingRight(t *testing.T) {
 	}
 }
 
-// Issue 4: with server numbers left out answers are right only where two numbers are the call.
+// With server numbers left out answers are right only where two numbers are the call.
 func TestAnswersWithoutServerNumbersAreRightWhereThereAreNone(t *testing.T) {
 	two, three := 0, 0
 	for n := range 200 {

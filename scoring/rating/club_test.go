@@ -85,7 +85,7 @@ func (c *club) spearman(table rating.Table[int]) float64 {
 	return 1 - 6*sum/float64(n*(n*n-1))
 }
 
-// Issue 4: true skills are recovered, with a rank correlation of 0.9 or more after 60 games a person.
+// True skills are recovered, with a rank correlation of 0.9 or more after 60 games a person.
 func TestTrueSkillsAreRecovered(t *testing.T) {
 	for _, half := range []bool{false, true} {
 		m := rating.Default()
