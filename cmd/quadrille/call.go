@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -23,7 +24,8 @@ func newCall() *cobra.Command {
 		Use:   "call",
 		Short: "Read who won each rally, say the call after it",
 		Long: `Reads the winners of rallies from the standard input, a letter each: a or b. White space
-does not count. After each rally it says the call, who serves from which box, and why.`,
+does not count. After each rally it says the call, who serves from which box, and why, and
+when the teams switch ends: at 6 in a game to 11, at 8 to 15, at 11 to 21.`,
 		Example: `  printf 'a b b b a' | quadrille call
   printf abba | quadrille call --scoring rally --team-a Ann,Art --team-b Bea,Bob`,
 		Args: nothing,
@@ -43,6 +45,9 @@ does not count. After each rally it says the call, who serves from which box, an
 		}
 		if c.names[scoring.B], err = teamNames(teamB, rules.Singles); err != nil {
 			return usagef("--team-b: %w", err)
+		}
+		if err := distinct(c.names); err != nil {
+			return err
 		}
 		c.print = c.printLine
 		if json {
@@ -79,6 +84,20 @@ func teamNames(text string, singles bool) (names [2]string, err error) {
 		}
 	}
 	return names, nil
+}
+
+// distinct refuses two players of one name, whose calls nobody could tell apart.
+func distinct(teams scoring.Names) error {
+	var seen []string
+	for _, team := range teams {
+		for _, name := range team {
+			if name != "" && slices.ContainsFunc(seen, func(s string) bool { return strings.EqualFold(s, name) }) {
+				return usagef("two players are called %s: give each another name, as in %s H and %s M", name, name, name)
+			}
+			seen = append(seen, name)
+		}
+	}
+	return nil
 }
 
 // caller says the call after each rally.
@@ -126,6 +145,9 @@ func (c *caller) printLine(s scoring.State) error {
 	}
 	const indent = 14
 	_, err := fmt.Fprintf(c.out, "%3d  %-7s  %s\n%14s%s\n", s.Rally, call, wrap(text, indent), "", wrap(s.WhyFor(c.names), indent))
+	if ends := s.EndsWhy(c.names); err == nil && ends != "" {
+		_, err = fmt.Fprintf(c.out, "%14s%s\n", "", wrap(ends, indent))
+	}
 	return err
 }
 
@@ -148,7 +170,7 @@ type called struct {
 func (c *caller) printObject(s scoring.State) error {
 	v := called{
 		Rally: s.Rally, Call: s.Call(), Serving: s.Serving, Server: c.names.Player(s.Server), Number: s.Number, Box: s.Box,
-		Receiver: c.names.Player(s.Receiver), What: s.What.String(), Done: s.Done, Why: s.WhyFor(c.names),
+		Receiver: c.names.Player(s.Receiver), What: s.What.String(), Done: s.Done, Why: strings.TrimSpace(s.WhyFor(c.names) + " " + s.EndsWhy(c.names)),
 	}
 	if s.Rally > 0 {
 		v.Won = &s.Won

@@ -13,7 +13,7 @@ type Answer struct {
 	Call      string // such as "1-0-2"
 	Server    scoring.Seat
 	Box       scoring.Box
-	Ends      bool // the sides change ends
+	Ends      bool // the teams switch ends
 	GamePoint bool
 	Over      bool // the game is over; nothing else is looked at
 }
@@ -64,7 +64,7 @@ func (r *reader) word(w string) bool {
 	case "game", "over":
 		r.Over = true
 		return true
-	case "ends", "change":
+	case "ends", "switch", "change":
 		r.Ends = true
 		return true
 	case "point":

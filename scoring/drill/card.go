@@ -15,16 +15,17 @@ type Section struct {
 // Sections are the rules of side-out doubles that a first evening needs, in our words.
 func Sections() []Section {
 	return []Section{
-		{"Start", "The team that begins has one server in its first turn: 0-0-2.", "4.B.6; 2026: 5.B"},
-		{"Call", "Your score, their score, then 1 or 2: first or second server.", "4.A.1"},
+		{"Start", "One server in the first turn of the game: 0-0-2.", "4.B.6; 2026: 5.B"},
+		{"Call", "Your score, theirs, and which server you are, 1 or 2.", "4.A.1"},
 		{"Boxes", "Own score even: your starting server stands right. Odd: left.", "4.B.4; 2026: 5.B.3"},
-		{"Serve", "From behind the baseline, underhand, over the kitchen into the box diagonally across. Touching the net is fine if it lands there.", "4.A, 4.M"},
-		{"Two bounces", "The serve bounces, the return bounces, then anybody may volley.", "7.A"},
-		{"Kitchen", "No volley in it or on its line, nor carried into it. A bounce is fine.", "9.B to 9.D"},
-		{"Fault", "Out, net, second bounce, volley too soon or in the kitchen, body hit.", "7.A to 7.N"},
-		{"Point", "Only the serving team scores. The pair changes boxes, same server again.", "4.A, 4.B.4"},
-		{"Side out", "Lose the first serve: your partner serves from where they stand. Lose the second: the other team serves, first whoever stands in its right box.", "4.B.6"},
-		{"Game", "To 11, ahead by 2. At 6 the sides change ends.", "12.B; 2026: 21.B"},
+		{"Lines", "All are in, but a serve on the kitchen line is out.", "2.A, 7.D, 4.M; 2026: 7.E.1-4, 10.C.1"},
+		{"Serve", "Underhand, from behind the baseline, into the box diagonally across. The ball may touch the net on its way there.", "4.A, 4.M"},
+		{"Two bounces", "Serve and return bounce first. A volley is a hit before the bounce.", "7.A, section 3; 2026: 10.A"},
+		{"Kitchen (non-volley zone)", "No volley in it or on its line, nor carried into it.", "9.B to 9.D; 2026: 11.A"},
+		{"Fault", "Ball out, in the net, bounced twice, on your body; you touching the net.", "7.B to 7.H; 2026: 10.B, 10.C, 13.G"},
+		{"Point", "Only the serving team scores. Partners change boxes, same server again.", "4.A, 4.B.4; 2026: 4.A"},
+		{"Side out", "Lose the first serve: your partner serves from where they stand. Lose the second: the other team serves, first whoever stands in its right box.", "4.B.6; 2026: 5.B.2, 5.B.6"},
+		{"Game", "To 11, ahead by 2. At 6 the teams switch ends.", "12.B; 2026: 21.B"},
 	}
 }
 

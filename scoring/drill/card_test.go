@@ -111,3 +111,37 @@ func TestPicturesShowEverybodyOnce(t *testing.T) {
 		}
 	}
 }
+
+// What the card says and where it stands: numbers of the USA Pickleball Official Rulebook 2025 (the 2026 book
+// is numbered anew), looked up in public digests of both.
+func TestTheCardSaysWhatTheRulebookSays(t *testing.T) {
+	text := strings.Join(strings.Fields(strings.Join(drill.Card(), " ")), " ")
+	said := map[string]string{}
+	for _, s := range drill.Sections() {
+		said[s.Title] = s.Text
+	}
+	for _, c := range []struct{ section, says, source string }{
+		{"Lines", "All are in", "2.A: measured to the outside of the lines; 7.D: a ball that lands out is a fault"},
+		{"Lines", "a serve on the kitchen line is out", "4.M; 2026: 7.E.1-4: a serve into the kitchen or on its line is a fault"},
+		{"Serve", "The ball may touch the net", "no service let since 2021: a serve that touches the net and lands good is live"},
+		{"Two bounces", "Serve and return bounce first", "7.A; 2026: 10.A.1, 10.A.2"},
+		{"Two bounces", "A volley is a hit before the bounce", "section 3, definitions"},
+		{"Kitchen (non-volley zone)", "No volley in it or on its line", "9.B, 9.D; 2026: 11.A.1, 11.A.3; 2.B: its lines belong to it"},
+		{"Kitchen (non-volley zone)", "nor carried into it", "9.C; 2026: 11.A.2"},
+		{"Fault", "you touching the net", "7.G; 2026: 13.G.1, 13.H.1"},
+		{"Fault", "bounced twice", "7.E; 2026: 10.B.1"},
+		{"Fault", "on your body", "7.H; 2026: 10.C.3"},
+		{"Point", "Only the serving team scores", "2026: 4.A"},
+		{"Start", "0-0-2", "4.B.6; 2026: 5.B, 5.B.2"},
+		{"Boxes", "Own score even: your starting server stands right", "4.B.4; 2026: 5.B.3"},
+		{"Side out", "first whoever stands in its right box", "2026: 5.B.2"},
+		{"Game", "To 11, ahead by 2. At 6 the teams switch ends", "12.B, 12.B.1.a; 2026: 15.C.1, 21.B"},
+	} {
+		if !strings.Contains(said[c.section], c.says) {
+			t.Errorf("%s does not say %q (%s): %q", c.section, c.says, c.source, said[c.section])
+		}
+	}
+	if n := strings.Count(text, "non-volley zone"); n != 1 {
+		t.Errorf("the kitchen's full name stands on the card %d times", n)
+	}
+}

@@ -189,13 +189,13 @@ func TestVerdictsSayWhatWasWrong(t *testing.T) {
 	}{
 		{q, "0-1-1 B1 right", "Right. Team A lost"},
 		{q, "0-1 B1 right", "the call is 0-1-1: the number of the server comes last. Team A lost"},
-		{q, "1-0-1 B1 right", "the serving side's score comes first"},
-		{q, "0-2-1 B1 right", "Not quite: the call is 0-1-1. "},
-		{q, "0-1-1 B2 left", "Not quite: B1 serves; it is the right box. "},
+		{q, "1-0-1 B1 right", "the serving team's score comes first"},
+		{q, "0-2-1 B1 right", "Wrong: the call is 0-1-1. "},
+		{q, "0-1-1 B2 left", "Wrong: B1 serves; it is the right box. "},
 		{q, "game", "the game goes on"},
 		{over, "game", "Right. "},
 		{over, "1-0-2 A1 left", "the game is over"},
-		{point, "1-0-2 A1 left", "the sides change ends; it is game point"},
+		{point, "1-0-2 A1 left", "the teams switch ends; it is game point"},
 		{point, "1-0-2 A1 left ends point", "Right. "},
 	} {
 		a, err := drill.ParseAnswer(c.answer)
@@ -215,6 +215,7 @@ func TestAnswersAsPeopleTypeThem(t *testing.T) {
 		"left, A1, 1-0-2":          "1-0-2 A1 left",
 		"6-2-1 b2 right ends":      "6-2-1 B2 right ends",
 		"10-2 b1 r game point":     "10-2 B1 right point",
+		"10-2 b1 r switch ends":    "10-2 B1 right ends",
 		"10-2 b1 r change ends":    "10-2 B1 right ends",
 		"game over":                "game",
 		"10-2-1 b1 r ends, point ": "10-2-1 B1 right ends point",

@@ -13,7 +13,7 @@ type Level uint8
 const (
 	SideOuts      Level = iota + 1 // points and side outs
 	SecondServers                  // and the second server
-	Endings                        // and the change of ends, game point and the end of the game
+	Endings                        // and switching ends, game point and the end of the game
 	EveryScoring                   // all of it, in singles and in rally scoring too
 )
 
@@ -27,7 +27,7 @@ func (l Level) String() string {
 	return fmt.Sprintf("level %d", uint8(l))
 }
 
-// asksMore reports whether the questions of the level also ask for the change of ends and game point.
+// asksMore reports whether the questions of the level also ask for switching ends and game point.
 func (l Level) asksMore() bool { return l >= Endings }
 
 // fits reports whether a rally makes a good question of the level. Share is a number from 0 to 1 drawn for the

@@ -66,7 +66,7 @@ func (q Question) Text() string {
 	told := fmt.Sprintf("%sThe call was %s, and %v served from the %v box. %s won the rally.",
 		rules, s.Call(), s.Server, s.Box, team.Team(s, q.Won))
 	if q.Level.asksMore() {
-		return told + " What is the next call, who serves, from which box, and is it time to change ends, game point, or the end of the game?"
+		return told + " What is the next call, who serves, from which box, and is it time to switch ends, game point, or the end of the game?"
 	}
 	return told + " What is the next call, who serves, and from which box?"
 }

@@ -3,6 +3,8 @@ package drill
 import (
 	"fmt"
 	"strings"
+
+	"club/quadrille/scoring"
 )
 
 // Verdict is what became of an answer.
@@ -10,13 +12,14 @@ type Verdict struct {
 	Right    bool
 	Expected Answer
 	Wrong    []string // what was wrong, a phrase each
-	Why      string   // one sentence on what the rally changed
+	Why      string   // a sentence on what the rally changed, and one on ends where they are switched
 }
 
 // Check compares an answer with the engine's.
 func (q Question) Check(a Answer) Verdict {
 	want := q.Expected()
-	v := Verdict{Expected: want, Why: q.After().Why()}
+	after := q.After()
+	v := Verdict{Expected: want, Why: strings.TrimSpace(after.Why() + " " + after.EndsWhy(scoring.Names{}))}
 	switch {
 	case a.Over && want.Over:
 	case want.Over:
@@ -46,7 +49,7 @@ func (q Question) differences(a, want Answer) []string {
 		return out
 	}
 	if a.Ends != want.Ends {
-		out = append(out, yes(want.Ends, "the sides change ends", "the sides stay at their ends"))
+		out = append(out, yes(want.Ends, "the teams switch ends", "the teams stay at their ends"))
 	}
 	if a.GamePoint != want.GamePoint {
 		out = append(out, yes(want.GamePoint, "it is game point", "it is not game point"))
@@ -63,7 +66,7 @@ func callHint(said, want string) string {
 	case len(saidParts) > len(parts):
 		return fmt.Sprintf("the call is %s: servers have no number here", want)
 	case saidParts[0] == parts[1] && saidParts[1] == parts[0] && parts[0] != parts[1]:
-		return fmt.Sprintf("the call is %s: the serving side's score comes first", want)
+		return fmt.Sprintf("the call is %s: the serving team's score comes first", want)
 	}
 	return fmt.Sprintf("the call is %s", want)
 }
@@ -80,5 +83,5 @@ func (v Verdict) String() string {
 	if v.Right {
 		return "Right. " + v.Why
 	}
-	return "Not quite: " + strings.Join(v.Wrong, "; ") + ". " + v.Why
+	return "Wrong: " + strings.Join(v.Wrong, "; ") + ". " + v.Why
 }

@@ -95,7 +95,7 @@ func (d *Drill) feedback(c ui.Context) []string {
 	}
 	style, text := c.Theme.Good, "Right. "+d.verdict.Why
 	if !d.verdict.Right {
-		style, text = c.Theme.Warn, fmt.Sprintf("It is %s. %s", d.verdict.Expected, d.verdict.Why)
+		style, text = c.Theme.Warn, fmt.Sprintf("Wrong: it is %s. %s", d.verdict.Expected, d.verdict.Why)
 	}
 	var out []string
 	for _, t := range line.Wrap(text, c.Width) {
