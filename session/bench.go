@@ -1,7 +1,9 @@
 package session
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -37,14 +39,16 @@ func pickNext(club *Club, n *Night, court CourtID, now time.Time, pick Picker) (
 	}
 	r.Played = d.games()
 	running := n.Running()
-	slices.SortStableFunc(running, func(a, b *Game) int { return a.Called.Compare(b.Called) })
+	slices.SortFunc(running, func(a, b *Game) int { return cmp.Compare(a.ID, b.ID) })
 	for _, g := range running {
 		r.Running = append(r.Running, d.game(g))
 	}
+	longest := math.Inf(1)
 	for _, a := range bench {
+		longest = min(longest, now.Sub(a.Waiting).Minutes()) // the bench is in order, whatever the clock says
 		r.Waiting = append(r.Waiting, scheduler.Waiting{
 			Player:  d.player(a.Person),
-			Waited:  now.Sub(a.Waiting).Minutes(),
+			Waited:  longest,
 			Present: a.PresentFor(now).Minutes(),
 			Games:   n.GamesOf(a.Person),
 		})
@@ -90,7 +94,7 @@ func (n *Night) freeCourts() []CourtID {
 // callFree makes the events that fill every free court from the bench, one after the other, each
 // on the state that the one before leaves. It stops without error when the bench is too short.
 func callFree(l *Ledger, before []Event, env Env, pick Picker) ([]Event, error) {
-	f := &fold{l.club.clone()}
+	f := &fold{l.club.clone(), l.last + 1}
 	for _, e := range before {
 		if err := e.apply(f, env.Now); err != nil {
 			return nil, err

@@ -58,7 +58,7 @@ func (d *Desk) Do(c Command) (*Ledger, error) {
 	}
 	l := d.Ledger()
 	now := d.now()
-	env := Env{Now: stamp(now, l), Zone: now.Location(), NewID: d.newID}
+	env := Env{Now: stamp(now), Zone: now.Location(), NewID: d.newID}
 	events, err := c.decide(l, env)
 	if err != nil {
 		return l, err
@@ -99,15 +99,9 @@ func (d *Desk) reload() error {
 	return nil
 }
 
-// stamp is the time for new records: the clock's, but never before the newest record, since
-// laptops wake up with wrong clocks.
-func stamp(now time.Time, l *Ledger) time.Time {
-	now = now.UTC().Truncate(time.Millisecond)
-	if now.Before(l.Clock()) {
-		return l.Clock()
-	}
-	return now
-}
+// stamp is a time as records keep it: what the clock says, right or wrong, since the order of records
+// is their numbers and nothing else.
+func stamp(now time.Time) time.Time { return now.UTC().Truncate(time.Millisecond) }
 
 // record writes the events of one action as records that follow l.
 func record(l *Ledger, at time.Time, events []Event) ([]Record, error) {

@@ -15,9 +15,10 @@ type Event interface {
 	apply(f *fold, at time.Time) error
 }
 
-// fold is the state under change.
+// fold is the state under change by one action.
 type fold struct {
-	club *Club
+	club   *Club
+	action uint64 // whose event is folded: the order of actions is the order of everything, whatever clocks say
 }
 
 // night is the night that goes on; events of a night are impossible without one.

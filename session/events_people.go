@@ -74,7 +74,7 @@ func (e PersonArrived) apply(f *fold, at time.Time) error {
 		if a.Arrived.IsZero() {
 			a.Arrived = at
 		}
-		a.come(at)
+		f.come(a, at)
 		return nil
 	})
 }
@@ -104,7 +104,7 @@ func (e PersonReturned) apply(f *fold, at time.Time) error {
 		if a.State != Resting {
 			return fmt.Errorf("%s is not resting", f.club.Name(e.Person))
 		}
-		a.come(at)
+		f.come(a, at)
 		return nil
 	})
 }
@@ -142,11 +142,20 @@ func (f *fold) attend(id PersonID, change func(*Night, *Attendance) error) error
 	return change(n, a)
 }
 
-func (a *Attendance) come(at time.Time) {
-	a.State, a.Since, a.Waiting = Here, at, at
+// come brings somebody to the bench.
+func (f *fold) come(a *Attendance, at time.Time) {
+	a.State, a.Since = Here, at
+	f.wait(a, at)
 }
+
+// wait begins somebody's wait on the bench.
+func (f *fold) wait(a *Attendance, at time.Time) { a.Waiting, a.Turn = at, f.action }
+
+// unwait ends somebody's wait.
+func (a *Attendance) unwait() { a.Waiting, a.Turn = time.Time{}, 0 }
 
 func (a *Attendance) leaveTo(p Presence, at time.Time) {
 	a.Present = a.PresentFor(at)
-	a.State, a.Since, a.Waiting = p, time.Time{}, time.Time{}
+	a.State, a.Since = p, time.Time{}
+	a.unwait()
 }

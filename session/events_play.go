@@ -120,7 +120,7 @@ func (f *fold) call(n *Night, g Game) error {
 		if slices.Contains(players[:i], id) || n.Playing(id) != nil {
 			return fmt.Errorf("%s plays already", f.club.Name(id))
 		}
-		a.Waiting = time.Time{}
+		a.unwait()
 	}
 	g.Rules = n.Settings.Scoring
 	g.Rules.Singles = g.A[1] == ""
@@ -158,9 +158,9 @@ func (e PlayerReplaced) apply(f *fold, at time.Time) error {
 		}
 	}
 	g.Replaced = append(slices.Clip(g.Replaced), e.Out)
-	in.Waiting = time.Time{}
+	in.unwait()
 	if out := n.Attending(e.Out); out.State == Here {
-		out.Waiting = at
+		f.wait(out, at)
 	}
 	if g.Round > 0 {
 		r := &n.Rounds[g.Round-1]
@@ -210,7 +210,7 @@ func (e GameFinished) apply(f *fold, at time.Time) error {
 	n.Court(g.Court).Game = 0
 	for _, id := range g.Players() {
 		if a := n.Attending(id); a.State == Here {
-			a.Waiting = at
+			f.wait(a, at)
 		}
 	}
 	return nil

@@ -93,7 +93,7 @@ func (l *Ledger) Extend(records []Record) (*Ledger, error) {
 		if next.note(r, e) {
 			next.club, err = next.refold(next.undone, apply)
 		} else {
-			err = e.apply(&fold{next.club}, r.Time)
+			err = e.apply(&fold{next.club, r.Action}, r.Time)
 		}
 		if err != nil {
 			return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
@@ -119,9 +119,7 @@ func (l *Ledger) read(r Record) (Event, error) {
 		return nil, err
 	}
 	l.last = r.Seq
-	if r.Time.After(l.clock) {
-		l.clock = r.Time
-	}
+	l.clock = r.Time
 	if _, ok := e.(RecordLost); ok {
 		l.lost = true
 	}
@@ -130,7 +128,7 @@ func (l *Ledger) read(r Record) (Event, error) {
 
 // apply is the state after one more entry. An error leaves the state unusable.
 func apply(club *Club, e entry) (*Club, error) {
-	return club, e.event.apply(&fold{club}, e.at)
+	return club, e.event.apply(&fold{club, e.action}, e.at)
 }
 
 // tell is apply for reading a log: in a rescued one an entry that cannot stand without the lost
@@ -211,7 +209,7 @@ func (l *Ledger) Skipped() []string {
 // Lossy tells whether records of this log are lost.
 func (l *Ledger) Lossy() bool { return l.lost }
 
-// Clock is the latest time of a record, zero for an empty ledger.
+// Clock is what the clock said when the newest record was made, zero for an empty ledger.
 func (l *Ledger) Clock() time.Time { return l.clock }
 
 // Action is one thing that somebody did: the events that it became.

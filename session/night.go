@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -84,6 +85,7 @@ type Attendance struct {
 	Leaves  time.Time     `json:"leaves,omitzero"`   // announced departure
 	Since   time.Time     `json:"since,omitzero"`    // start of the present spell of being here
 	Waiting time.Time     `json:"waiting,omitzero"`  // start of the present wait on the bench
+	Turn    uint64        `json:"turn,omitempty"`    // the action with which that wait began, 0 for none: the order of the bench
 	Present time.Duration `json:"present,omitempty"` // earlier spells of being here, added up
 }
 
@@ -213,8 +215,8 @@ func (n *Night) OpenCourts() []CourtID {
 	return out
 }
 
-// Bench lists who is here, willing and not on a court, longest wait first; people who began to
-// wait at the same moment keep the order of their arrival.
+// Bench lists who is here, willing and not on a court, longest wait first; people whose waits began
+// with the same action keep the order of the roll.
 func (n *Night) Bench() []Attendance {
 	var out []Attendance
 	for _, a := range n.Roll {
@@ -222,7 +224,7 @@ func (n *Night) Bench() []Attendance {
 			out = append(out, a)
 		}
 	}
-	slices.SortStableFunc(out, func(x, y Attendance) int { return x.Waiting.Compare(y.Waiting) })
+	slices.SortStableFunc(out, func(x, y Attendance) int { return cmp.Compare(x.Turn, y.Turn) })
 	return out
 }
 

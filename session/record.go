@@ -15,7 +15,7 @@ type NightID uint32
 type Record struct {
 	Seq     uint64          `json:"seq"`     // place in the log, from 1, without gaps
 	Action  uint64          `json:"action"`  // Seq of the first record of the same user action
-	Time    time.Time       `json:"time"`    // UTC, to the millisecond
+	Time    time.Time       `json:"time"`    // what the clock said, right or wrong: UTC, to the millisecond
 	Night   NightID         `json:"night"`   // 0 for the club itself
 	Kind    string          `json:"kind"`    // name of the event, "RallyWon"
 	Version uint16          `json:"version"` // version of the payload's layout, from 1

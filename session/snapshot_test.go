@@ -124,7 +124,7 @@ func TestASnapshotIsNeverTrustedOverTheLog(t *testing.T) {
 	}{
 		"no JSON":           {Snapshot{good.Seq, []byte("?")}, false},
 		"nothing":           {Snapshot{good.Seq, []byte("null")}, false},
-		"another layout":    {change(`"layout":1`, `"layout":2`), false},
+		"another layout":    {change(fmt.Sprintf(`"layout":%d`, snapshotLayout), fmt.Sprintf(`"layout":%d`, snapshotLayout+1)), false},
 		"an open night":     {change(`"closed":"`, `"close":"`), false},
 		"a number too high": {Snapshot{good.Seq + 1, good.State}, false},
 		"a number too low":  {Snapshot{good.Seq - 1, good.State}, false},
