@@ -43,7 +43,7 @@ func (d *Door) rows(c ui.Context) []row {
 	for i, r := range all {
 		names[i] = r.person.Name
 	}
-	typed := session.CleanText(d.input.Value(), session.MaxName)
+	typed := session.CleanText(d.input.Value(), longestLine) // a name that is too long is refused, and not cut
 	var out []row
 	for _, i := range ui.Search(typed, names) {
 		out = append(out, all[i])
@@ -53,6 +53,9 @@ func (d *Door) rows(c ui.Context) []row {
 	}
 	return out
 }
+
+// longestLine is more than the field takes, in cells.
+const longestLine = 500
 
 func (r row) order() int {
 	switch r.state {

@@ -2,7 +2,8 @@ package ui
 
 import (
 	"strings"
-	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
 
 	"club/quadrille/session"
 )
@@ -62,8 +63,8 @@ func withInitial(name string) string {
 		return first
 	}
 	last := rest[strings.LastIndexByte(rest, ' ')+1:]
-	r, _ := utf8.DecodeRuneInString(last)
-	return first + " " + string(r) + "."
+	initial, _, _, _ := uniseg.FirstGraphemeClusterInString(last, -1)
+	return first + " " + initial + "."
 }
 
 // Full is a person's name.

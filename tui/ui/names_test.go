@@ -35,6 +35,7 @@ func TestShortNames(t *testing.T) {
 		{[]string{"Jan van der Berg", "Jan de Vries"}, []string{"Jan B.", "Jan V."}},
 		{[]string{"Åsa Öst", "Åsa Ek"}, []string{"Åsa Ö.", "Åsa E."}},
 		{[]string{"Ng", "Li"}, []string{"Ng", "Li"}},
+		{[]string{"Åsa 👩\u200d👧", "Åsa Ek"}, []string{"Åsa 👩\u200d👧.", "Åsa E."}},
 	} {
 		names, ids := namesOf(c.people...)
 		var got []string

@@ -3,19 +3,17 @@ package ui
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"github.com/sahilm/fuzzy"
-	"golang.org/x/text/runes"
-	"golang.org/x/text/transform"
-	"golang.org/x/text/unicode/norm"
+
+	"club/quadrille/session/name"
 )
 
 // Search finds names by what somebody types in a hurry and gives their indices, best first: names
 // with a word that begins so, then names that contain it, then names that have its letters in
 // order. Case and accents do not matter. Names that match equally well keep their order.
 func Search(query string, names []string) []int {
-	query = plainLetters(query)
+	query = name.Plain(query)
 	if query == "" {
 		out := make([]int, len(names))
 		for i := range out {
@@ -25,8 +23,8 @@ func Search(query string, names []string) []int {
 	}
 	var begins, contains, scattered []int
 	plain := make([]string, len(names))
-	for i, name := range names {
-		plain[i] = plainLetters(name)
+	for i, full := range names {
+		plain[i] = name.Plain(full)
 		switch {
 		case wordBegins(plain[i], query):
 			begins = append(begins, i)
@@ -43,9 +41,9 @@ func Search(query string, names []string) []int {
 	return slices.Concat(sure, scattered)
 }
 
-// wordBegins tells whether the words of name, from one of them on, begin as query goes.
-func wordBegins(name, query string) bool {
-	for rest := name; ; {
+// wordBegins tells whether the words of a full name, from one of them on, begin as query goes.
+func wordBegins(full, query string) bool {
+	for rest := full; ; {
 		if strings.HasPrefix(rest, query) {
 			return true
 		}
@@ -55,13 +53,4 @@ func wordBegins(name, query string) bool {
 		}
 		rest = next
 	}
-}
-
-// plainLetters folds case and drops accents.
-func plainLetters(text string) string {
-	t := transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC)
-	if plain, _, err := transform.String(t, text); err == nil {
-		text = plain
-	}
-	return strings.ToLower(strings.TrimSpace(text))
 }

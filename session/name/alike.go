@@ -1,0 +1,151 @@
+package name
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/runes"
+	"golang.org/x/text/transform"
+	"golang.org/x/text/unicode/norm"
+)
+
+// Fold is the form in which two spellings of a name that differ in case only are equal.
+func Fold(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
+
+// letters are those that are written with others where a keyboard does not have them.
+var letters = strings.NewReplacer("ß", "ss", "æ", "ae", "œ", "oe", "ø", "o", "ł", "l", "đ", "d", "ð", "d", "þ", "th", "ı", "i")
+
+// Plain folds case and drops accents, so that what is typed in a hurry finds a name.
+func Plain(text string) string {
+	text = strings.ToLower(strings.TrimSpace(text))
+	if isASCII(text) {
+		return text
+	}
+	t := transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC)
+	if plain, _, err := transform.String(t, text); err == nil {
+		text = plain
+	}
+	return letters.Replace(text)
+}
+
+func isASCII(text string) bool {
+	return strings.IndexFunc(text, func(r rune) bool { return r >= 0x80 }) < 0
+}
+
+// Alike tells whether two different names may well be one person's: the same words in another order, with
+// other accents or another punctuation; or names of two words and more that differ in one letter, by one that
+// is missing, wrong, or changed places with the next. Numbers must be the same: a club that numbers its people
+// means it.
+func Alike(a, b string) bool { return shapeOf(a).alike(shapeOf(b)) }
+
+// shape is a name as it is compared.
+type shape struct {
+	folded string   // the name itself without case
+	forms  []string // its plain words in their order, and sorted
+	words  int
+	digits string
+}
+
+func shapeOf(name string) shape {
+	s := shape{folded: Fold(name)}
+	words := strings.FieldsFunc(Plain(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	s.words = len(words)
+	s.digits = strings.Map(func(r rune) rune {
+		if unicode.IsDigit(r) {
+			return r
+		}
+		return -1
+	}, name)
+	s.forms = []string{strings.Join(words, " ")}
+	slices.Sort(words)
+	s.forms = append(s.forms, strings.Join(words, " "))
+	return s
+}
+
+func (s shape) alike(o shape) bool {
+	switch {
+	case s.folded == o.folded || s.words == 0 || o.words == 0 || s.digits != o.digits:
+		return false
+	case s.forms[1] == o.forms[1]:
+		return true
+	case s.words < 2 || o.words < 2:
+		return false
+	}
+	return oneApart(s.forms[0], o.forms[0]) || oneApart(s.forms[1], o.forms[1])
+}
+
+// oneApart tells whether one letter makes two texts equal: put in, taken out, replaced, or changed with its
+// neighbour.
+func oneApart(a, b string) bool {
+	x, y := []rune(a), []rune(b)
+	if len(x) > len(y) {
+		x, y = y, x
+	}
+	i := 0
+	for i < len(x) && x[i] == y[i] {
+		i++
+	}
+	x, y = x[i:], y[i:]
+	switch len(y) - len(x) {
+	case 0:
+		return len(x) < 2 || slices.Equal(x[1:], y[1:]) || x[0] == y[1] && x[1] == y[0] && slices.Equal(x[2:], y[2:])
+	case 1:
+		return slices.Equal(x, y[1:])
+	}
+	return false
+}
+
+// Index finds, among many names, those that are alike, in a time that does not grow with their number.
+// The zero value is empty.
+type Index struct {
+	shapes  []shape
+	buckets map[string][]int
+}
+
+// Add puts in a name, which is known by its place among those that were added, from 0.
+func (x *Index) Add(name string) {
+	if x.buckets == nil {
+		x.buckets = map[string][]int{}
+	}
+	s := shapeOf(name)
+	x.shapes = append(x.shapes, s)
+	for key := range s.keys() {
+		x.buckets[key] = append(x.buckets[key], len(x.shapes)-1)
+	}
+}
+
+// bucketful is how many names of one key are compared. More of them cannot all be meant.
+const bucketful = 50
+
+// Like lists the places of the names that are alike to one, in order.
+func (x *Index) Like(name string) []int {
+	s := shapeOf(name)
+	var out []int
+	for key := range s.keys() {
+		bucket := x.buckets[key]
+		for _, i := range bucket[:min(len(bucket), bucketful)] {
+			if !slices.Contains(out, i) && s.alike(x.shapes[i]) {
+				out = append(out, i)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// keys are texts of which two names that are alike have one in common: if one letter makes two texts equal,
+// both have a form without one letter in common, or one is that form of the other.
+func (s shape) keys() map[string]bool {
+	out := map[string]bool{s.forms[1]: true}
+	if s.words < 2 {
+		return out
+	}
+	for _, form := range s.forms {
+		out[form] = true
+		for i, r := range form {
+			out[form[:i]+form[i+len(string(r)):]] = true
+		}
+	}
+	return out
+}
