@@ -9,6 +9,7 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/exp/golden"
+	"github.com/muesli/termenv"
 
 	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
@@ -81,9 +82,13 @@ func TestGoldenColours(t *testing.T) {
 	t.Setenv("CLICOLOR_FORCE", "1")
 	t.Setenv("TERM", "xterm")
 	t.Setenv("COLORTERM", "")
-	before := lipgloss.HasDarkBackground()
+	before, profile := lipgloss.HasDarkBackground(), lipgloss.ColorProfile()
 	lipgloss.SetHasDarkBackground(true)
-	t.Cleanup(func() { lipgloss.SetHasDarkBackground(before) })
+	lipgloss.SetColorProfile(termenv.ANSI) // text fields draw their cursor by it
+	t.Cleanup(func() {
+		lipgloss.SetHasDarkBackground(before)
+		lipgloss.SetColorProfile(profile)
+	})
 	s := midNight(t, newStage(t).roster(4, "roster18.csv"))
 	s.theme = theme.New(io.Discard)
 	s.reopen()

@@ -29,10 +29,12 @@ type Desk interface {
 
 // Options are what the screens get from outside.
 type Options struct {
-	Theme    *theme.Theme
-	ReadFile func(path string) ([]byte, error) // for rosters
-	NewSeed  func() uint64                     // for the draws of a new night
-	Backup   func(path string) error           // copies the club's file; nil where there is none
+	Theme *theme.Theme
+	// AskBackground lets the desk ask the terminal for its background, behind the first frame.
+	AskBackground bool
+	ReadFile      func(path string) ([]byte, error) // for rosters
+	NewSeed       func() uint64                     // for the draws of a new night
+	Backup        func(path string) error           // copies the club's file; nil where there is none
 }
 
 // Model is the desk as Bubble Tea runs it. It routes: keys to the dialog or screen they are meant
@@ -41,6 +43,7 @@ type Model struct {
 	desk    Desk
 	options Options
 
+	ask    func() // lets the terminal be asked for its background, nil where it is not to be asked
 	ledger *session.Ledger
 	names  *ui.Names
 	now    time.Time

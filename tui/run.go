@@ -2,14 +2,58 @@ package tui
 
 import (
 	"io"
+	"runtime"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/term"
+
+	"club/quadrille/tui/terminal"
+	"club/quadrille/tui/theme"
 )
 
 // Run shows the desk until it is quit. What was acknowledged on the screen is on disk by then; a
 // command that is still being worked on must be waited for by the caller (session.Desk.Wait).
 func Run(desk Desk, o Options, in io.Reader, out io.Writer) error {
-	p := tea.NewProgram(New(desk, o), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(in), tea.WithOutput(out))
+	if o.Theme == nil {
+		o.Theme = theme.New(out)
+	}
+	// text fields draw their cursor with styles of their own, which follow the whole program's profile
+	lipgloss.SetColorProfile(o.Theme.Choice().Profile)
+	m := New(desk, o)
+	var p *tea.Program
+	if o.AskBackground {
+		wrapped, ok := wrap(in, out, func(light bool) { p.Send(backgroundMsg{light}) })
+		if ok {
+			in, out, m.ask = wrapped.Input(), wrapped.Output(), wrapped.Ask
+		}
+	}
+	p = tea.NewProgram(m, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(in), tea.WithOutput(out))
 	_, err := p.Run()
 	return err
+}
+
+// wrap stands between the desk and its terminal where there is one that can be asked. On Windows keys
+// do not come as bytes, so that an answer could not be taken out of them.
+func wrap(in io.Reader, out io.Writer, answer func(light bool)) (*terminal.Terminal, bool) {
+	i, isIn := in.(term.File)
+	o, isOut := out.(term.File)
+	if runtime.GOOS == "windows" || !isIn || !isOut || !term.IsTerminal(i.Fd()) || !term.IsTerminal(o.Fd()) {
+		return nil, false
+	}
+	return terminal.Wrap(i, o, time.Now, answer), true
+}
+
+// backgroundMsg tells what the terminal's background is.
+type backgroundMsg struct{ light bool }
+
+// repaint changes the theme to suit the background, where that is not what was taken for granted.
+func (m *Model) repaint(light bool) {
+	c := m.options.Theme.Choice()
+	if c.Bright == light {
+		return
+	}
+	c.Bright = light
+	m.options.Theme = theme.Of(c)
 }

@@ -23,6 +23,12 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
+		if m.ask != nil {
+			m.ask()
+		}
+		return m, nil
+	case backgroundMsg:
+		m.repaint(msg.light)
 		return m, nil
 	case tickMsg:
 		return m, tea.Batch(tick(), m.replan())

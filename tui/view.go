@@ -52,7 +52,7 @@ func (m *Model) View() string {
 	lines = append(lines, m.nextLines(c)...)
 	lines = append(lines, m.message(c), m.footer(c))
 	for i, text := range lines {
-		lines[i] = line.Cut(text, m.width)
+		lines[i] = c.Theme.Finish(line.Cut(text, m.width))
 	}
 	return strings.Join(lines, "\n")
 }
@@ -69,7 +69,7 @@ func (m *Model) wholeScreen(c ui.Context, d ui.Dialog) string {
 	copy(lines[:m.height-1], d.Lines(m.dialogContext(d)))
 	lines[m.height-1] = m.footer(c)
 	for i, text := range lines {
-		lines[i] = line.Cut(text, m.width)
+		lines[i] = c.Theme.Finish(line.Cut(text, m.width))
 	}
 	return strings.Join(lines, "\n")
 }

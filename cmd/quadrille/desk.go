@@ -64,11 +64,14 @@ func runDesk(cmd *cobra.Command, o *options) error {
 // showDesk runs the screens until they are quit and waits for the write in flight. Backup copies
 // the club's file; nil where nothing is kept.
 func showDesk(cmd *cobra.Command, desk *session.Desk, backup func(string) error) error {
+	look := theme.New(cmd.OutOrStdout())
 	err := tui.Run(desk, tui.Options{
-		Theme:    theme.New(cmd.OutOrStdout()),
+		Theme:    look,
 		ReadFile: readRosterFile,
 		NewSeed:  newSeed,
 		Backup:   backup,
+
+		AskBackground: look.Choice().Unsure(os.Getenv),
 	}, cmd.InOrStdin(), cmd.OutOrStdout())
 	desk.Wait()
 	return err

@@ -81,8 +81,11 @@ func testFirstFrame(t *testing.T, bin program) {
 	}
 }
 
-// styled are the escape sequences that give text a colour or a weight.
-var styled = regexp.MustCompile(`\x1b\[[0-9;:]*[1-9][0-9;:]*m`)
+// hue finds a sequence that sets a colour, and weight one that sets bold and reverse.
+var (
+	hue    = regexp.MustCompile(`\x1b\[(?:\d+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])(?:;\d+)*m`)
+	weight = regexp.MustCompile(`\x1b\[1;7m`)
+)
 
 func testDemo(t *testing.T, bin program) {
 	temporary := t.TempDir()
@@ -119,10 +122,14 @@ func testNoColour(t *testing.T, bin program) {
 		desk.Quit("ctrl+c")
 		return desk.Raw()
 	}
-	if found := styled.FindString(tour("NO_COLOR=1")); found != "" {
+	plain := tour("NO_COLOR=1")
+	if found := hue.FindString(plain); found != "" {
 		t.Errorf("with NO_COLOR the program still writes %q", found)
 	}
-	if !styled.MatchString(tour()) {
+	if !weight.MatchString(plain) {
+		t.Error("with NO_COLOR nothing is bold and reversed: the screen that is shown cannot be told")
+	}
+	if !hue.MatchString(tour()) {
 		t.Error("without NO_COLOR nothing has a colour: this test would see none")
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
+	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
 )
 
@@ -17,6 +18,7 @@ type cardCache map[cardKey][]string
 
 // cardKey is everything that a card shows.
 type cardKey struct {
+	theme         *theme.Theme
 	court         session.Court
 	text          cardText
 	selected      bool
@@ -35,7 +37,7 @@ type cardText struct {
 
 // card draws one court.
 func (s *Courts) card(c ui.Context, court *session.Court, selected bool, g grid) []string {
-	key := cardKey{*court, textOf(c, court), selected, g.width, g.height}
+	key := cardKey{c.Theme, *court, textOf(c, court), selected, g.width, g.height}
 	if lines, ok := s.cache[key]; ok {
 		return lines
 	}
@@ -192,7 +194,7 @@ func draw(c ui.Context, k cardKey) []string {
 	title := mark + "Court " + string(k.court.ID) + " "
 	right := " " + k.text.right + " "
 	rule := strings.Repeat("─", max(0, w-2-line.Width(title)-line.Width(right)))
-	top := frame.Render("┌") + titleStyle(c, k.selected).Render(title) + frame.Render(rule+right+"┐")
+	top := frame.Render("┌") + titleStyle(c, k.selected).Render(title) + frame.Render(rule) + c.Theme.Dim.Render(right) + frame.Render("┐")
 	row := func(text string) string {
 		return frame.Render("│") + " " + body.Render(line.Fit(text, inner)) + " " + frame.Render("│") + " "
 	}
@@ -228,7 +230,8 @@ func lowFoot(c ui.Context, k cardKey, w int) string {
 	if k.text.foot != "" {
 		foot = line.Cut(" "+k.text.foot+" ", w-3)
 	}
-	return frame.Render("└"+foot+strings.Repeat("─", max(0, w-2-line.Width(foot)))+"┘") + " "
+	rule := strings.Repeat("─", max(0, w-2-line.Width(foot)))
+	return frame.Render("└") + c.Theme.Dim.Render(foot) + frame.Render(rule+"┘") + " "
 }
 
 func titleStyle(c ui.Context, selected bool) lipgloss.Style {
