@@ -1,6 +1,11 @@
 package scheduler
 
-import "fmt"
+import (
+	"fmt"
+
+	"club/quadrille/scheduler/lineup"
+	"club/quadrille/scheduler/night"
+)
 
 // Violation is one thing that is wrong with a rotation.
 type Violation struct {
@@ -13,29 +18,23 @@ type Violation struct {
 // Audit returns everything that is invalid in the rounds that follow the problem's history, wherever
 // they come from; none when the rotation is valid. Being unfair is not invalid: see [Certify].
 func Audit(p Problem, rounds []Round) []Violation {
-	if reasons := (&clash{p: &p}).checked(); len(reasons) > 0 {
+	if reasons := night.Misnumbered(&p); len(reasons) > 0 {
 		return []Violation{{0, NoCourt, Nobody, reasons[0]}}
 	}
 	p.Rounds = len(rounds)
-	a := &auditor{n: newNight(&p), p: &p}
-	a.run = newLedger(a.n).run
+	a := &auditor{n: night.New(&p), p: &p}
+	a.run = lineup.NewRecord(a.n).Run
 	for r, round := range rounds {
-		a.round = a.n.first + r
+		a.round = a.n.First + r
 		a.check(round)
 	}
 	a.times(rounds)
 	return a.found
 }
 
-// checked runs the checks without which nothing can be looked up.
-func (c *clash) checked() []string {
-	c.numbers()
-	return c.reasons
-}
-
 // auditor walks through a rotation and collects what is wrong.
 type auditor struct {
-	n     *night
+	n     *night.Night
 	p     *Problem
 	round int
 	run   []int // games running of each person
@@ -45,16 +44,16 @@ type auditor struct {
 func (a *auditor) say(c Court, i Player, format string, args ...any) {
 	text := fmt.Sprintf("round %d", a.round+1)
 	if c != NoCourt {
-		text += ", " + a.p.courtName(c)
+		text += ", " + a.p.NameOfCourt(c)
 	}
 	a.found = append(a.found, Violation{a.round, c, i, text + ": " + fmt.Sprintf(format, args...)})
 }
 
 // check looks at one round.
 func (a *auditor) check(round Round) {
-	seen := make([]int, a.n.people)    // times named
-	where := make([]Court, a.n.people) // the court of somebody's first game
-	plays := make([]bool, a.n.people)
+	seen := make([]int, a.n.People)    // times named
+	where := make([]Court, a.n.People) // the court of somebody's first game
+	plays := make([]bool, a.n.People)
 	courts := make(map[Court]bool)
 	for _, g := range round.Games {
 		if a.courtExists(g, courts) && a.seatsFilled(g) {
@@ -70,12 +69,12 @@ func (a *auditor) check(round Round) {
 		}
 	}
 	for _, i := range round.Out {
-		if !a.n.known(i) {
-			a.say(NoCourt, Nobody, "person %d sits out but is not in the list of %d people", i+1, a.n.people)
+		if !a.n.Known(i) {
+			a.say(NoCourt, Nobody, "person %d sits out but is not in the list of %d people", i+1, a.n.People)
 			continue
 		}
 		if plays[i] {
-			a.say(where[i], i, "%s plays and sits out", a.p.name(i))
+			a.say(where[i], i, "%s plays and sits out", a.p.NameOf(i))
 			continue
 		}
 		seen[i]++
@@ -88,15 +87,15 @@ func (a *auditor) check(round Round) {
 // doubled says that somebody who plays on one court has a second seat.
 func (a *auditor) doubled(i Player, first, second Court) {
 	if first == second {
-		a.say(second, i, "%s has two places on this court", a.p.name(i))
+		a.say(second, i, "%s has two places on this court", a.p.NameOf(i))
 		return
 	}
-	a.say(second, i, "%s already plays on %s", a.p.name(i), a.p.courtName(first))
+	a.say(second, i, "%s already plays on %s", a.p.NameOf(i), a.p.NameOfCourt(first))
 }
 
 // person checks that somebody present is named once and somebody absent is not, and counts the run.
 func (a *auditor) person(i Player, times int, plays bool) {
-	name, here := a.p.name(i), a.p.People[i].present(a.round)
+	name, here := a.p.NameOf(i), a.p.People[i].PresentIn(a.round)
 	switch {
 	case times > 1:
 		a.say(NoCourt, i, "%s sits out %d times", name, times)
@@ -119,7 +118,7 @@ func (a *auditor) courtExists(g Game, used map[Court]bool) bool {
 	switch {
 	case g.Court < 0 || int(g.Court) >= len(a.p.Courts):
 		a.say(NoCourt, Nobody, "a game is on court number %d, but there are %d courts", g.Court+1, len(a.p.Courts))
-	case !a.p.Courts[g.Court].open(a.round):
+	case !a.p.Courts[g.Court].OpenIn(a.round):
 		a.say(g.Court, Nobody, "the court is closed in this round")
 	case used[g.Court]:
 		a.say(g.Court, Nobody, "two games are on this court")
@@ -130,9 +129,9 @@ func (a *auditor) courtExists(g Game, used map[Court]bool) bool {
 
 // seatsFilled checks that two teams of two, or singles where they are allowed, are on court.
 func (a *auditor) seatsFilled(g Game) bool {
-	for _, i := range g.seats() {
-		if i != Nobody && !a.n.known(i) {
-			a.say(g.Court, Nobody, "person %d plays but is not in the list of %d people", i+1, a.n.people)
+	for _, i := range g.Seats() {
+		if i != Nobody && !a.n.Known(i) {
+			a.say(g.Court, Nobody, "person %d plays but is not in the list of %d people", i+1, a.n.People)
 			return false
 		}
 	}
@@ -152,16 +151,16 @@ func (a *auditor) rules(g Game) {
 	}
 	players := g.Players()
 	for x, i := range players {
-		if !a.n.fits(i, g.Court) {
-			a.say(g.Court, i, "%s must not play on this court", a.p.name(i))
+		if !a.n.MayPlayOn(i, g.Court) {
+			a.say(g.Court, i, "%s must not play on this court", a.p.NameOf(i))
 		}
 		for _, j := range players[:x] {
-			if hasPair(a.p.NeverMeet, Pair{A: i, B: j}) {
-				a.say(g.Court, i, "%s and %s meet but shall never meet", a.p.name(j), a.p.name(i))
+			if night.HasPair(a.p.NeverMeet, Pair{A: i, B: j}) {
+				a.say(g.Court, i, "%s and %s meet but shall never meet", a.p.NameOf(j), a.p.NameOf(i))
 			}
 		}
 		if a.parted(g, i) {
-			a.say(g.Court, i, "%s plays without the fixed partner %s", a.p.name(i), a.p.name(a.n.mate[i]))
+			a.say(g.Court, i, "%s plays without the fixed partner %s", a.p.NameOf(i), a.p.NameOf(a.n.Mate[i]))
 		}
 	}
 }
@@ -169,8 +168,8 @@ func (a *auditor) rules(g Game) {
 // parted tells whether somebody plays without a fixed partner who is there. A ladder splits partners, and
 // two may play singles against each other.
 func (a *auditor) parted(g Game, i Player) bool {
-	m := a.n.mate[i]
-	return m != Nobody && a.p.Format != Ladder && a.p.People[m].present(a.round) && !partners(g, i, m) && !g.Singles()
+	m := a.n.Mate[i]
+	return m != Nobody && a.p.Format != Ladder && a.p.People[m].PresentIn(a.round) && !g.Partners(i, m) && !g.Singles()
 }
 
 // team checks two partners.
@@ -178,19 +177,15 @@ func (a *auditor) team(c Court, t Team) {
 	if t[0] == Nobody || t[1] == Nobody {
 		return
 	}
-	if hasPair(a.p.NeverPartner, Pair{A: t[0], B: t[1]}) {
-		a.say(c, t[0], "%s and %s are partners but shall never be", a.p.name(t[0]), a.p.name(t[1]))
+	if night.HasPair(a.p.NeverPartner, Pair{A: t[0], B: t[1]}) {
+		a.say(c, t[0], "%s and %s are partners but shall never be", a.p.NameOf(t[0]), a.p.NameOf(t[1]))
 	}
-	if a.n.side != nil && a.n.side[t[0]] == a.n.side[t[1]] {
-		a.say(c, t[0], "%s and %s are a team of one group on a mixed night", a.p.name(t[0]), a.p.name(t[1]))
+	if a.n.Side != nil && a.n.Side[t[0]] == a.n.Side[t[1]] {
+		a.say(c, t[0], "%s and %s are a team of one group on a mixed night", a.p.NameOf(t[0]), a.p.NameOf(t[1]))
 	}
-	if a.p.Format == Pairs && a.n.mate[t[0]] != t[1] {
-		a.say(c, t[0], "%s and %s are no set pair", a.p.name(t[0]), a.p.name(t[1]))
+	if a.p.Format == Pairs && a.n.Mate[t[0]] != t[1] {
+		a.say(c, t[0], "%s and %s are no set pair", a.p.NameOf(t[0]), a.p.NameOf(t[1]))
 	}
-}
-
-func partners(g Game, i, j Player) bool {
-	return g.A == Team{i, j} || g.A == Team{j, i} || g.B == Team{i, j} || g.B == Team{j, i}
 }
 
 // times checks that those who asked to be partners a number of times are, if they are there often
@@ -200,19 +195,19 @@ func (a *auditor) times(rounds []Round) {
 		if t.Times == 0 {
 			continue
 		}
-		want := min(t.Times, a.n.mayPartnerTimes(t))
+		want := min(t.Times, mayPartnerTimes(a.n, t))
 		got := 0
-		for _, g := range a.p.earlier() {
-			got += one(partners(g, t.A, t.B))
+		for _, g := range a.p.Earlier() {
+			got += night.One(g.Partners(t.A, t.B))
 		}
 		for _, round := range rounds {
 			for _, g := range round.Games {
-				got += one(partners(g, t.A, t.B))
+				got += night.One(g.Partners(t.A, t.B))
 			}
 		}
 		if got < want {
-			a.round = max(0, a.p.total()-1)
-			a.say(NoCourt, t.A, "%s and %s were partners %d times by then, but shall be %d times", a.p.name(t.A), a.p.name(t.B), got, want)
+			a.round = max(0, a.p.TotalRounds()-1)
+			a.say(NoCourt, t.A, "%s and %s were partners %d times by then, but shall be %d times", a.p.NameOf(t.A), a.p.NameOf(t.B), got, want)
 		}
 	}
 }

@@ -3,13 +3,15 @@ package scheduler
 import (
 	"strings"
 	"testing"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 // round of eight people on two courts.
 func fullRound() Round {
 	return Round{Games: []Game{
-		{0, Team{0, 1}, Team{2, 3}},
-		{1, Team{4, 5}, Team{6, 7}},
+		{Court: 0, A: Team{0, 1}, B: Team{2, 3}},
+		{Court: 1, A: Team{4, 5}, B: Team{6, 7}},
 	}}
 }
 
@@ -39,12 +41,12 @@ func TestAuditNamesWhatIsWrong(t *testing.T) {
 			r.Out = []Player{7}
 		}, "round 1, court 2: 3 people play where four should"},
 		{"singles not wanted", func(_ *Problem, r *Round) {
-			r.Games[1] = Game{1, Team{4, Nobody}, Team{6, Nobody}}
+			r.Games[1] = Game{Court: 1, A: Team{4, Nobody}, B: Team{6, Nobody}}
 			r.Out = []Player{5, 7}
 		}, "2 people play where four should"},
 		{"singles wanted", func(p *Problem, r *Round) {
 			p.LeftoverSingles = true
-			r.Games[1] = Game{1, Team{4, Nobody}, Team{6, Nobody}}
+			r.Games[1] = Game{Court: 1, A: Team{4, Nobody}, B: Team{6, Nobody}}
 			r.Out = []Player{5, 7}
 		}, ""},
 		{"never meet", func(p *Problem, _ *Round) { p.NeverMeet = []Pair{{A: 3, B: 0}} }, "round 1, court 1: P01 and P04 meet but shall never meet"},
@@ -83,7 +85,7 @@ func TestAuditNamesWhatIsWrong(t *testing.T) {
 		{"impossible wish", func(p *Problem, _ *Round) { p.NeverMeet = []Pair{{A: 3, B: 9}} }, "a wish names person 4 and person 10, but there are 8 people"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p, r := club(8, 2, 1), fullRound()
+			p, r := nighttest.Club(8, 2, 1), fullRound()
 			c.change(&p, &r)
 			found := Audit(p, []Round{r})
 			if c.want == "" {

@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"testing"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 func benchPlan(b *testing.B, p Problem, moves int) {
@@ -22,14 +24,14 @@ func BenchmarkPlan(b *testing.B) {
 		{24, 6, 8}, {20, 5, 5}, {18, 4, 9}, {37, 7, 14}, {40, 10, 39},
 	} {
 		b.Run(fmt.Sprintf("%d-%d-%d", c.people, c.courts, c.rounds), func(b *testing.B) {
-			benchPlan(b, club(c.people, c.courts, c.rounds), 0)
+			benchPlan(b, nighttest.Club(c.people, c.courts, c.rounds), 0)
 		})
 	}
 }
 
 // BenchmarkReplan plans on after somebody leaves 48 people on 12 courts before round 4 of 10.
 func BenchmarkReplan(b *testing.B) {
-	p := club(48, 12, 10)
+	p := nighttest.Club(48, 12, 10)
 	rounds, err := Plan(context.Background(), p, Budget{})
 	if err != nil {
 		b.Fatal(err)
@@ -44,19 +46,9 @@ func BenchmarkReplan(b *testing.B) {
 	b.ReportMetric(float64(cert.MeetingEvenness.Bound), "bound")
 }
 
-// BenchmarkNext chooses the next four of 200 who wait.
-func BenchmarkNext(b *testing.B) {
-	r := moment(200)
-	for b.Loop() {
-		if _, err := Next(r); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
 // BenchmarkOneRound fills 250 courts from 1,000 people after three rounds.
 func BenchmarkOneRound(b *testing.B) {
-	p := club(1000, 250, 3)
+	p := nighttest.Club(1000, 250, 3)
 	rounds, err := Plan(context.Background(), p, Budget{Moves: 100_000})
 	if err != nil {
 		b.Fatal(err)
@@ -65,30 +57,9 @@ func BenchmarkOneRound(b *testing.B) {
 	benchPlan(b, p, 0)
 }
 
-// BenchmarkGrowth tries a fixed number of moves on ever larger nights: a move's time grows by what the
-// memory of the machine costs, and not with the number of people.
-func BenchmarkGrowth(b *testing.B) {
-	const moves = 200_000
-	for _, people := range []int{100, 200, 500, 1000} {
-		b.Run(fmt.Sprint(people), func(b *testing.B) {
-			p := club(people, people/5, 4)
-			n := newNight(&p)
-			s := &search{n: n, d: newDice(1, 1), most: n.mostCourts()}
-			board := s.draw()
-			for b.Loop() {
-				a := newAnnealer(board, s.d, score{})
-				for range moves {
-					a.try(hot)
-				}
-			}
-			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/moves, "ns/move")
-		})
-	}
-}
-
 // BenchmarkCertify measures a night of 48 people against its bounds.
 func BenchmarkCertify(b *testing.B) {
-	p := club(48, 11, 16)
+	p := nighttest.Club(48, 11, 16)
 	rounds, err := Plan(context.Background(), p, Budget{Moves: 1000})
 	if err != nil {
 		b.Fatal(err)

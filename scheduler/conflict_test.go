@@ -5,6 +5,8 @@ import (
 	"errors"
 	"strings"
 	"testing"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 func TestContradictionsAreNamed(t *testing.T) {
@@ -50,7 +52,7 @@ func TestContradictionsAreNamed(t *testing.T) {
 		}, "P01 and P02 are a set pair by their places in the list but shall not be"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := club(8, 2, 3)
+			p := nighttest.Club(8, 2, 3)
 			c.change(&p)
 			_, err := Plan(context.Background(), p, Budget{Moves: 10_000})
 			var conflict *Conflict
@@ -88,7 +90,7 @@ func TestWarningsSayWhatWishesCost(t *testing.T) {
 		}, "P01 and P02 shall be partners 3 times, but are there together for 2 rounds only"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := club(8, 2, 4)
+			p := nighttest.Club(8, 2, 4)
 			c.change(&p)
 			for _, w := range Warnings(p) {
 				if strings.Contains(w, c.want) {
@@ -98,7 +100,7 @@ func TestWarningsSayWhatWishesCost(t *testing.T) {
 			t.Errorf("%q do not say %q", Warnings(p), c.want)
 		})
 	}
-	if w := Warnings(club(18, 4, 6)); len(w) > 0 {
+	if w := Warnings(nighttest.Club(18, 4, 6)); len(w) > 0 {
 		t.Errorf("a plain night warns: %q", w)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math/bits"
 	"os"
 	"testing"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 // deep searches nights in which everybody is there in every round for the least Σ C(m,2) of plans
@@ -128,7 +130,7 @@ func TestBoundsNeverExceedTheLeastMeetings(t *testing.T) {
 		nights = append(nights, [][3]int{{12, 1, 6}, {15, 2, 4}, {17, 2, 4}}...)
 	}
 	for _, c := range nights {
-		p := club(c[0], c[1], c[2])
+		p := nighttest.Club(c[0], c[1], c[2])
 		v := Certify(p, mustPlan(t, p, Budget{})).MeetingEvenness
 		least := leastMeetings(c[0], c[1], c[2], v.Value)
 		if v.Bound > least {

@@ -7,6 +7,11 @@
 // met. [Next] is the same judgement for the rolling flow, where a court that frees calls the next four;
 // [NextLadder] moves winners up and losers down.
 //
+// It stands on rooms whose imports run one way: night has the words (Problem, Game, Round) and what follows
+// from a problem; measure says what is judged, in which order of importance, and counts it; bound proves what
+// cannot be bettered; lineup says who plays in a round; search makes a plan of rounds, from the stored plans of
+// design where one is near; rolling and ladder make the next game and the next round; dice is the chance.
+//
 // The order of importance is fixed: what must hold (presence, couples, keep-aparts, walls), even
 // sit-outs, nobody benched twice running, few partner repeats, even meetings, even opponents, level
 // balance, even use of courts.

@@ -5,6 +5,10 @@ import (
 	"fmt"
 	"os"
 	"testing"
+
+	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 // everyRound lists every way to fill the courts with some of the people, the rest on the bench.
@@ -25,9 +29,9 @@ func everyRound(people []Player, courts int) []Round {
 						}
 						bench := without4(out, a, b, c, d)
 						for _, s := range [3][4]int{{a, b, c, d}, {a, c, b, d}, {a, d, b, c}} {
-							g := Game{Court(courts - 1), Team{out[s[0]], out[s[1]]}, Team{out[s[2]], out[s[3]]}}
+							g := Game{Court: Court(courts - 1), A: Team{out[s[0]], out[s[1]]}, B: Team{out[s[2]], out[s[3]]}}
 							games := append(append([]Game(nil), rest.Games...), g)
-							all = append(all, Round{games, bench})
+							all = append(all, Round{Games: games, Out: bench})
 						}
 					}
 				}
@@ -51,18 +55,18 @@ func without4(list []Player, drop ...int) []Player {
 // sitting out as can be, in the order of importance: spread, then benched twice. Results stand for
 // [repeats, partner evenness, opponents, meetings].
 func optimum(p Problem, choices [][]Round) (best [4]int, plans int) {
-	n := newNight(&p)
+	n := night.New(&p)
 	top := [2]int{1 << 30, 1 << 30}
 	rounds := make([]Round, len(choices))
 	var walk func(r int)
 	walk = func(r int) {
 		if r == len(choices) {
-			m := measure(n, rounds)
-			fair := [2]int{m.unfairness(n, rounds), m.twice}
+			m := measure.Count(n, rounds)
+			fair := [2]int{unfairness(m, n, rounds), m.Twice}
 			if fair[0] > top[0] || fair[0] == top[0] && fair[1] > top[1] {
 				return
 			}
-			got := [4]int{m.repeats, m.partners, m.opponents, m.meetings}
+			got := [4]int{m.Repeats, m.Partners, m.Opponents, m.Meetings}
 			if fair != top {
 				top, best, plans = fair, got, 0
 			}
@@ -82,11 +86,11 @@ func optimum(p Problem, choices [][]Round) (best [4]int, plans int) {
 }
 
 // unfairness sums how far people's sit-outs are from their fair shares.
-func (m *measures) unfairness(n *night, rounds []Round) int {
-	s := sharesOf(n, rounds)
+func unfairness(m *measure.Counts, n *night.Night, rounds []Round) int {
+	s := night.SharesOf(n, rounds)
 	sum := 0
-	for i, outs := range m.outs {
-		x := s.excess(int32(i), outs)
+	for i, outs := range m.Outs {
+		x := s.Excess(int32(i), outs)
 		sum += x * x
 	}
 	return sum
@@ -128,13 +132,13 @@ func TestBoundsNeverExceedTheOptimum(t *testing.T) {
 	met := 0
 	for _, c := range nights {
 		name := fmt.Sprintf("%d people, %d courts, %d rounds, late %d, gone %d", c.people, c.courts, c.rounds, c.late, c.gone)
-		p := club(c.people, c.courts, c.rounds)
+		p := nighttest.Club(c.people, c.courts, c.rounds)
 		p.People[c.people-1].Arrive = c.late
 		p.People[0].Leave = c.gone
 		var choices [][]Round
-		n := newNight(&p)
+		n := night.New(&p)
 		for r := range c.rounds {
-			choices = append(choices, everyRound(n.here[r], n.mostGames(r, c.courts)))
+			choices = append(choices, everyRound(n.Here[r], n.MostGames(r, c.courts)))
 		}
 		if c.late == 0 && c.gone == 0 {
 			choices[0] = choices[0][:1] // all first rounds are alike

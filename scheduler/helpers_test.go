@@ -2,21 +2,8 @@ package scheduler
 
 import (
 	"context"
-	"fmt"
 	"testing"
 )
-
-// club is a plain night: everybody there all the time, nothing asked.
-func club(people, courts, rounds int) Problem {
-	p := Problem{Rounds: rounds, Seed: 1}
-	for i := range people {
-		p.People = append(p.People, Person{Name: fmt.Sprintf("P%02d", i+1)})
-	}
-	for c := range courts {
-		p.Courts = append(p.Courts, CourtSpec{Name: fmt.Sprint(c + 1)})
-	}
-	return p
-}
 
 // mustPlan plans and fails the test unless the plan is valid.
 func mustPlan(t testing.TB, p Problem, b Budget) []Round {

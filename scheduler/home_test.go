@@ -1,9 +1,13 @@
 package scheduler
 
-import "testing"
+import (
+	"testing"
+
+	"club/quadrille/scheduler/night/nighttest"
+)
 
 func TestEverybodyCallsFirstAboutEquallyOften(t *testing.T) {
-	p := club(16, 4, 12)
+	p := nighttest.Club(16, 4, 12)
 	p.Format = Pairs
 	lead := make([]int, 16)
 	for _, round := range mustPlan(t, p, Budget{}) {

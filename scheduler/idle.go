@@ -3,6 +3,8 @@ package scheduler
 import (
 	"context"
 	"slices"
+
+	"club/quadrille/scheduler/night"
 )
 
 // Idle is a round in which open courts had no game.
@@ -23,23 +25,18 @@ func IdleCourts(p Problem, rounds []Round) []Idle {
 		q := p
 		q.History = slices.Concat(p.History, rounds[:r])
 		q.Rounds = 1
-		n := newNight(&q)
-		open := n.openCourts(n.first)
-		idle := Idle{Round: n.first, Courts: slices.DeleteFunc(slices.Clone(open), round.uses)}
+		n := night.New(&q)
+		open := n.OpenCourts(n.First)
+		idle := Idle{Round: n.First, Courts: slices.DeleteFunc(slices.Clone(open), round.Uses)}
 		if len(idle.Courts) == 0 {
 			continue
 		}
-		if n.mostGames(n.first, len(open)) > len(round.Games) {
+		if n.MostGames(n.First, len(open)) > len(round.Games) {
 			idle.More = max(0, gamesOfOne(q)-len(round.Games))
 		}
 		found = append(found, idle)
 	}
 	return found
-}
-
-// uses tells whether a game of the round is on the court.
-func (r Round) uses(c Court) bool {
-	return slices.ContainsFunc(r.Games, func(g Game) bool { return g.Court == c })
 }
 
 // gamesOfOne is how many doubles games a plan of the problem's one round has. Who should be partners some

@@ -3,11 +3,13 @@ package scheduler
 import (
 	"reflect"
 	"testing"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 func TestIdleCourtsAreFoundWithTheGamesThatWerePossible(t *testing.T) {
 	short := func() Round { // one court of two is used
-		return Round{Games: []Game{{0, Team{0, 1}, Team{2, 3}}}, Out: []Player{4, 5, 6, 7}}
+		return Round{Games: []Game{{A: Team{0, 1}, B: Team{2, 3}}}, Out: []Player{4, 5, 6, 7}}
 	}
 	for _, c := range []struct {
 		name   string
@@ -47,7 +49,7 @@ func TestIdleCourtsAreFoundWithTheGamesThatWerePossible(t *testing.T) {
 		}, []Idle{{1, []Court{1}, 0}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p, r := club(8, 2, 1), short()
+			p, r := nighttest.Club(8, 2, 1), short()
 			c.change(&p, &r)
 			if got := IdleCourts(p, []Round{r}); !reflect.DeepEqual(got, c.want) {
 				t.Errorf("got %+v, want %+v", got, c.want)
@@ -59,7 +61,7 @@ func TestIdleCourtsAreFoundWithTheGamesThatWerePossible(t *testing.T) {
 // A plan leaves no court empty that could have a game.
 func TestPlansLeaveNoGameOut(t *testing.T) {
 	for people := 4; people <= 21; people++ {
-		p := club(people, 4, 3)
+		p := nighttest.Club(people, 4, 3)
 		for _, idle := range IdleCourts(p, mustPlan(t, p, Budget{Moves: 2000})) {
 			if idle.More > 0 {
 				t.Errorf("%d people on 4 courts: round %d could have %d more games", people, idle.Round+1, idle.More)

@@ -5,13 +5,15 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 // TestBoundsHoldWhenSomebodyIsPutIn lets people take each other's places in rounds of a plan, whatever was
 // asked: the night is then not below any bound of its certificate either.
 func TestBoundsHoldWhenSomebodyIsPutIn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := anyProblem(t)
+		p := nighttest.AnyProblem(t)
 		for i := range p.People {
 			p.People[i].Courts = nil
 		}
@@ -24,7 +26,7 @@ func TestBoundsHoldWhenSomebodyIsPutIn(t *testing.T) {
 		}
 		for range rapid.IntRange(1, 4).Draw(t, "times") {
 			round := &rounds[rapid.IntRange(0, len(rounds)-1).Draw(t, "round")]
-			named := round.named()
+			named := round.Named()
 			takePlaces(round, rapid.SampledFrom(named).Draw(t, "one"), rapid.SampledFrom(named).Draw(t, "other"))
 		}
 		checkBounds(t, Certify(p, rounds))
@@ -61,13 +63,13 @@ func takePlaces(r *Round, i, j Player) {
 // home, and whoever is left plays on with the one over. The others still repeat their partner every
 // time, and the bounds say so.
 func TestBoundsKnowPairsThatStay(t *testing.T) {
-	p := club(9, 2, 4)
+	p := nighttest.Club(9, 2, 4)
 	p.Format = Pairs
 	p.History = mustPlan(t, p, Budget{})
 	p.People[1].Leave = 4
 	p.Together = []Pair{{A: 0, B: 8}, {A: 2, B: 3}, {A: 4, B: 5}, {A: 6, B: 7}}
 	c := Certify(p, mustPlan(t, p, Budget{}))
-	if c.PartnerRepeats != (Value{3*7 + 2*3, 3*7 + 2*3}) {
+	if c.PartnerRepeats != (Value{Value: 3*7 + 2*3, Bound: 3*7 + 2*3}) {
 		t.Errorf("three pairs repeat seven times each, and two three times: %+v", c.PartnerRepeats)
 	}
 	if c.PartnerEvenness.Gap() < 0 || c.OpponentEvenness.Gap() < 0 || c.MeetingEvenness.Gap() < 0 || c.BenchedTwice.Gap() < 0 {

@@ -7,12 +7,14 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 // ladderNight plans the first round of a ladder of people whose level falls with their number.
 func ladderNight(t testing.TB, people, courts int) (Problem, Round) {
 	t.Helper()
-	p := club(people, courts, 1)
+	p := nighttest.Club(people, courts, 1)
 	p.Format = Ladder
 	for i := range p.People {
 		p.People[i].Level = 5 - float64(i)/20
@@ -32,7 +34,7 @@ func TestFirstRoundOfTheLadderIsByLevel(t *testing.T) {
 		if want := []Player{Player(4 * c), Player(4*c + 1), Player(4*c + 2), Player(4*c + 3)}; !slices.Equal(four, want) {
 			t.Errorf("court %d has %v, want %v", c+1, four, want)
 		}
-		if !partners(g, four[0], four[3]) {
+		if !g.Partners(four[0], four[3]) {
 			t.Errorf("court %d does not balance: %+v", c+1, g)
 		}
 	}
@@ -43,7 +45,7 @@ func TestWinnersMoveUpAndSplit(t *testing.T) {
 	p.History = []Round{r}
 	var results []Result
 	for _, g := range r.Games {
-		results = append(results, Result{g, 0})
+		results = append(results, Result{Game: g, Winner: 0})
 	}
 	next, err := NextLadder(p, results)
 	if err != nil {
@@ -59,7 +61,7 @@ func TestWinnersMoveUpAndSplit(t *testing.T) {
 			if !slices.Contains(g.Players(), team[0]) || !slices.Contains(g.Players(), team[1]) {
 				t.Errorf("court %d has %v, want %v", c+1, g.Players(), from)
 			}
-			if partners(g, team[0], team[1]) {
+			if g.Partners(team[0], team[1]) {
 				t.Errorf("court %d does not split %v", c+1, team)
 			}
 		}
@@ -70,7 +72,7 @@ func TestWinnersMoveUpAndSplit(t *testing.T) {
 func TestLadderNight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		courts := rapid.IntRange(2, 6).Draw(t, "courts")
-		p := club(4*courts+rapid.IntRange(0, 6).Draw(t, "more"), courts, 1)
+		p := nighttest.Club(4*courts+rapid.IntRange(0, 6).Draw(t, "more"), courts, 1)
 		p.Format = Ladder
 		p.Seed = rapid.Uint64().Draw(t, "seed")
 		p.NeverMeet = []Pair{{A: 0, B: 1}}
@@ -97,7 +99,7 @@ func TestLadderNight(t *testing.T) {
 			p.History = append(p.History, r)
 			last = last[:0]
 			for _, g := range r.Games {
-				last = append(last, Result{g, rapid.IntRange(-1, 1).Draw(t, "winner")})
+				last = append(last, Result{Game: g, Winner: rapid.IntRange(-1, 1).Draw(t, "winner")})
 			}
 		}
 		cert := Certify(p, nil)
@@ -110,7 +112,7 @@ func TestLadderNight(t *testing.T) {
 func TestLadderRefusesStrangeResults(t *testing.T) {
 	p, r := ladderNight(t, 8, 2)
 	p.History = []Round{r}
-	if _, err := NextLadder(p, []Result{{Game{Court: 7}, 0}}); err == nil {
+	if _, err := NextLadder(p, []Result{{Game: Game{Court: 7}, Winner: 0}}); err == nil {
 		t.Error("a result from a court that does not exist is taken")
 	}
 	p.NeverMeet = nil

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"club/quadrille/scheduler/design"
+	"club/quadrille/scheduler/night/nighttest"
 )
 
 // TestNobodyMeetsTwice plans the short nights for which published designs reach the most rounds
@@ -17,7 +18,7 @@ func TestNobodyMeetsTwice(t *testing.T) {
 		{16, 5}, {20, 5}, {24, 7}, {28, 9}, {32, 10}, {36, 11}, {40, 13}, {44, 14}, {48, 15},
 	} {
 		for rounds := 1; rounds <= c.most; rounds++ {
-			p := club(c.people, c.people/4, rounds)
+			p := nighttest.Club(c.people, c.people/4, rounds)
 			cert := Certify(p, mustPlan(t, p, Budget{}))
 			if cert.MeetingEvenness.Value != 0 || cert.PartnerRepeats.Value != 0 {
 				t.Errorf("%d people, %d rounds: %+v", c.people, rounds, cert)
@@ -31,7 +32,7 @@ func TestNobodyMeetsTwiceWithSomeOver(t *testing.T) {
 	for _, c := range []struct{ people, courts, rounds int }{
 		{25, 6, 5}, {29, 7, 7}, {33, 8, 8}, {41, 10, 10}, {45, 11, 13}, {47, 11, 14}, {50, 12, 12},
 	} {
-		p := club(c.people, c.courts, c.rounds)
+		p := nighttest.Club(c.people, c.courts, c.rounds)
 		cert := Certify(p, mustPlan(t, p, Budget{}))
 		if cert.MeetingEvenness.Value != 0 || cert.SitoutSpread.Gap() != 0 || cert.BenchedTwice.Value != 0 {
 			t.Errorf("%d people, %d courts, %d rounds: %+v", c.people, c.courts, c.rounds, cert)
@@ -46,7 +47,7 @@ func TestWholeWhistTournaments(t *testing.T) {
 		if !ok {
 			continue
 		}
-		p := club(v, v/4, len(rounds))
+		p := nighttest.Club(v, v/4, len(rounds))
 		cert := Certify(p, mustPlan(t, p, Budget{}))
 		wantValue(t, fmt.Sprintf("%d people: partner repeats", v), cert.PartnerRepeats, 0)
 		wantValue(t, fmt.Sprintf("%d people: partner evenness", v), cert.PartnerEvenness, 0)
@@ -57,17 +58,17 @@ func TestWholeWhistTournaments(t *testing.T) {
 
 // TestParticularNights holds what clubs of the usual sizes may count on.
 func TestParticularNights(t *testing.T) {
-	p := club(18, 4, 9)
+	p := nighttest.Club(18, 4, 9)
 	cert := Certify(p, mustPlan(t, p, Budget{}))
 	if cert.PartnerRepeats.Value != 0 || cert.SitoutSpread.Value > 1 || cert.BenchedTwice.Value != 0 {
 		t.Errorf("18 people on 4 courts, 9 rounds: %+v", cert)
 	}
-	p = club(8, 2, 7)
+	p = nighttest.Club(8, 2, 7)
 	wantValue(t, "8 people, 7 rounds: meetings", Certify(p, mustPlan(t, p, Budget{})).MeetingEvenness, 84)
 }
 
 func TestPlanIsDeterministic(t *testing.T) {
-	p := club(19, 4, 6)
+	p := nighttest.Club(19, 4, 6)
 	b := Budget{Moves: 20_000}
 	first := mustPlan(t, p, b)
 	if again := mustPlan(t, p, b); !reflect.DeepEqual(first, again) {
@@ -93,7 +94,7 @@ func (c *pollCtx) Err() error {
 }
 
 func TestCancelledPlanIsTheBestSoFar(t *testing.T) {
-	p := club(37, 7, 14)
+	p := nighttest.Club(37, 7, 14)
 	if _, err := Plan(&pollCtx{context.Background(), 0}, p, Budget{}); !errors.Is(err, context.Canceled) {
 		t.Errorf("a plan cancelled before it began gave %v", err)
 	}
@@ -109,7 +110,7 @@ func TestCancelledPlanIsTheBestSoFar(t *testing.T) {
 
 // TestReplanAfterDeparture keeps what was played and plans on without somebody who left.
 func TestReplanAfterDeparture(t *testing.T) {
-	p := club(48, 12, 10)
+	p := nighttest.Club(48, 12, 10)
 	all := mustPlan(t, p, Budget{})
 	p.History, p.Rounds = all[:3], 7
 	p.People[17].Leave = 3
@@ -124,7 +125,7 @@ func TestReplanAfterDeparture(t *testing.T) {
 
 // TestLateArrivalOwesNothing: somebody who comes late sits out about as often in a round as others.
 func TestLateArrivalOwesNothing(t *testing.T) {
-	p := club(18, 4, 12)
+	p := nighttest.Club(18, 4, 12)
 	p.People[17].Arrive = 6
 	rounds := mustPlan(t, p, Budget{})
 	outs := make([]int, 18)

@@ -1,15 +1,19 @@
 package scheduler
 
-import "fmt"
+import (
+	"fmt"
+
+	"club/quadrille/scheduler/night"
+)
 
 // Warnings says, before a round is called, which wishes cannot all be met and what they cost:
 // sentences for the organiser, none when there is nothing to say. If the problem is impossible they
 // are the reasons of the [Conflict].
 func Warnings(p Problem) []string {
-	if reasons := contradictions(&p); len(reasons) > 0 {
+	if reasons := night.Contradictions(&p); len(reasons) > 0 {
 		return reasons
 	}
-	w := &warner{n: newNight(&p)}
+	w := &warner{n: night.New(&p)}
 	w.emptyRounds()
 	w.rests()
 	w.alone()
@@ -20,7 +24,7 @@ func Warnings(p Problem) []string {
 }
 
 type warner struct {
-	n    *night
+	n    *night.Night
 	said []string
 }
 
@@ -30,9 +34,9 @@ func (w *warner) say(format string, args ...any) {
 
 // emptyRounds warns of later rounds without a game.
 func (w *warner) emptyRounds() {
-	for r := w.n.first; r < len(w.n.here); r++ {
-		if w.n.mostGames(r, len(w.n.openCourts(r))) == 0 {
-			w.say("%s", w.n.whyNoGame(r)[0])
+	for r := w.n.First; r < len(w.n.Here); r++ {
+		if w.n.MostGames(r, len(w.n.OpenCourts(r))) == 0 {
+			w.say("%s", w.n.WhyNoGame(r)[0])
 		}
 	}
 }
@@ -40,10 +44,10 @@ func (w *warner) emptyRounds() {
 // rests warns when the limit of games running leaves courts empty.
 func (w *warner) rests() {
 	n := w.n
-	for r := n.first; r < len(n.here); r++ {
-		games := n.mostGames(r, len(n.openCourts(r)))
-		if less := n.restful(r, games); less < games {
-			w.say("a rest after %d games running leaves %d of %d courts empty from round %d on", n.p.MaxRun, games-less, games, r+1)
+	for r := n.First; r < len(n.Here); r++ {
+		games := n.MostGames(r, len(n.OpenCourts(r)))
+		if less := n.Restful(r, games); less < games {
+			w.say("a rest after %d games running leaves %d of %d courts empty from round %d on", n.Problem.MaxRun, games-less, games, r+1)
 			return
 		}
 	}
@@ -52,16 +56,16 @@ func (w *warner) rests() {
 // alone warns of people who can never play: without their set partner, or with no court that suits them.
 func (w *warner) alone() {
 	n := w.n
-	for i := range Player(n.people) {
+	for i := range Player(n.People) {
 		present, suited, paired := 0, 0, 0
-		for r := n.first; r < len(n.here); r++ {
-			if !n.p.People[i].present(r) {
+		for r := n.First; r < len(n.Here); r++ {
+			if !n.Problem.People[i].PresentIn(r) {
 				continue
 			}
 			present++
-			paired += one(n.bound(i, r))
-			for _, c := range n.openCourts(r) {
-				if n.fits(i, c) {
+			paired += night.One(n.HasMate(i, r))
+			for _, c := range n.OpenCourts(r) {
+				if n.MayPlayOn(i, c) {
 					suited++
 					break
 				}
@@ -70,9 +74,9 @@ func (w *warner) alone() {
 		switch {
 		case present == 0:
 		case suited == 0:
-			w.say("%s can play on none of the open courts and sits out %d rounds", n.p.name(i), present)
-		case n.p.Format == Pairs && paired == 0:
-			w.say("%s has no partner tonight and sits out %d rounds: add one, or play rotating", n.p.name(i), present)
+			w.say("%s can play on none of the open courts and sits out %d rounds", n.Problem.NameOf(i), present)
+		case n.Problem.Format == Pairs && paired == 0:
+			w.say("%s has no partner tonight and sits out %d rounds: add one, or play rotating", n.Problem.NameOf(i), present)
 		}
 	}
 }
@@ -80,9 +84,9 @@ func (w *warner) alone() {
 // bench warns when so many sit out that some must do so twice running.
 func (w *warner) bench() {
 	n := w.n
-	for r := n.first; r < len(n.here); r++ {
-		for k, pool := range n.pools(r) {
-			seats := n.seatsOf(k, 4*n.restful(r, n.mostGames(r, len(n.openCourts(r)))))
+	for r := n.First; r < len(n.Here); r++ {
+		for k, pool := range n.Pools(r) {
+			seats := n.SeatsOf(k, 4*n.Restful(r, n.MostGames(r, len(n.OpenCourts(r)))))
 			if out := len(pool) - seats; seats > 0 && out > seats {
 				w.say("from round %d on %d of %d people sit out each round, and %d of them twice running: more courts or shorter games help",
 					r+1, out, len(pool), out-seats)
@@ -95,31 +99,31 @@ func (w *warner) bench() {
 // times warns of partnerships that were asked for more often than both are there.
 func (w *warner) times() {
 	n := w.n
-	for _, t := range n.p.Together {
-		if got := n.mayPartnerTimes(t); t.Times > got {
-			w.say("%s and %s shall be partners %d times, but are there together for %d rounds only", n.p.name(t.A), n.p.name(t.B), t.Times, got)
+	for _, t := range n.Problem.Together {
+		if got := mayPartnerTimes(n, t); t.Times > got {
+			w.say("%s and %s shall be partners %d times, but are there together for %d rounds only", n.Problem.NameOf(t.A), n.Problem.NameOf(t.B), t.Times, got)
 		}
 	}
 }
 
 // split warns that a ladder takes fixed partners apart.
 func (w *warner) split() {
-	for _, t := range w.n.p.Together {
-		if w.n.p.Format == Ladder && t.Times == 0 {
-			w.say("a ladder splits partners: %s and %s play together by chance only", w.n.p.name(t.A), w.n.p.name(t.B))
+	for _, t := range w.n.Problem.Together {
+		if w.n.Problem.Format == Ladder && t.Times == 0 {
+			w.say("a ladder splits partners: %s and %s play together by chance only", w.n.Problem.NameOf(t.A), w.n.Problem.NameOf(t.B))
 		}
 	}
 }
 
 // mayPartnerTimes is how often two people can be partners tonight: as often as they were, and in
 // every round to come in which both are there.
-func (n *night) mayPartnerTimes(t Pair) int {
+func mayPartnerTimes(n *night.Night, t Pair) int {
 	times := 0
-	for _, g := range n.p.earlier() {
-		times += one(partners(g, t.A, t.B))
+	for _, g := range n.Problem.Earlier() {
+		times += night.One(g.Partners(t.A, t.B))
 	}
-	for r := n.first; r < len(n.here); r++ {
-		times += one(n.p.People[t.A].present(r) && n.p.People[t.B].present(r))
+	for r := n.First; r < len(n.Here); r++ {
+		times += night.One(n.Problem.People[t.A].PresentIn(r) && n.Problem.People[t.B].PresentIn(r))
 	}
 	return times
 }

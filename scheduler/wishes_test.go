@@ -1,10 +1,15 @@
 package scheduler
 
-import "testing"
+import (
+	"testing"
+
+	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/night/nighttest"
+)
 
 // wishful is the night of eighteen with a couple, a keep-apart, a pair for two games, levels and rests.
 func wishful() Problem {
-	p := club(18, 4, 6)
+	p := nighttest.Club(18, 4, 6)
 	for i := range p.People {
 		p.People[i].Level = 2.5 + float64(i%5)/2
 	}
@@ -27,7 +32,7 @@ func TestCouplesAndKeepAparts(t *testing.T) {
 	times := 0
 	for _, r := range rounds {
 		for _, g := range r.Games {
-			times += one(partners(g, 8, 9))
+			times += night.One(g.Partners(8, 9))
 		}
 	}
 	if times != 2 {
@@ -36,7 +41,7 @@ func TestCouplesAndKeepAparts(t *testing.T) {
 }
 
 func TestMixedTeams(t *testing.T) {
-	p := club(20, 5, 8)
+	p := nighttest.Club(20, 5, 8)
 	p.Format = Mixed
 	for i := range p.People {
 		p.People[i].Group = []string{"x", "y"}[i%2]
@@ -50,10 +55,10 @@ func TestMixedTeams(t *testing.T) {
 }
 
 func TestUnequalGroupsShareTheBenchWithinEach(t *testing.T) {
-	p := club(19, 4, 6) // 11 of one group, 8 of the other, who play always
+	p := nighttest.Club(19, 4, 6) // 11 of one group, 8 of the other, who play always
 	p.Format = Mixed
 	for i := range p.People {
-		p.People[i].Group = []string{"x", "y"}[one(i >= 11)]
+		p.People[i].Group = []string{"x", "y"}[night.One(i >= 11)]
 	}
 	rounds := mustPlan(t, p, Budget{})
 	outs := make([]int, 19)
@@ -73,11 +78,11 @@ func TestUnequalGroupsShareTheBenchWithinEach(t *testing.T) {
 }
 
 func TestSetPairsPlayARoundRobin(t *testing.T) {
-	p := club(12, 3, 5) // six pairs meet once each in five rounds
+	p := nighttest.Club(12, 3, 5) // six pairs meet once each in five rounds
 	p.Format = Pairs
 	cert := Certify(p, mustPlan(t, p, Budget{}))
 	wantValue(t, "opponents", cert.OpponentEvenness, 0)
-	p = club(10, 2, 5) // five pairs, each with one bye
+	p = nighttest.Club(10, 2, 5) // five pairs, each with one bye
 	p.Format = Pairs
 	cert = Certify(p, mustPlan(t, p, Budget{}))
 	wantValue(t, "opponents with byes", cert.OpponentEvenness, 0)
@@ -86,13 +91,13 @@ func TestSetPairsPlayARoundRobin(t *testing.T) {
 }
 
 func TestNobodyPlaysMoreThanSoManyRunning(t *testing.T) {
-	p := club(18, 4, 9)
+	p := nighttest.Club(18, 4, 9)
 	p.MaxRun = 3
 	mustPlan(t, p, Budget{}) // the audit counts the runs
 }
 
 func TestWallsAndPreferredBands(t *testing.T) {
-	p := club(16, 4, 5)
+	p := nighttest.Club(16, 4, 5)
 	for i := range p.People {
 		p.People[i].Level = 2 + float64(i)/8
 	}
@@ -105,7 +110,7 @@ func TestWallsAndPreferredBands(t *testing.T) {
 		for _, g := range r.Games {
 			games++
 			for _, i := range g.Players() {
-				outside += one(!p.Courts[g.Court].suits(p.People[i].Level))
+				outside += night.One(!p.Courts[g.Court].Suits(p.People[i].Level))
 			}
 		}
 	}
@@ -118,7 +123,7 @@ func TestWallsAndPreferredBands(t *testing.T) {
 }
 
 func TestOneSidedGamesAreAvoided(t *testing.T) {
-	p := club(16, 4, 6)
+	p := nighttest.Club(16, 4, 6)
 	for i := range p.People {
 		p.People[i].Level = 2.5 + float64(i%4)/2
 	}
@@ -134,7 +139,7 @@ func TestOneSidedGamesAreAvoided(t *testing.T) {
 }
 
 func TestLeftOverPlaySingles(t *testing.T) {
-	p := club(11, 3, 6)
+	p := nighttest.Club(11, 3, 6)
 	p.LeftoverSingles = true
 	outs := make([]int, 11)
 	for r, round := range mustPlan(t, p, Budget{}) {
@@ -153,7 +158,7 @@ func TestLeftOverPlaySingles(t *testing.T) {
 }
 
 func TestCourtsOpenAndClose(t *testing.T) {
-	p := club(16, 4, 4)
+	p := nighttest.Club(16, 4, 4)
 	p.Courts[3].Open, p.Courts[0].Close = 2, 3
 	for r, round := range mustPlan(t, p, Budget{}) {
 		if want := []int{3, 3, 4, 3}[r]; len(round.Games) != want {
@@ -166,7 +171,7 @@ func TestCourtsOpenAndClose(t *testing.T) {
 // that they had in it, and not the design.
 func TestWishesLeaveDesignsWhole(t *testing.T) {
 	for _, c := range [][3]int{{48, 11, 15}, {52, 12, 16}} {
-		p := club(c[0], c[1], c[2])
+		p := nighttest.Club(c[0], c[1], c[2])
 		p.NeverMeet = []Pair{{A: 0, B: 1}}
 		sum := 0
 		for p.Seed = range uint64(3) {

@@ -43,7 +43,7 @@ func TestWrongAnswersAreRefused(t *testing.T) {
 	for _, c := range []struct{ name, old, new, want string }{
 		{"a round is missing", "game 7 ", "gone 7 ", "6 rounds where 7 were asked"},
 		{"a game is missing", "game 3 2 ", "gone 3 2 ", "neither plays nor sits out"},
-		{"somebody plays twice", "game 3 2 2 3 6 8", "game 3 2 1 3 6 8", "named 2 times"},
+		{"somebody plays twice", "game 3 2 2 3 6 8", "game 3 2 1 3 6 8", "already plays on court 1"},
 		{"a court is used twice", "game 3 2 ", "game 3 1 ", "two games are on this court"},
 		{"a person is unknown", "game 3 2 2 3 6 8", "game 3 2 9 3 6 8", "not in the list"},
 		{"teams are split otherwise", "game 3 2 2 3 6 8", "game 3 2 2 6 3 8", "above the bound"},

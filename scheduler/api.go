@@ -1,0 +1,75 @@
+package scheduler
+
+import (
+	"club/quadrille/scheduler/ladder"
+	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/rolling"
+)
+
+// The words of a night, from package night.
+type (
+	Problem   = night.Problem
+	Person    = night.Person
+	CourtSpec = night.CourtSpec
+	Pair      = night.Pair
+	Player    = night.Player
+	Court     = night.Court
+	Team      = night.Team
+	Game      = night.Game
+	Round     = night.Round
+	Format    = night.Format
+	Conflict  = night.Conflict
+)
+
+// The formats, and what stands for nobody and for no court.
+const (
+	Rotating = night.Rotating
+	Mixed    = night.Mixed
+	Pairs    = night.Pairs
+	Ladder   = night.Ladder
+	Nobody   = night.Nobody
+	NoCourt  = night.NoCourt
+)
+
+// Formats lists every format in the order of their constants.
+func Formats() []Format { return night.Formats() }
+
+// ParseFormat returns the format of that name. Case and surrounding space do not matter.
+func ParseFormat(name string) (Format, error) { return night.ParseFormat(name) }
+
+// WinChance is [night.WinChance].
+func WinChance(a, b float64) float64 { return night.WinChance(a, b) }
+
+// What a rotation is judged by, from package measure.
+type (
+	Certificate = measure.Certificate
+	Value       = measure.Value
+)
+
+// The rolling flow, from package rolling.
+type (
+	Rolling = rolling.Moment
+	Waiting = rolling.Waiting
+)
+
+// ErrTooFew is [rolling.ErrTooFew].
+var ErrTooFew = rolling.ErrTooFew
+
+// Next chooses the four who play next on the free court: see [rolling.Next].
+func Next(r Rolling) (Game, error) { return rolling.Next(r) }
+
+// QueueNext is the plain way of many halls: see [rolling.QueueNext].
+func QueueNext(r Rolling) (Game, error) { return rolling.QueueNext(r) }
+
+// Result is the outcome of one game of a ladder round.
+type Result = ladder.Result
+
+// NextLadder makes the next round of a winners-up ladder: see [ladder.Next].
+func NextLadder(p Problem, last []Result) (Round, error) { return ladder.Next(p, last) }
+
+// Measure is one line of a certificate.
+type Measure = measure.Measure
+
+// RestMeasures is how many of the measures, the first, are about sitting out.
+const RestMeasures = measure.RestMeasures

@@ -1,0 +1,2 @@
+// Package ladder makes the rounds of a winners-up ladder, one after the other.
+package ladder

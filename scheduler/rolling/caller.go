@@ -1,0 +1,200 @@
+package rolling
+
+import (
+	"cmp"
+	"slices"
+
+	"club/quadrille/scheduler/dice"
+	"club/quadrille/scheduler/night"
+)
+
+// caller chooses the next game of the rolling flow.
+type caller struct {
+	n    *night.Night
+	r    Moment
+	line []call // longest wait first
+	pace pace
+	met  *memory
+	d    *dice.Dice
+}
+
+func newCaller(r Moment) (*caller, error) {
+	p := r.problem()
+	if reasons := night.Contradictions(p); len(reasons) > 0 {
+		return nil, &night.Conflict{Reasons: reasons}
+	}
+	n := night.New(p)
+	c := &caller{n: n, r: r, d: dice.New(r.Seed, 2)}
+	for _, w := range r.Waiting {
+		if !n.Known(w.Player) {
+			return nil, &night.Conflict{Reasons: []string{"somebody waits who is not in the list of people"}}
+		}
+	}
+	if r.Court < 0 || int(r.Court) >= len(r.Courts) {
+		return nil, &night.Conflict{Reasons: []string{"the free court is not in the list of courts"}}
+	}
+	c.met, c.pace = newMemory(n.People, r.Played), newPace(r)
+	c.queue()
+	return c, nil
+}
+
+// best returns the best game that includes whoever has waited longest.
+func (c *caller) best() (night.Game, error) {
+	if !c.enough() {
+		return night.Game{}, ErrTooFew
+	}
+	for _, width := range []int{windowWidth, 2 * windowWidth, 4 * windowWidth} {
+		if g, ok := c.bestOf(c.window(c.line, width)); ok {
+			return g, nil
+		}
+		if width >= len(c.line) {
+			break
+		}
+	}
+	if g, ok := c.first(); ok {
+		return g, nil
+	}
+	return night.Game{}, ErrTooFew
+}
+
+// enough tells whether so many wait that a game is possible by their numbers.
+func (c *caller) enough() bool {
+	count := [2]int{0, 2}
+	for _, x := range c.line {
+		for _, i := range x.who {
+			if c.n.Side == nil {
+				count[0]++
+			} else {
+				count[c.n.Side[i]]++
+			}
+		}
+	}
+	if c.n.Side != nil {
+		return count[0] >= 2 && count[1] >= 4
+	}
+	return count[0] >= 4
+}
+
+// windowWidth is how many calls from the head of the queue, of each group on mixed nights, are looked
+// at for one game.
+const windowWidth = 9
+
+// window returns the head of a queue.
+func (c *caller) window(line []call, width int) []call {
+	if c.n.Side == nil {
+		return line[:min(width, len(line))]
+	}
+	var head []call
+	var count [2]int
+	for _, x := range line {
+		if s := c.n.Side[x.who[0]]; count[s] < width || len(x.who) == 2 {
+			head = append(head, x)
+			count[s]++
+		}
+	}
+	return head
+}
+
+// bestOf tries the games of the window, all with its head; when its head has none, the next is head.
+func (c *caller) bestOf(window []call) (night.Game, bool) {
+	for len(window) > 0 {
+		choices := c.choices(window)
+		if len(choices) > 0 {
+			return c.lookAhead(choices), true
+		}
+		window = window[1:]
+	}
+	return night.Game{}, false
+}
+
+// choice is a possible game with its cost.
+type choice struct {
+	game night.Game
+	cost float64
+}
+
+// choices lists the possible games with the head of the window, cheapest first; the dice decide on the
+// order of equal ones.
+func (c *caller) choices(window []call) []choice {
+	var found []choice
+	inTurn := c.waits(window, nil)
+	c.fours(window, func(four []night.Player) bool {
+		wait := c.waits(window, four) - inTurn
+		for _, g := range c.splits(four) {
+			if c.valid(g) {
+				found = append(found, choice{g, wait + c.cost(g)})
+			}
+		}
+		return true
+	})
+	dice.Shuffle(c.d, found)
+	slices.SortStableFunc(found, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
+	return found
+}
+
+// fours hands each four that the calls can make, with the first call among them, in the order of the
+// queue, to a function, until it returns false.
+func (c *caller) fours(window []call, yield func(four []night.Player) bool) {
+	var grow func(from int, four []night.Player) bool
+	grow = func(from int, four []night.Player) bool {
+		if len(four) == 4 {
+			return yield(four)
+		}
+		for k := from; k < len(window); k++ {
+			x := window[k]
+			if len(four)+len(x.who) > 4 || !c.together(four, x.who) {
+				continue
+			}
+			if !grow(k+1, append(slices.Clone(four), x.who...)) {
+				return false
+			}
+		}
+		return true
+	}
+	if len(window) > 0 {
+		grow(1, window[0].who)
+	}
+}
+
+// together tells whether people may join a game: nobody meets somebody to keep apart from, and no group
+// is too many.
+func (c *caller) together(four, more []night.Player) bool {
+	if c.n.Side != nil {
+		var count [2]int
+		for _, i := range four {
+			count[c.n.Side[i]]++
+		}
+		for _, i := range more {
+			if count[c.n.Side[i]]++; count[c.n.Side[i]] > 2 {
+				return false
+			}
+		}
+	}
+	for _, i := range four {
+		for _, j := range more {
+			if c.n.Wishes != nil && c.n.Wishes.Apart[c.n.Wishes.At(i, j)] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// first returns the first valid game in the order of the queue.
+func (c *caller) first() (game night.Game, ok bool) {
+	for k := range c.line {
+		c.fours(c.line[k:], func(four []night.Player) bool {
+			for _, g := range c.splits(four) {
+				if c.valid(g) {
+					game, ok = g, true
+					return false
+				}
+			}
+			return true
+		})
+		if ok {
+			return game, true
+		}
+	}
+	return night.Game{}, false
+}

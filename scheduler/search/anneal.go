@@ -1,0 +1,138 @@
+package search
+
+import (
+	"context"
+	"slices"
+
+	"club/quadrille/scheduler/dice"
+	"club/quadrille/scheduler/measure"
+)
+
+// annealer improves a board by simulated annealing (Kirkpatrick, Gelatt & Vecchi, Science 220 (1983)
+// 671-680) and remembers the best that it saw.
+type annealer struct {
+	b       *board
+	m       *mover
+	d       *dice.Dice
+	floor   int // no plan weighs less; reaching it ends the search
+	resting int // least weight of who sits out
+	best    int
+	effort  int     // work of the pulse beyond that of single exchanges, in moves
+	polish  int     // pulses since nothing but opponents and levels is left to better
+	leveled int     // what the best plan's levels weigh
+	record  []int32 // the seats of the best plan
+}
+
+func newAnnealer(b *board, d *dice.Dice, floor measure.Score) *annealer {
+	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.Weight(), best: b.play + b.rest, leveled: b.leveled, resting: floor.Rest()}
+	a.m.patience = measure.BrokenWeight
+	a.record = append(a.record, b.seat...)
+	return a
+}
+
+// pulse is how many moves pass between two looks at the clock of the caller and the temperature.
+const pulse = 512
+
+// run tries so many moves while the temperature falls from hot to cold. It ends early when the best
+// is proved best, when only opponents or levels are left to better and some time went into that, or when
+// ctx is done. It returns the moves tried.
+func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
+	if len(a.m.live) == 0 {
+		return 0
+	}
+	for done := 0; done < moves; done += pulse + a.effort {
+		a.effort = 0
+		if a.proved() || ctx.Err() != nil {
+			return done
+		}
+		if a.best-a.leveled < a.floor+(measure.Score{Meetings: 1}).Weight() {
+			if a.polish++; a.polish*pulse > moves/polishShare {
+				return done
+			}
+		}
+		temperature := hot - (hot-cold)*float64(done)/float64(moves)
+		a.m.patience = int(9 * temperature) // beyond any nerve, see exponentials
+		for range pulse {
+			a.try(temperature)
+		}
+	}
+	return moves
+}
+
+// polishShare is the part of the moves that may go into opponents and levels alone.
+const polishShare = 6
+
+// proved tells whether the best plan meets the floor in every measure.
+func (a *annealer) proved() bool { return a.best <= a.floor }
+
+// try proposes one move and takes it if the temperature allows.
+func (a *annealer) try(temperature float64) {
+	a.m.rest = 0
+	steps := a.m.propose()
+	switch {
+	case len(steps) == 0:
+		return
+	case len(steps) == 1 && !a.b.replaces(steps[0]):
+		s := steps[0]
+		d := a.b.swapDelta(s.r, s.s, s.t)
+		if d > a.m.patience || d > 0 && d > a.d.Nerve(temperature) {
+			return
+		}
+		a.b.swap(s.r, s.s, s.t, d)
+	default:
+		if !a.tryAll(steps, a.d.Nerve(temperature)) {
+			return
+		}
+	}
+	a.keep()
+}
+
+// tryAll takes several steps, or one that concerns the bench, and takes them back unless the whole
+// move costs no more than the nerve.
+func (a *annealer) tryAll(steps []step, nerve int) bool {
+	b := a.b
+	teams := len(steps) > 1 && steps[0].r == steps[1].r // whose pairs the guess would count wrongly
+	if !teams && (b.rest <= a.resting || !slices.ContainsFunc(steps, b.replaces)) {
+		guess := a.m.rest
+		for _, s := range steps {
+			guess += b.swapDelta(s.r, s.s, s.t)
+		}
+		if guess > nerve+(len(steps)-1)*overlap {
+			return false
+		}
+	}
+	play, rest := b.play, b.rest
+	a.effort += effortOfSteps * len(steps)
+	for _, s := range steps {
+		b.swap(s.r, s.s, s.t, b.swapDelta(s.r, s.s, s.t))
+	}
+	if b.play+b.rest-play-rest <= nerve {
+		return true
+	}
+	for k := len(steps) - 1; k >= 0; k-- {
+		b.swap(steps[k].r, steps[k].s, steps[k].t, 0)
+	}
+	b.play, b.rest = play, rest
+	return false
+}
+
+// effortOfSteps is to how many moves that come to nothing it amounts to take a step and take it back.
+const effortOfSteps = 8
+
+// overlap is by how much steps that concern the same pairs may cost less together than one by one and
+// still be worth trying.
+const overlap = 48
+
+// keep remembers the board if it is the best so far.
+func (a *annealer) keep() {
+	if w := a.b.play + a.b.rest; w < a.best {
+		a.best, a.leveled = w, a.b.leveled
+		copy(a.record, a.b.seat)
+	}
+}
+
+// restore puts the best plan back on the board.
+func (a *annealer) restore() {
+	copy(a.b.seat, a.record)
+	a.b.recount()
+}

@@ -1,0 +1,166 @@
+package search
+
+import (
+	"slices"
+
+	"club/quadrille/scheduler/dice"
+	"club/quadrille/scheduler/lineup"
+	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/night"
+)
+
+// board is a plan in the making. Each round's seats are numbered: seats 4g to 4g+3 are game g, where
+// seat^1 is the partner's and seat^2 and seat^3 are the opponents'; the seats from Shape.Seats up
+// are the bench.
+type board struct {
+	n      *night.Night
+	shapes []night.Shape
+	shares *night.Shares
+	width  int // seats kept for each round
+
+	seat  []int32       // at round·width + seat: the person
+	where []int32       // at round·people + person: the seat, or -1
+	pair  []night.Tally // at a·people + b, both ways: how often they met, all night
+	state []uint8       // at person·total + round of the night: absent, playing or benched
+	outs  []int32       // each person's sit-outs, all night
+
+	levels  []int // each person's level in tenths; nil when nobody states one
+	level   []int // what each game weighs for levels, at (round·width + first seat) / 4
+	leveled int   // the sum of those
+	margin  []margin
+	play    int // weight of who plays with whom
+	rest    int // weight of who sits out
+}
+
+const (
+	absent uint8 = iota
+	playing
+	benched
+)
+
+// newBoard sets up a board from one lineup for each round.
+func newBoard(n *night.Night, lineups []lineup.Lineup, s *night.Shares, d *dice.Dice) *board {
+	b := &board{n: n, shares: s}
+	for r, l := range lineups {
+		b.shapes = append(b.shapes, night.Shape{Courts: l.Courts, Here: len(n.Here[n.First+r])})
+		b.width = max(b.width, (len(n.Here[n.First+r])+3)&^3)
+	}
+	b.seat = make([]int32, len(lineups)*b.width)
+	b.where = make([]int32, len(lineups)*n.People)
+	b.levels = n.Levels()
+	for r, l := range lineups {
+		copy(b.seat[r*b.width:], arrange(n, l, d))
+	}
+	b.recount()
+	return b
+}
+
+// recount works out everything that follows from who sits where.
+func (b *board) recount() {
+	b.pair = make([]night.Tally, b.n.People*b.n.People)
+	b.state = make([]uint8, b.n.People*b.n.Problem.TotalRounds())
+	b.outs = make([]int32, b.n.People)
+	for i := range b.where {
+		b.where[i] = -1
+	}
+	for _, g := range b.n.Problem.Earlier() {
+		night.CountMeetings(b.pair, b.n.People, g.Seats())
+	}
+	for r := range b.shapes {
+		row := b.row(r)
+		for s, i := range row {
+			b.where[r*b.n.People+int(i)] = int32(s)
+		}
+		for s := 0; s < b.shapes[r].Seats(); s += 4 {
+			night.CountMeetings(b.pair, b.n.People, [4]night.Player{night.Player(row[s]), night.Player(row[s+1]), night.Player(row[s+2]), night.Player(row[s+3])})
+		}
+	}
+	b.countStates()
+	b.margin = make([]margin, len(b.pair))
+	for at := range b.margin {
+		b.margin[at] = b.marginAt(at, b.pair[at])
+	}
+	b.level, b.leveled = make([]int, len(b.seat)/4), 0
+	for r := range b.shapes {
+		for s := 0; s < b.shapes[r].Seats() && b.levels != nil; s += 4 {
+			b.relevel(r, s)
+		}
+	}
+	b.rest = b.restScore().Weight()
+	b.play = b.score().Weight() - b.rest + b.leveled
+}
+
+// row returns who sits where in round r: the games, then the bench.
+func (b *board) row(r int) []int32 {
+	return b.seat[r*b.width : r*b.width+b.shapes[r].Here]
+}
+
+// countStates notes who played and who sat out in each round of the night.
+func (b *board) countStates() {
+	total := b.n.Problem.TotalRounds()
+	for r := range total {
+		for _, i := range b.n.Here[r] {
+			b.state[int(i)*total+r] = playing
+		}
+		for _, i := range b.benchOf(r) {
+			b.state[int(i)*total+r] = benched
+			b.outs[i]++
+		}
+	}
+}
+
+// benchOf returns who sat out in round r of the night, played or planned.
+func (b *board) benchOf(r int) []night.Player {
+	var out []night.Player
+	if r < b.n.First {
+		for _, i := range b.n.Problem.History[r].Out {
+			if b.n.Known(i) {
+				out = append(out, i)
+			}
+		}
+		return out
+	}
+	for _, i := range b.row(r - b.n.First)[b.shapes[r-b.n.First].Seats():] {
+		out = append(out, night.Player(i))
+	}
+	return out
+}
+
+// score adds up what the whole plan costs but for levels. The search changes its weight step by step;
+// tests compare the two.
+func (b *board) score() measure.Score {
+	var s measure.Score
+	for i := range b.n.People {
+		for j := i + 1; j < b.n.People; j++ {
+			t := b.pair[i*b.n.People+j]
+			p, o := int(t.P), int(t.O)
+			s.Partners += measure.Pairs(p)
+			s.Opponent += measure.Pairs(o)
+			s.Meetings += measure.Pairs(p + o)
+			if b.n.Wishes != nil {
+				s.Add(cost(b.n.Wishes, i*b.n.People+j, p, o))
+			}
+		}
+	}
+	s.Add(b.restScore())
+	return s
+}
+
+// rounds translates the board back to rounds.
+func (b *board) rounds() []night.Round {
+	rounds := make([]night.Round, len(b.shapes))
+	for r, shape := range b.shapes {
+		row := b.row(r)
+		for g, c := range shape.Courts {
+			s := row[4*g:]
+			rounds[r].Games = append(rounds[r].Games, night.Game{
+				Court: c, A: night.Team{night.Player(s[0]), night.Player(s[1])}, B: night.Team{night.Player(s[2]), night.Player(s[3])},
+			})
+		}
+		for _, i := range row[shape.Seats():] {
+			rounds[r].Out = append(rounds[r].Out, night.Player(i))
+		}
+		slices.Sort(rounds[r].Out)
+	}
+	return rounds
+}

@@ -1,0 +1,188 @@
+package search
+
+import (
+	"context"
+	"slices"
+
+	"club/quadrille/scheduler/bound"
+	"club/quadrille/scheduler/dice"
+	"club/quadrille/scheduler/lineup"
+	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/night"
+)
+
+// search looks for the best plan of a night within a number of moves.
+type search struct {
+	n     *night.Night
+	d     *dice.Dice
+	moves int
+	most  []int // most games of each round to plan
+}
+
+// mostCourts is how many courts are open in each round to plan.
+func mostCourts(n *night.Night) []int {
+	most := make([]int, n.Problem.Rounds)
+	for r := range most {
+		most[r] = len(n.OpenCourts(n.First + r))
+	}
+	return most
+}
+
+// The temperatures between which plans are annealed, in the units of Score.Weight: a repeated meeting
+// is accepted about once in sixty to six hundred times. Hotter wanders, colder sticks.
+const hot, cold = 3.5, 2
+
+// hotRepair is the temperature at which boards are shaken on which something asked for stays broken, so
+// that sit-outs and repeats do not stand in the way of what must hold. Shaking leaves nothing of a design,
+// and so a short search at the usual temperatures comes first: it parts a few people who must not meet.
+const hotRepair = 1 << 15
+
+// hotLevels is the temperature at which boards with levels are shaken first: a game that is too one-sided
+// weighs more than a few repeated meetings, and the way to a balanced one leads over them.
+const hotLevels = 80
+
+// trials says which part of the moves each start gets, one of so many, before the most promising one
+// gets the rest.
+const trials = 30
+
+// encore is within how many repeated meetings of the floor a plan must be to be worth another run, of
+// that share of the moves.
+const encore, encoreShare = 4, 0.25
+
+// solve finds a plan in which everything holds that must. Games that cannot be are left out: their
+// courts stay empty, and the round is planned anew without them.
+func (s *search) solve(ctx context.Context) *board {
+	for {
+		b := s.improve(ctx)
+		if b.n.Wishes == nil && b.n.Problem.MaxRun == 0 || !s.giveUp(b) {
+			return b
+		}
+		s.moves = max(pulse, s.moves/2)
+	}
+}
+
+// improve starts several boards, tries each for a while and spends what is left on the best.
+func (s *search) improve(ctx context.Context) *board {
+	starts := s.starts()
+	floor := starts[0].floor()
+	left := s.moves
+	runs := make([]*annealer, len(starts))
+	for k, b := range starts {
+		runs[k] = newAnnealer(b, s.d, floor)
+		if runs[k].best >= measure.BrokenWeight {
+			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
+		}
+		if runs[k].best >= measure.BrokenWeight {
+			left -= runs[k].run(ctx, s.moves/2, hotRepair, hot)
+		} else if b.levels != nil {
+			left -= runs[k].run(ctx, s.moves/8, hotLevels, hot)
+		}
+		if len(starts) > 1 && !runs[k].proved() {
+			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
+		}
+		if runs[k].proved() {
+			runs[k].restore()
+			return b
+		}
+	}
+	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
+	best.run(ctx, left, hot, cold)
+	if best.best-best.leveled < best.floor+encore*(measure.Score{Meetings: 1}).Weight() {
+		best.run(ctx, int(encoreShare*float64(s.moves)), hot, cold)
+	}
+	best.restore()
+	return best.b
+}
+
+// starts are the boards from which the search sets out: those made from designs where one fits, and
+// one that is drawn by lot.
+func (s *search) starts() []*board {
+	drawn := s.draw()
+	return append(s.fromDesigns(drawn), drawn)
+}
+
+// draw fills the rounds one after the other by the queue, and each round's courts by lot.
+func (s *search) draw() *board {
+	n := s.n
+	books := lineup.NewRecord(n)
+	var lineups []lineup.Lineup
+	var shapes []night.Shape
+	for r, most := range s.most {
+		l := lineup.Draw(n, n.First+r, most, books, s.d)
+		books.Enter(n, n.First+r, l.Out)
+		lineups = append(lineups, l)
+		shapes = append(shapes, night.Shape{Courts: l.Courts, Here: len(n.Here[n.First+r])})
+	}
+	return newBoard(n, lineups, night.FairShares(n, shapes), s.d)
+}
+
+// giveUp looks for games in which something asked for is broken and lowers the number of games of
+// their rounds. It tells whether there were any.
+func (s *search) giveUp(b *board) bool {
+	any := false
+	for r := range b.shapes {
+		bad := b.brokenGames(r)
+		if bad > 0 {
+			s.most[r] = len(b.shapes[r].Courts) - bad
+			any = true
+		}
+	}
+	return any
+}
+
+// brokenGames counts the games of a round that hold two who must not meet or not partner, or somebody
+// who plays too long without a rest.
+func (b *board) brokenGames(r int) int {
+	bad := 0
+	row := b.row(r)
+	for g := range b.shapes[r].Courts {
+		if b.brokenGame(r, row[4*g:4*g+4]) {
+			bad++
+		}
+	}
+	return bad
+}
+
+func (b *board) brokenGame(r int, seats []int32) bool {
+	for x, i := range seats {
+		for y := range x {
+			if w := b.n.Wishes; w != nil {
+				at := w.At(night.Player(i), night.Player(seats[y]))
+				if w.Apart[at] || w.Unteam[at] && x^y == 1 {
+					return true
+				}
+			}
+		}
+		if k := b.n.Problem.MaxRun; k > 0 && b.runUntil(i, r) > k {
+			return true
+		}
+	}
+	return false
+}
+
+// runUntil is how many games running, up to planned round r, the person has played.
+func (b *board) runUntil(i int32, r int) int {
+	total := b.n.Problem.TotalRounds()
+	run := 0
+	for at := b.n.First + r; at >= 0 && b.state[int(i)*total+at] == playing; at-- {
+		run++
+	}
+	return run
+}
+
+// floor is a score that no plan of the board's games can go below.
+func (b *board) floor() measure.Score {
+	games := make([]int, len(b.shapes))
+	for r, shape := range b.shapes {
+		games[r] = len(shape.Courts)
+	}
+	s := bound.NewScope(b.n, b.n.Here[b.n.First:], games)
+	s.FairGames(b.shares, b.n.PastOuts())
+	s.Rests = true
+	bound := s.Bounds()
+	f := measure.Score{Partners: bound.Partners, Meetings: bound.Meetings, Opponent: bound.Opponents}
+	for r := range games {
+		f.Twice += s.TwiceAt(r)
+	}
+	return f
+}
