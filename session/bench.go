@@ -110,7 +110,7 @@ func callFree(l *Ledger, before []Event, env Env, pick Picker) ([]Event, error) 
 		if err != nil {
 			break
 		}
-		e := GameCalled{Game: GameID(len(n.Games) + 1), Court: court, A: g.A, B: g.B}
+		e := GameCalled{Game: GameID(len(n.Games) + 1), Court: court, A: g.A, B: g.B, Terms: n.Settings.Terms()}
 		if err := e.apply(f, env.Now); err != nil {
 			return nil, err
 		}

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 )
 
@@ -28,10 +29,10 @@ func samples(t testing.TB) []Event {
 		PersonReturned{"p1"},
 		PersonLeft{"p1"},
 		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},
-		RoundCalled{1, []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, []PersonID{"p5"}},
-		PlayBegun{},
+		RoundCalled{1, []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, []PersonID{"p5"}, DefaultSettings(1).Terms()},
+		PlayBegun{Rolling},
 		CallsEnded{},
-		GameCalled{1, "1", Side{"p1"}, Side{"p2"}},
+		GameCalled{1, "1", Side{"p1"}, Side{"p2"}, sampleTerms()},
 		PlayerReplaced{1, "p1", "p2"},
 		RallyWon{1, scoring.Rally{Won: scoring.B}},
 		GameNoted{1, sampleEntry(), 7},
@@ -44,6 +45,11 @@ func samples(t testing.TB) []Event {
 		Undone{4},
 		Redone{4},
 	}
+}
+
+// sampleTerms has every field of terms set.
+func sampleTerms() Terms {
+	return Terms{Flow: Rolling, Format: scheduler.Pairs, Rules: scoring.Rules{Scoring: scoring.RallyScoring, To: 15, WinBy: 2}, Stopped: true}
 }
 
 // sampleEntry has every field of an entry set.
@@ -120,7 +126,7 @@ func playing(t testing.TB) *Ledger {
 	for _, id := range people {
 		events = append(events, PersonAdded{Person{ID: id, Name: string(id)}}, PersonArrived{id})
 	}
-	events = append(events, GameCalled{1, "1", Side(people[:2]), Side(people[2:4])}, RallyWon{1, scoring.Rally{Won: scoring.A}})
+	events = append(events, GameCalled{Game: 1, Court: "1", A: Side(people[:2]), B: Side(people[2:4])}, RallyWon{1, scoring.Rally{Won: scoring.A}})
 	l := NewLedger()
 	records, err := record(l, evening, events)
 	if err != nil {

@@ -38,7 +38,7 @@ func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
 		}
 		events = append(events, RotationPlanned{plan})
 	}
-	return append(events, RoundCalled{Round: len(n.Rounds) + 1, Games: plan[0].Games, Out: plan[0].Out}), nil
+	return append(events, RoundCalled{Round: len(n.Rounds) + 1, Games: plan[0].Games, Out: plan[0].Out, Terms: n.Settings.Terms()}), nil
 }
 
 // fits tells whether the first planned round can be called as it is.
@@ -93,7 +93,7 @@ func (c BeginPlay) decide(l *Ledger, env Env) ([]Event, error) {
 	if here := n.Count(Here); here < 4 {
 		return nil, fmt.Errorf("%w: %d checked in", ErrTooFew, here)
 	}
-	return callFree(l, []Event{PlayBegun{}}, env, orNext(c.Pick))
+	return callFree(l, []Event{PlayBegun{Rolling}}, env, orNext(c.Pick))
 }
 
 // EndCalls makes the games on court the last ones of a rolling night.
@@ -136,7 +136,7 @@ func (c CallGame) decide(l *Ledger, env Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Event{GameCalled{Game: GameID(len(n.Games) + 1), Court: c.Court, A: g.A, B: g.B}}, nil
+	return []Event{GameCalled{Game: GameID(len(n.Games) + 1), Court: c.Court, A: g.A, B: g.B, Terms: n.Settings.Terms()}}, nil
 }
 
 func orNext(p Picker) Picker {

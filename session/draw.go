@@ -182,7 +182,7 @@ func (d *draw) wishes() (together, apart []scheduler.Pair) {
 			apart = add(apart, scheduler.Player(i), d.player(other), 0)
 		}
 	}
-	if d.night.Settings.Format == scheduler.Pairs {
+	if d.problem.Format == scheduler.Pairs {
 		together = d.setPairs(together, apart)
 	}
 	return together, apart
@@ -190,8 +190,8 @@ func (d *draw) wishes() (together, apart []scheduler.Pair) {
 
 // setPairs adds the pairs that have played to the couples of a night of set pairs. The scheduler pairs
 // the rest in the order of the roll; without this, somebody who comes late or back from a rest would
-// stand between those who were paired before, and part them all. The newest game counts, but not one
-// in which somebody was put in.
+// stand between those who were paired before, and part them all. The newest game that was called for set
+// pairs counts, but not one in which somebody was put in.
 func (d *draw) setPairs(together, apart []scheduler.Pair) []scheduler.Pair {
 	bound := map[scheduler.Player]bool{scheduler.Nobody: true}
 	for _, p := range together {
@@ -200,7 +200,7 @@ func (d *draw) setPairs(together, apart []scheduler.Pair) []scheduler.Pair {
 		}
 	}
 	for _, g := range slices.Backward(d.night.Games) {
-		if len(g.Replaced) > 0 {
+		if g.Format != scheduler.Pairs || len(g.Replaced) > 0 {
 			continue
 		}
 		for _, s := range []Side{g.A, g.B} {
@@ -339,9 +339,13 @@ func (d *draw) results() []scheduler.Result {
 }
 
 func (d *draw) rotation(rounds []PlannedRound) Rotation {
+	judged := d.problem
+	if d.night.playedFormat(judged.Format) != judged.Format {
+		judged.Format = scheduler.Rotating // see playedFormat
+	}
 	return Rotation{
 		Rounds:      rounds,
-		Certificate: scheduler.Certify(d.problem, d.schedule(rounds)),
+		Certificate: scheduler.Certify(judged, d.schedule(rounds)),
 		Warnings:    scheduler.Warnings(d.problem),
 	}
 }

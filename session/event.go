@@ -66,10 +66,10 @@ var kinds = []kind{
 	kindOf[PersonReturned]("PersonReturned", 1),
 	kindOf[PersonLeft]("PersonLeft", 1),
 	kindOf[RotationPlanned]("RotationPlanned", 1),
-	kindOf[RoundCalled]("RoundCalled", 1),
-	kindOf[PlayBegun]("PlayBegun", 1),
+	kindOf[RoundCalled]("RoundCalled", 2),
+	kindOf[PlayBegun]("PlayBegun", 2),
 	kindOf[CallsEnded]("CallsEnded", 1),
-	kindOf[GameCalled]("GameCalled", 1),
+	kindOf[GameCalled]("GameCalled", 2),
 	kindOf[PlayerReplaced]("PlayerReplaced", 1),
 	kindOf[RallyWon]("RallyWon", 1),
 	kindOf[GameNoted]("GameNoted", 1),
@@ -83,6 +83,12 @@ var kinds = []kind{
 	kindOf[Redone]("Redone", 1),
 }
 
+// older is an event that an older layout may hold as well. Such an event is written in that layout, so
+// that what was taken in from an older file is written as it stood there.
+type older interface {
+	older() uint16 // the version of that layout, 0 for none
+}
+
 // encode writes an event into the parts of a record that it owns.
 func encode(e Event) (Record, error) {
 	i := slices.IndexFunc(kinds, func(k kind) bool { return k.is(e) })
@@ -93,7 +99,11 @@ func encode(e Event) (Record, error) {
 	if err != nil {
 		return Record{}, fmt.Errorf("event %s: %w", kinds[i].name, err)
 	}
-	return Record{Kind: kinds[i].name, Version: kinds[i].version, Payload: payload}, nil
+	version := kinds[i].version
+	if o, ok := e.(older); ok && o.older() > 0 {
+		version = o.older()
+	}
+	return Record{Kind: kinds[i].name, Version: version, Payload: payload}, nil
 }
 
 // Decode reads the event of a record. A kind or a version that this program does not know is an

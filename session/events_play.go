@@ -27,6 +27,7 @@ type RoundCalled struct {
 	Round int           `json:"round"`
 	Games []PlannedGame `json:"games"`
 	Out   []PersonID    `json:"out,omitempty"`
+	Terms Terms         `json:"terms,omitzero"` // since version 2
 }
 
 func (e RoundCalled) apply(f *fold, at time.Time) error {
@@ -40,10 +41,14 @@ func (e RoundCalled) apply(f *fold, at time.Time) error {
 	if len(n.Running()) > 0 {
 		return fmt.Errorf("a game of the round before still goes on")
 	}
+	terms, err := n.calledUnder(e.Terms)
+	if err != nil {
+		return err
+	}
 	r := CalledRound{Number: e.Round, Called: at, Out: slices.Clone(e.Out)}
 	for _, pg := range e.Games {
 		id := GameID(len(n.Games) + 1)
-		if err := f.call(n, Game{ID: id, Round: e.Round, Court: pg.Court, A: pg.A, B: pg.B, Called: at}); err != nil {
+		if err := f.call(n, Game{ID: id, Round: e.Round, Court: pg.Court, A: pg.A, B: pg.B, Called: at}, terms); err != nil {
 			return err
 		}
 		r.Games = append(r.Games, id)
@@ -56,11 +61,16 @@ func (e RoundCalled) apply(f *fold, at time.Time) error {
 }
 
 // PlayBegun starts the rolling flow: from now on a free court calls the next four.
-type PlayBegun struct{}
+type PlayBegun struct {
+	Flow Flow `json:"flow,omitempty"` // rolling; since version 2
+}
 
-func (PlayBegun) apply(f *fold, _ time.Time) error {
+func (e PlayBegun) apply(f *fold, _ time.Time) error {
 	n, err := f.night()
 	if err != nil {
+		return err
+	}
+	if err := n.goesBy(e.Flow); err != nil {
 		return err
 	}
 	n.Rolls, n.LastCall = true, false
@@ -85,6 +95,7 @@ type GameCalled struct {
 	Court CourtID `json:"court"`
 	A     Side    `json:"a"`
 	B     Side    `json:"b"`
+	Terms Terms   `json:"terms,omitzero"` // since version 2
 }
 
 func (e GameCalled) apply(f *fold, at time.Time) error {
@@ -95,11 +106,16 @@ func (e GameCalled) apply(f *fold, at time.Time) error {
 	if int(e.Game) != len(n.Games)+1 {
 		return fmt.Errorf("game %d cannot follow game %d", e.Game, len(n.Games))
 	}
-	return f.call(n, Game{ID: e.Game, Court: e.Court, A: e.A, B: e.B, Called: at})
+	terms, err := n.calledUnder(e.Terms)
+	if err != nil {
+		return err
+	}
+	return f.call(n, Game{ID: e.Game, Court: e.Court, A: e.A, B: e.B, Called: at}, terms)
 }
 
-// call puts a game on its court after checking that the court and everybody in it are free.
-func (f *fold) call(n *Night, g Game) error {
+// call puts a game on its court, under terms that it keeps, after checking that the court and everybody
+// in it are free.
+func (f *fold) call(n *Night, g Game, t Terms) error {
 	c := n.Court(g.Court)
 	switch {
 	case c == nil:
@@ -122,7 +138,7 @@ func (f *fold) call(n *Night, g Game) error {
 		}
 		a.unwait()
 	}
-	g.Rules = n.Settings.Scoring
+	g.Format, g.Rules, g.Stopped = t.Format, t.Rules, t.Stopped
 	g.Rules.Singles = g.A[1] == ""
 	g.State = scoring.Start(g.Rules, scoring.A)
 	c.Game = g.ID

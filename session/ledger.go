@@ -158,16 +158,52 @@ func (l *Ledger) note(r Record, e Event) bool {
 		l.redo = slices.DeleteFunc(l.redo, func(a uint64) bool { return a == e.Action })
 		return true
 	}
-	l.redo = nil
+	if !l.companion(r.Action) {
+		l.redo = nil
+	}
 	return false
+}
+
+// companion tells whether the newest entry belongs to an undo or a redo, as what came of it.
+func (l *Ledger) companion(action uint64) bool {
+	if len(l.tail) == 0 || action < l.tail[0].seq || action > l.last {
+		return false
+	}
+	_, _, toggles := toggled(l.tail[action-l.tail[0].seq].event)
+	return toggles
+}
+
+// toggled is the action that an event takes back or brings back.
+func toggled(e Event) (action uint64, undo, ok bool) {
+	switch e := e.(type) {
+	case Undone:
+		return e.Action, true, true
+	case Redone:
+		return e.Action, false, true
+	}
+	return 0, false, false
+}
+
+// idle lists the undos and redos that are themselves taken back, by a later redo or undo of the same
+// action: what came of them goes with them.
+func (l *Ledger) idle(undone map[uint64]bool) map[uint64]bool {
+	newest, out := map[uint64]uint64{}, map[uint64]bool{}
+	for _, e := range l.tail {
+		if of, undo, ok := toggled(e.event); ok {
+			out[newest[of]] = true
+			newest[of] = e.action
+			out[e.action] = undone[of] != undo
+		}
+	}
+	return out
 }
 
 // refold folds the tail again as if the undone actions had not happened. The error names the first
 // action that cannot stand without them.
 func (l *Ledger) refold(undone map[uint64]bool, apply func(*Club, entry) (*Club, error)) (*Club, error) {
-	club := l.base.clone()
+	club, idle := l.base.clone(), l.idle(undone)
 	for _, e := range l.tail {
-		if _, skipped := l.skip[e.seq]; skipped || undone[e.action] {
+		if _, skipped := l.skip[e.seq]; skipped || undone[e.action] || idle[e.action] {
 			continue
 		}
 		var err error

@@ -16,7 +16,7 @@ func TestRescuedLogOpensWithoutWhatIsLost(t *testing.T) {
 		if r.Kind != "RoundCalled" {
 			continue
 		}
-		log.records[i].Kind, log.records[i].Payload = "RecordLost", json.RawMessage(`{}`)
+		log.records[i].Kind, log.records[i].Version, log.records[i].Payload = "RecordLost", 1, json.RawMessage(`{}`)
 		break
 	}
 	again, err := NewDesk(log, clock.Now, d.newID)

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"hash/fnv"
 	"slices"
-	"strings"
 
 	"club/quadrille/scheduler"
 )
@@ -14,7 +13,7 @@ import (
 func (n *Night) lots(name func(PersonID) string) []string {
 	out := make([]string, len(n.Lots))
 	for i, s := range n.Lots {
-		out[i] = strings.Join(n.competitors(s, name), " & ")
+		out[i] = rowName(s, name)
 	}
 	return out
 }
@@ -39,7 +38,7 @@ func (DrawLots) decide(l *Ledger, _ Env) ([]Event, error) {
 	}
 	lots := slices.Clone(n.Lots)
 	for _, s := range n.sides(l.club.Name) {
-		if level[strings.Join(n.competitors(s, l.club.Name), " & ")] {
+		if level[rowName(s, l.club.Name)] {
 			lots = append(lots, s)
 		}
 	}
@@ -63,14 +62,14 @@ func (n *Night) sides(name func(PersonID) string) []Side {
 	var out []Side
 	seen := map[string]bool{}
 	add := func(s Side) {
-		if key := strings.Join(n.competitors(s, name), " & "); !seen[key] {
+		if key := rowName(s, name); !seen[key] {
 			seen[key] = true
 			out = append(out, s)
 		}
 	}
 	for i := range n.Games {
 		for _, s := range []Side{n.Games[i].A, n.Games[i].B} {
-			if n.Settings.Format == scheduler.Pairs {
+			if n.Games[i].Format == scheduler.Pairs && s[1] != "" {
 				add(s)
 				continue
 			}

@@ -192,7 +192,7 @@ func TestARescuedFileCanBeJoined(t *testing.T) {
 	fullNight(t, b, clockB, "Ada", "Ben", "Cy", "Di")
 	for i, r := range logB.records {
 		if r.Kind == "RoundCalled" {
-			logB.records[i].Kind, logB.records[i].Payload = "RecordLost", json.RawMessage(`{}`)
+			logB.records[i].Kind, logB.records[i].Version, logB.records[i].Payload = "RecordLost", 1, json.RawMessage(`{}`)
 			break
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 )
 
@@ -36,16 +37,20 @@ type Game struct {
 	A        Side            `json:"a"`
 	B        Side            `json:"b"`
 	Called   time.Time       `json:"called"`
-	Rallies  []scoring.Rally `json:"rallies,omitempty"`  // those that count, with all corrections made
-	Entries  []scoring.Entry `json:"entries,omitempty"`  // of the sheet, rallies too; nil while there is nothing but rallies
-	State    scoring.State   `json:"-"`                  // the fold of the sheet; A serves first
-	Pause    *Pause          `json:"pause,omitempty"`    // the time-out that goes on, nil for none
-	Earlier  []Lineup        `json:"earlier,omitempty"`  // who played before somebody was put in, oldest first
-	Final    *scoring.Final  `json:"final,omitempty"`    // nil while the game goes on
-	Finished time.Time       `json:"finished,omitzero"`  // when Final was entered
-	Stood    time.Duration   `json:"stood,omitempty"`    // how long holds kept it waiting
-	Rules    scoring.Rules   `json:"rules"`              // as agreed when the game was called
-	Replaced []PersonID      `json:"replaced,omitempty"` // who left the game before its end
+	Rallies  []scoring.Rally `json:"rallies,omitempty"` // those that count, with all corrections made
+	Entries  []scoring.Entry `json:"entries,omitempty"` // of the sheet, rallies too; nil while there is nothing but rallies
+	State    scoring.State   `json:"-"`                 // the fold of the sheet; A serves first
+	Pause    *Pause          `json:"pause,omitempty"`   // the time-out that goes on, nil for none
+	Earlier  []Lineup        `json:"earlier,omitempty"` // who played before somebody was put in, oldest first
+	Final    *scoring.Final  `json:"final,omitempty"`   // nil while the game goes on
+	Finished time.Time       `json:"finished,omitzero"` // when Final was entered
+	Stood    time.Duration   `json:"stood,omitempty"`   // how long holds kept it waiting
+	Rules    scoring.Rules   `json:"rules"`             // as agreed when the game was called; so is what follows
+
+	Format  scheduler.Format `json:"format,omitempty"`
+	Stopped bool             `json:"stopped,omitempty"` // counts for the table also as a walkover or retired
+
+	Replaced []PersonID `json:"replaced,omitempty"` // who left the game before its end
 }
 
 // Players lists who plays, without empty places.

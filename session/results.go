@@ -10,18 +10,18 @@ import (
 )
 
 // Results lists the finished games of a night for the table. Games that were set aside never
-// count. Walkovers and games given up are left out, as the governing body's round robin does (USA
-// Pickleball Official Rulebook 2025, 12.C.4.a), unless the settings of the night count them; then
-// the side that was still there gets the fewest points that win (12.F).
+// count. Walkovers and retired games are left out, as the governing body's round robin does (USA
+// Pickleball Official Rulebook 2025, 12.C.4.a), unless they were to count when the game was called; then
+// the team that was still there gets the fewest points that win (12.F).
 func (n *Night) Results(name func(PersonID) string) []standings.Result {
 	var out []standings.Result
 	for i := range n.Games {
 		g := &n.Games[i]
-		if g.Final == nil || !n.counts(*g.Final) {
+		if g.Final == nil || !g.counts() {
 			continue
 		}
 		s := g.Rules.Credit(*g.Final)
-		r := standings.Result{A: n.competitors(g.A, name), B: n.competitors(g.B, name), ScoreA: s.A, ScoreB: s.B}
+		r := standings.Result{A: g.competitors(g.A, name), B: g.competitors(g.B, name), ScoreA: s.A, ScoreB: s.B}
 		if w, ok := g.Final.Winner(); ok {
 			r.Winner = -1
 			if w == scoring.B {
@@ -33,26 +33,31 @@ func (n *Night) Results(name func(PersonID) string) []standings.Result {
 	return out
 }
 
-// counts tells whether a game that ended so counts for the table.
-func (n *Night) counts(f scoring.Final) bool {
-	switch f.How() {
+// counts tells whether a finished game counts for the table.
+func (g *Game) counts() bool {
+	switch g.Final.How() {
 	case scoring.Void:
 		return false
 	case scoring.Walkover, scoring.Retired:
-		return n.Settings.Stopped
+		return g.Stopped
 	}
 	return true
 }
 
-// competitors are the names under which a side's result counts: its persons, or the pair where
-// pairs are set for the night.
-func (n *Night) competitors(s Side, name func(PersonID) string) []string {
-	names := sideNames(s, name)
-	if n.Settings.Format == scheduler.Pairs && len(names) == 2 {
-		slices.Sort(names)
-		return []string{strings.Join(names, " & ")}
+// competitors are the names under which a team's result counts: its players, or the pair where the game
+// was called for set pairs.
+func (g *Game) competitors(s Side, name func(PersonID) string) []string {
+	if g.Format == scheduler.Pairs && s[1] != "" {
+		return []string{rowName(s, name)}
 	}
-	return names
+	return sideNames(s, name)
+}
+
+// rowName is the name of a row of the table: that of a person, or of both of a set pair.
+func rowName(s Side, name func(PersonID) string) string {
+	names := sideNames(s, name)
+	slices.Sort(names)
+	return strings.Join(names, " & ")
 }
 
 func sideNames(s Side, name func(PersonID) string) []string {

@@ -142,7 +142,7 @@ func TestARallyThatWasNamedStays(t *testing.T) {
 	play(t, d, "aab")
 	first := d.Ledger().Actions()
 	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.RallyRemoved, At: 2}})
-	refused(t, d, UndoAction{first[len(first)-3].ID}, "does not count")
+	refused(t, d, UndoAction{first[len(first)-3].ID}, "rally 2 does not")
 	must(t, d, UndoRally{1}, UndoAction{first[len(first)-3].ID})
 	if got := game1(d).State.Call(); got != "0-1-1" {
 		t.Errorf("without the first of three rallies the call is %s, want 0-1-1", got)

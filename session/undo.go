@@ -3,6 +3,9 @@ package session
 import (
 	"errors"
 	"fmt"
+	"slices"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Undo takes back the last thing that was done and still stands.
@@ -34,17 +37,77 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 	if _, ok := a.Events[0].(NightOpened); ok {
 		return nil, ErrNothingToUndo
 	}
-	if err := l.sealed(a); err != nil {
-		return nil, err
+	for _, refuse := range []func(Action) error{l.sealed, l.overtaken} {
+		if err := refuse(a); err != nil {
+			return nil, err
+		}
 	}
 	without := map[uint64]bool{c.Action: true}
 	for k := range l.undone {
 		without[k] = true
 	}
-	if _, err := l.refold(without, apply); err != nil {
+	after, err := l.refold(without, apply)
+	if err != nil {
 		return nil, l.depends(a, err)
 	}
-	return []Event{Undone(c)}, nil
+	if err := l.reinterprets(a, after); err != nil {
+		return nil, err
+	}
+	return l.replanned(Undone(c), after), nil
+}
+
+// overtaken refuses to undo a change of settings after which they were changed again: each change holds
+// all settings, so nothing would come of it.
+func (l *Ledger) overtaken(a Action) error {
+	if !a.has(isSettings) {
+		return nil
+	}
+	for _, later := range l.Actions() {
+		if later.ID > a.ID && !later.Undone && later.has(isSettings) {
+			return fmt.Errorf("settings were changed again later: undo that first, or change them (o)")
+		}
+	}
+	return nil
+}
+
+// reinterprets refuses what would give a game other terms or another score than it has, unless the
+// action is about that very game. Calls keep their terms, so it can only happen to those of older files.
+func (l *Ledger) reinterprets(a Action, after *Club) error {
+	was, is := l.club.Night().Played(), after.Night().Played()
+	for i := range min(len(was), len(is)) {
+		if id := GameID(i + 1); was[i] != is[i] && !a.scores(id) {
+			return fmt.Errorf("a game on court %s would be read otherwise: change the settings instead (o)", was[i].Court)
+		}
+	}
+	return nil
+}
+
+// replanned is an undo, and the end of the rounds planned so far where it leads to other settings than
+// those they were planned for.
+func (l *Ledger) replanned(e Event, after *Club) []Event {
+	was, is := l.Night(), after.OpenNight()
+	if was == nil || is == nil || len(is.Plan) == 0 || was.Settings == is.Settings {
+		return []Event{e}
+	}
+	return []Event{e, RotationPlanned{}}
+}
+
+// has tells whether an action has an event of some kind.
+func (a Action) has(kind func(Event) bool) bool { return slices.ContainsFunc(a.Events, kind) }
+
+func isSettings(e Event) bool { _, ok := e.(SettingsChanged); return ok }
+
+// scores tells whether an action gives a game its score, or another one.
+func (a Action) scores(id GameID) bool {
+	return a.has(func(e Event) bool {
+		switch e := e.(type) {
+		case GameFinished:
+			return e.Game == id
+		case ScoreCorrected:
+			return e.Game == id
+		}
+		return false
+	})
 }
 
 // sealed refuses to take an entry out of the sheet of a game that is over: its final score would stay,
@@ -56,9 +119,33 @@ func (l *Ledger) sealed(a Action) error {
 		return nil // nothing of a sheet, or the entry that ended its game, which goes with it
 	}
 	if g := n.Game(id); g != nil && !g.Running() {
-		return fmt.Errorf("cannot undo %q: that game is over; correct its score, or undo its end first", Describe(l.club, a))
+		return fmt.Errorf("that game is over: correct its score, or undo its end first")
 	}
 	return nil
+}
+
+// longestBrief is how many cells a refusal may quote of an action, so that all of the refusal can be read
+// on a line of 80 with the mark before it, the key behind it and how many others are unread.
+const longestBrief = 30
+
+// brief is what an action was, in a few words.
+func (l *Ledger) brief(a Action) string {
+	for _, e := range a.Events {
+		if text := describe(l.club, e); text != "" {
+			return ansi.Truncate(text, longestBrief, "…")
+		}
+	}
+	return ansi.Truncate(Describe(l.club, a), longestBrief, "…")
+}
+
+// restsText says that a later action rests on what was to be undone, and the way out. What rests on a
+// flow need not be undone: changing the flow back leaves what was played.
+func restsText(later string, err error) string {
+	var f *flowError
+	if errors.As(err, &f) {
+		return fmt.Sprintf("%q rests on it: change the flow back (o)", later)
+	}
+	return fmt.Sprintf("%q rests on it; undo that first", later)
 }
 
 // depends says in words that a later action rests on one that was to be undone.
@@ -66,11 +153,10 @@ func (l *Ledger) depends(a Action, err error) error {
 	var d *dependsError
 	if errors.As(err, &d) {
 		if later, ok := l.Action(d.action); ok {
-			return fmt.Errorf("cannot undo %q: %q came after it and rests on it; undo that first",
-				Describe(l.club, a), Describe(l.club, later))
+			return errors.New(restsText(l.brief(later), err))
 		}
 	}
-	return fmt.Errorf("cannot undo %q: %w", Describe(l.club, a), err)
+	return fmt.Errorf("cannot undo that: %w", err)
 }
 
 // Redo brings back what the last undo took, as long as nothing else was done since.
