@@ -16,8 +16,23 @@ import (
 func (s *Store) Backup(to string) error {
 	s.mu.RLock()
 	defer s.mu.RUnlock()
-	_, err := Backup(s.path, to)
-	return err
+	if s.file == nil {
+		_, err := Backup(s.path, to)
+		return err
+	}
+	if err := vacant(to); err != nil {
+		return err
+	}
+	// The open file itself is copied: it has everything even when its path leads elsewhere.
+	fresh, _, err := copyBeside(s.file, s.path, to)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(fresh)
+	if _, err := checkCopy(fresh, s.path); err != nil {
+		return err
+	}
+	return nameNew(fresh, to)
 }
 
 // Backup copies the data file at from as [Store.Backup] does, whether another process has it open

@@ -54,9 +54,9 @@ func boltCheck(path string) (faults []string, err error) {
 
 // lockReadOnly opens a file for reading and takes its lock, at once or not at all.
 func lockReadOnly(path string) (*os.File, error) {
-	f, err := os.Open(path)
+	f, err := openRegular(path, os.O_RDONLY)
 	if err != nil {
-		return nil, &FileError{"opening", path, err}
+		return nil, err
 	}
 	locked, err := tryLock(f)
 	if err == nil && locked {

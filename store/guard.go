@@ -1,16 +1,14 @@
 package store
 
-import (
-	"fmt"
-	"runtime/debug"
-)
+import "runtime/debug"
 
 // faultError tells that work was cut off by a panic. bbolt may then hold locks of its own for
 // ever: it must not be called any more, not even to close the file.
 type faultError struct{ cause any }
 
+// Error says what that means for people. The cause is a text of the Go runtime.
 func (e *faultError) Error() string {
-	return fmt.Sprintf("the file changed under the program's hands (%v)", e.cause)
+	return "the file changed under the program's hands: it was cut short, or its disk was pulled out"
 }
 
 // guard runs work and turns a panic, or a fault on a mapped page that is no longer there, into a

@@ -20,7 +20,7 @@ func (s *Store) Keep(dir string, most int, now time.Time) (string, error) {
 	}
 	stem, ext := keptName(s.path)
 	to := filepath.Join(dir, stem+now.UTC().Format(keptStamp)+ext)
-	sweep(to, dir)
+	Sweep(s.path, dir)
 	if err := s.Backup(to); err != nil {
 		return "", err
 	}

@@ -31,6 +31,14 @@ func alive(pid int) bool {
 	return err == nil || errors.Is(err, syscall.EPERM)
 }
 
+// links is how many names a file has.
+func links(info os.FileInfo) int {
+	if s, ok := info.Sys().(*syscall.Stat_t); ok {
+		return int(s.Nlink)
+	}
+	return -1
+}
+
 // syncDir makes names that were added to or taken from a folder durable.
 func syncDir(dir string) error {
 	d, err := os.Open(dir)

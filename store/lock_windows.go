@@ -43,5 +43,8 @@ func alive(pid int) bool {
 	return true
 }
 
+// links is -1, unknown: Windows lets nobody remove a file that is open.
+func links(os.FileInfo) int { return -1 }
+
 // syncDir does nothing: Windows keeps names durable by itself.
 func syncDir(string) error { return nil }

@@ -3,7 +3,6 @@ package store
 import (
 	"errors"
 	"os"
-	"path/filepath"
 	"time"
 
 	bolt "go.etcd.io/bbolt"
@@ -11,7 +10,7 @@ import (
 )
 
 // Open opens the data file at path for this process alone, and makes it (mode 0600, its folder
-// 0700) if there is none.
+// 0700) if there is none. Symbolic links are followed here, once.
 //
 // It reads all of the file before it answers: a record that was altered, lost or swapped is told
 // then, not in the middle of a night. A file of an older format is brought up to date, see migrate.go.
@@ -19,10 +18,14 @@ import (
 // [*NewerError], [*DamagedError], or a [*FileError] when the system refuses.
 func Open(path string, opts ...Option) (*Store, error) {
 	o := newOptions(opts)
-	if err := ensure(path, o.createdBy); err != nil {
+	real, err := Resolve(path)
+	if err != nil {
+		return nil, err
+	}
+	if err := ensure(real, o.createdBy); err != nil {
 		return nil, &FileError{"creating", path, err}
 	}
-	s := &Store{path: path, patience: o.patience, commit: commit}
+	s := &Store{named: path, path: real, patience: o.patience, commit: commit}
 	if err := s.open(); err != nil {
 		return nil, err
 	}
@@ -36,7 +39,7 @@ func (s *Store) open() error {
 	if err != nil {
 		return err
 	}
-	sweep(s.path, filepath.Dir(s.path))
+	Sweep(s.path)
 	return s.take(f)
 }
 
@@ -87,9 +90,10 @@ func ours(err error) bool {
 		foreign *NotOursError
 		damaged *DamagedError
 		file    *FileError
+		moved   *DisplacedError
 	)
 	return errors.As(err, &locked) || errors.As(err, &newer) || errors.As(err, &foreign) ||
-		errors.As(err, &damaged) || errors.As(err, &file) || errors.Is(err, ErrClosed)
+		errors.As(err, &damaged) || errors.As(err, &file) || errors.As(err, &moved) || errors.Is(err, ErrClosed)
 }
 
 // lockFile opens a file and takes its lock. A file that was replaced while we waited is let go and
@@ -97,9 +101,9 @@ func ours(err error) bool {
 func lockFile(path string, patience time.Duration) (*os.File, error) {
 	const pause = 10 * time.Millisecond
 	for deadline := time.Now().Add(patience); ; {
-		f, err := os.OpenFile(path, os.O_RDWR, 0)
+		f, err := openRegular(path, os.O_RDWR)
 		if err != nil {
-			return nil, &FileError{"opening", path, err}
+			return nil, err
 		}
 		locked, err := tryLock(f)
 		if err == nil && locked && sameFile(f, path) {

@@ -190,7 +190,6 @@ func TestWhatTheSystemRefusesIsToldWithTheWayOut(t *testing.T) {
 		"backup":      func() error { _, err := Backup(gone, gone+".copy"); return err },
 		"rescue":      func() error { _, err := Rescue(gone, gone+".new"); return err },
 		"open inside": func() error { _, err := Open(filepath.Join(file, "club.qdb")); return err },
-		"open folder": func() error { _, err := Open(dir); return err },
 	} {
 		var refused *FileError
 		if err := call(); !errors.As(err, &refused) {

@@ -8,13 +8,19 @@ import (
 	"time"
 )
 
-// Restore puts a copy of the data file at from, checked, in the place of the one at to. What was at
+// Restore puts a copy of the data file at from, checked, in the place of the one at to, or of the one
+// that a symbolic link there leads to. What was at
 // to, sound or not, is there afterwards under the name kept, which must not be taken. The file at
 // to must not be open anywhere.
 func Restore(from, to, kept string) error {
 	if err := vacant(kept); err != nil {
 		return err
 	}
+	to, err := Resolve(to)
+	if err != nil {
+		return err
+	}
+	Sweep(to)
 	old, err := lockFile(to, 500*time.Millisecond)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):

@@ -24,9 +24,9 @@ func stably(path string, read func(*os.File) (moved bool, err error)) error {
 }
 
 func tryRead(path string, read func(*os.File) (bool, error)) (bool, error) {
-	f, err := os.Open(path)
+	f, err := openRegular(path, os.O_RDONLY)
 	if err != nil {
-		return false, &FileError{"opening", path, err}
+		return false, err
 	}
 	defer f.Close()
 	return read(f)

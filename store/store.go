@@ -18,7 +18,8 @@ import (
 // Store is an open data file. It implements [session.Log]. All methods may be called from any
 // goroutine; writes happen one at a time, in the order in which Append was called.
 type Store struct {
-	path     string
+	named    string // the path that the store was opened with
+	path     string // the file that it led to then, which has links resolved
 	patience time.Duration
 	last     atomic.Uint64 // Seq of the newest durable record
 
@@ -38,7 +39,7 @@ type Store struct {
 
 var _ session.Log = (*Store)(nil)
 
-// Path is the path that the store was opened with.
+// Path is the path of the file, with symbolic links resolved as they were when it was opened.
 func (s *Store) Path() string { return s.path }
 
 // Head is what the file says about itself.
@@ -68,7 +69,8 @@ func (s *Store) Last() uint64 { return s.last.Load() }
 // is written.
 //
 // After any other error it is unknown whether recs are on disk. The store then reads the file anew
-// at the next Append, Records or Reopen; until the file can be read, each gives a [*FileError].
+// at the next Append, Records or Reopen; until the file can be read, each gives a [*FileError]. While
+// the file is not where the store was opened, each gives a [*DisplacedError]: see [Store.PutBack].
 func (s *Store) Append(recs []session.Record) error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -85,6 +87,10 @@ func (s *Store) Append(recs []session.Record) error {
 	if err := s.write(entries); err != nil {
 		s.unsure = true
 		return &FileError{"writing", s.path, err}
+	}
+	if err := s.inPlace(); err != nil {
+		s.unsure = true
+		return err
 	}
 	s.sum = sum
 	s.last.Store(recs[len(recs)-1].Seq)
@@ -195,6 +201,10 @@ func (s *Store) Reopen() error {
 func (s *Store) settle() error {
 	if s.closed {
 		return ErrClosed
+	}
+	// A file that lost its place may be nowhere but here: it must stay open.
+	if err := s.inPlace(); err != nil {
+		return err
 	}
 	if s.db != nil && !s.unsure && !s.adrift.Load() {
 		return nil
