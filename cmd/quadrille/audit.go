@@ -24,6 +24,7 @@ FILE is - for the standard input.`,
 		Args: takes(1, 1, "one FILE"),
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the certificate as JSON")
+	cmd.ValidArgsFunction = first(filesOf("json"))
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		in, err := openInput(cmd, args[0])
 		if err != nil {

@@ -8,11 +8,12 @@ import (
 
 // newBackup builds the command that copies the data file.
 func newBackup(opts *options) *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "backup FILE",
 		Short: "Copy the data file, whole and checked, to a new file",
 		Long: `Copies the club's data file to a new file, as of the last thing that was done, and reads the
-copy to make sure of it. It works while the desk is open.`,
+copy to make sure of it. It works while the desk is open.
+FILE is - for the standard output.`,
 		Example: "  quadrille backup /media/stick/club-2026-01-08.qdb",
 		Args:    takes(1, 1, "one new FILE"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -20,12 +21,16 @@ copy to make sure of it. It works while the desk is open.`,
 			if err != nil {
 				return err
 			}
-			r, err := store.Backup(path, args[0])
-			if err != nil {
+			return throughFile(cmd, args[0], func(to string) error {
+				r, err := store.Backup(path, to)
+				if err == nil {
+					note(cmd, "%s copied to %s and checked", counted(int(r.Records), "record", "records"), calledFile(args[0]))
+				}
 				return err
-			}
-			note(cmd, "%s copied to %s and checked", counted(int(r.Records), "record", "records"), args[0])
-			return nil
+			})
 		},
 	}
+	dataFlag(cmd, opts, clubFile)
+	cmd.ValidArgsFunction = first(filesOf("qdb"))
+	return cmd
 }

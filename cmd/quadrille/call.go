@@ -32,8 +32,9 @@ when the teams switch ends: at 6 in a game to 11, at 8 to 15, at 11 to 21.`,
 	}
 	rules := rulesFlags(cmd)
 	singlesFlag(cmd, rules)
-	cmd.Flags().StringVar(&teamA, "team-a", "", "`names` of team A, the one who starts right first: Ann,Art")
-	cmd.Flags().StringVar(&teamB, "team-b", "", "`names` of team B")
+	const names = "the names of a team with a comma between, such as Ann,Art"
+	addText(cmd, &teamA, "team-a", names, "`names` of team A, the one who starts right first: Ann,Art")
+	addText(cmd, &teamB, "team-b", names, "`names` of team B")
 	addChoice(cmd, &first, "first", "who serves first", parseSide, "a", "b")
 	cmd.Flags().BoolVar(&json, "json", false, "print one JSON object a line")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) (err error) {

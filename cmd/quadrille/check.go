@@ -11,7 +11,7 @@ import (
 
 // newCheck builds the command that looks a data file over.
 func newCheck(opts *options) *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "check [FILE]",
 		Short: "Look a data file over and say what is wrong with it",
 		Long: `Reads all of a data file, the club's own if none is named: the structure, the checksum and the
@@ -44,6 +44,9 @@ open. The exit code is 1 if anything is wrong.`,
 			return checkSnapshot(cmd, view)
 		},
 	}
+	dataFlag(cmd, opts, clubFile)
+	cmd.ValidArgsFunction = first(filesOf("qdb"))
+	return cmd
 }
 
 // named is the file that a command was given, or the club's.

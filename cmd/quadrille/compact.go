@@ -11,7 +11,7 @@ import (
 
 // newCompact builds the command that writes the data file anew.
 func newCompact(opts *options) *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "compact",
 		Short: "Write the data file anew without the room that it wastes",
 		Long: `Writes the club's data file anew, with every record as it is, and without the room that old
@@ -28,6 +28,8 @@ closed and more than half of the file is free; it must not have the file open me
 			return compact(cmd, path)
 		},
 	}
+	dataFlag(cmd, opts, clubFile)
+	return cmd
 }
 
 func compact(cmd *cobra.Command, path string) (err error) {

@@ -44,13 +44,21 @@ func (o *options) look() (*store.View, *session.Ledger, error) {
 	return view, ledger, err
 }
 
-// work opens a data file for a command that changes it, and closes it after do.
+// work opens a club file for a command that changes it, and closes it after do. A file that it had to
+// make, and in which do left nothing, is removed again.
 func work(path string, do func(*session.Desk) error) (err error) {
+	_, missing := os.Lstat(path)
 	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, kept.Close()) }()
+	defer func() {
+		empty := kept.Last() == 0
+		err = errors.Join(err, kept.Close())
+		if empty && os.IsNotExist(missing) {
+			err = errors.Join(err, os.Remove(path))
+		}
+	}()
 	desk, err := session.NewDesk(kept, time.Now, newPersonID)
 	if err != nil {
 		return err
@@ -58,9 +66,34 @@ func work(path string, do func(*session.Desk) error) (err error) {
 	return do(desk)
 }
 
+// clubFile is what the help says of the flag --data where it names the club file.
+const clubFile = "the club `file` (default: $QUADRILLE_DATA, else the one in the folder for your data)"
+
+// dataFlag adds the flag that names a file of the club to a command that uses one.
+func dataFlag(cmd *cobra.Command, opts *options, what string) {
+	addFile(cmd, &opts.data, "data", what, "qdb")
+	before(cmd, func(*cobra.Command) error {
+		if opts.data == "-" {
+			return usagef("--data takes the name of a file: the club file is kept open, so it cannot be the standard input or output")
+		}
+		return nil
+	})
+}
+
 // nightFlag adds the flag that chooses one night.
-func nightFlag(cmd *cobra.Command, night *string, otherwise string) {
-	cmd.Flags().StringVar(night, "night", "", "`night` by its number or date, 3 or 2026-01-08 (default: "+otherwise+")")
+func nightFlag(cmd *cobra.Command, opts *options, night *string, otherwise string) {
+	addText(cmd, night, "night", "the number or date of a night, such as 3 or 2026-01-08",
+		"`night` by its number or date, 3 or 2026-01-08 (default: "+otherwise+")")
+	completes(cmd, "night", opts.nights)
+}
+
+// mustNameNight refuses what can be neither the number nor the date of a night of the club.
+func mustNameNight(which string) error {
+	_, noDate := time.Parse(time.DateOnly, which)
+	if number, err := strconv.Atoi(which); which == "" || noDate == nil || err == nil && number > 0 {
+		return nil
+	}
+	return usagef("--night takes the number or date of a night, such as 3 or 2026-01-08, not %s", quoted(which))
 }
 
 // nightOf finds a night by number or date, the newest for "". Of two nights on one date it is the

@@ -64,7 +64,8 @@ func runDesk(cmd *cobra.Command, o *options) error {
 // showDesk runs the screens until they are quit and waits for the write in flight. Backup copies
 // the club's file; nil where nothing is kept.
 func showDesk(cmd *cobra.Command, desk *session.Desk, backup func(string) error) error {
-	look := theme.New(cmd.OutOrStdout())
+	screen := unwrapped(cmd.OutOrStdout())
+	look := theme.New(screen)
 	err := tui.Run(desk, tui.Options{
 		Theme:    look,
 		ReadFile: readRosterFile,
@@ -72,7 +73,7 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, backup func(string) error)
 		Backup:   backup,
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
-	}, cmd.InOrStdin(), cmd.OutOrStdout())
+	}, cmd.InOrStdin(), screen)
 	desk.Wait()
 	return err
 }

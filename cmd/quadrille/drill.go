@@ -30,8 +30,8 @@ line each, as "1-0-2 A1 left", with "ends" and "point" where they are asked for,
 		Args: nothing,
 	}
 	flags := cmd.Flags()
-	flags.Uint64Var(&seed, "seed", 0, "equal seeds ask equal questions (default: another drill each time)")
-	flags.IntVar(&questions, "questions", 0, "stop after so many (default: go on until left)")
+	addSeed(cmd, &seed, "equal seeds ask equal questions (default: another drill each time)")
+	addWhole(cmd, &questions, "questions", 1, 10_000, "stop after so many (default: go on until left)")
 	flags.BoolVar(&card, "card", false, "show what a newcomer has to know, on one screen, and ask nothing")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		if card {

@@ -1,11 +1,7 @@
 package main
 
 import (
-	"errors"
-	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -33,12 +29,16 @@ would take for a formula get an apostrophe in front. It works while the desk is 
 	flags.BoolVar(&events, "events", false, "write all events as JSON Lines (the default)")
 	flags.BoolVar(&games, "games", false, "write the finished games as CSV")
 	flags.BoolVar(&people, "people", false, "write everybody the club knows as CSV")
-	flags.StringVar(&file, "out", "", "write to this new `file` in place of the standard output")
-	nightFlag(cmd, &night, "all")
-	cmd.MarkFlagsMutuallyExclusive("events", "games", "people")
+	addFile(cmd, &file, "out", "write to this new `file` in place of the standard output (-)", "jsonl", "csv")
+	dataFlag(cmd, opts, clubFile)
+	nightFlag(cmd, opts, &night, "all")
+	excludes(cmd, "events", "games", "people")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		if night != "" && !games {
 			return usagef("--night goes with --games: events and people are exported all together")
+		}
+		if err := mustNameNight(night); err != nil {
+			return err
 		}
 		view, ledger, err := opts.look()
 		if err != nil {
@@ -63,30 +63,4 @@ would take for a formula get an apostrophe in front. It works while the desk is 
 		})
 	}
 	return cmd
-}
-
-// writeTo writes to a new file, whole or not at all, or to the standard output for "".
-func writeTo(cmd *cobra.Command, path string, write func(io.Writer) error) error {
-	if path == "" {
-		return write(cmd.OutOrStdout())
-	}
-	if err := mustBeNew(path); err != nil {
-		return err
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".quadrille-*") // readable by its owner alone
-	if err != nil {
-		return err
-	}
-	if err := errors.Join(write(f), f.Sync(), f.Close()); err != nil {
-		return errors.Join(err, os.Remove(f.Name()))
-	}
-	return os.Rename(f.Name(), path)
-}
-
-// mustBeNew keeps a slip of the keyboard from writing over a file.
-func mustBeNew(path string) error {
-	if _, err := os.Lstat(path); err == nil {
-		return fmt.Errorf("%s is there already: name a new file, or remove that one first", path)
-	}
-	return nil
 }

@@ -23,6 +23,8 @@ the file open.`,
 		Example: `  quadrille forget "Ann Other" --yes`,
 		Args:    takes(1, 1, "one NAME (in quotes)"),
 	}
+	dataFlag(cmd, opts, clubFile)
+	cmd.ValidArgsFunction = first(opts.names)
 	cmd.Flags().BoolVar(&yes, "yes", false, "do it; without this flag nothing is changed")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		path, err := opts.existing()

@@ -41,6 +41,8 @@ The desk must not have the club's file open meanwhile. FILE is - for the standar
 		Args: takes(1, 1, "one FILE"),
 	}
 	cmd.Flags().BoolVar(&im.here, "here", false, "check everybody in whom the roster does not announce for later")
+	dataFlag(cmd, opts, clubFile)
+	cmd.ValidArgsFunction = first(filesOf("csv", "jsonl", "qdb"))
 	addChoice(cmd, &im.same, "same", "whether people of one name in both files are one or two (default: ask)", parseSame, "one", "two")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error { return im.run(cmd, args[0]) }
 	return cmd

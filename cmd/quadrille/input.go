@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -18,10 +19,16 @@ func openInput(cmd *cobra.Command, path string) (io.ReadCloser, error) {
 		return io.NopCloser(cmd.InOrStdin()), nil
 	}
 	f, err := os.Open(path)
-	if os.IsNotExist(err) {
+	switch {
+	case os.IsNotExist(err):
 		return nil, fmt.Errorf("there is no file %s", path)
+	case err != nil:
+		return nil, fmt.Errorf("%s cannot be read: %s", path, because(err))
 	}
-	return f, err
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, errors.Join(fmt.Errorf("%s is a folder: name a file in it", path), f.Close())
+	}
+	return f, nil
 }
 
 // readRoster reads a roster from a file or the standard input.
@@ -59,15 +66,6 @@ func parseRoster(in io.Reader) ([]roster.Entry, error) {
 		}
 	}
 	return entries, nil
-}
-
-// requireFlags makes a command wrong usage without any of these flags.
-func requireFlags(cmd *cobra.Command, names ...string) {
-	for _, name := range names {
-		if err := cmd.MarkFlagRequired(name); err != nil {
-			panic(fmt.Sprintf("command %s requires a flag that it has not: %v", cmd.Name(), err))
-		}
-	}
 }
 
 // counted is a number with its noun.

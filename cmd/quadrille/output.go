@@ -43,13 +43,17 @@ func usagef(format string, args ...any) error { return usage{fmt.Errorf(format, 
 
 // run carries out one command line and gives its exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	root := newRoot()
+	root, answer := newRoot(), &outlet{Writer: out}
 	root.SetArgs(args)
 	root.SetIn(in)
-	root.SetOut(out)
+	root.SetOut(answer)
 	root.SetErr(errs)
 	cmd, err := root.ExecuteContextC(context.Background())
-	if err == nil {
+	switch {
+	case answer.failed != nil:
+		fmt.Fprintf(errs, "quadrille: the standard output did not take the whole answer: %s\n", because(answer.failed))
+		return exitRefused
+	case err == nil:
 		return exitFine
 	}
 	fmt.Fprintf(errs, "quadrille: %s\n", printable(err.Error()))

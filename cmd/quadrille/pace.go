@@ -13,7 +13,7 @@ import (
 
 // newPace builds the command that says how long a game lasts.
 func newPace() *cobra.Command {
-	var serveWins float64
+	serveWins := pace.DefaultServeWins
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:   "pace",
@@ -27,7 +27,7 @@ scores it ends. Team A serves first.`,
 	}
 	rules := rulesFlags(cmd)
 	singlesFlag(cmd, rules)
-	cmd.Flags().Float64Var(&serveWins, "serve-wins", pace.DefaultServeWins, "`chance` that the serving side wins a rally")
+	addShare(cmd, &serveWins, "serve-wins", 0.01, 0.99, "`chance` that the serving side wins a rally")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the figures as JSON")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		game, err := pace.Distribution(*rules, serveWins, serveWins)

@@ -41,25 +41,29 @@ are times of day, which then need --start and --slot.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return p.run(cmd) },
 	}
 	flags := cmd.Flags()
-	flags.IntVar(&p.ask.Players, "players", 0, "plan for `N` people, called P01, P02 and so on")
-	flags.StringVar(&p.roster, "roster", "", "plan for the people of this CSV `file` (- for the standard input)")
-	flags.IntVar(&p.ask.Courts, "courts", 0, "play on `C` courts")
-	flags.IntVar(&p.ask.Rounds, "rounds", 0, "plan `R` rounds")
+	addWhole(cmd, &p.ask.Players, "players", fewest, rotation.MaxPeople, "plan for `N` people, called P01, P02 and so on")
+	addFile(cmd, &p.roster, "roster", "plan for the people of this CSV `file` (- for the standard input)", "csv")
+	addWhole(cmd, &p.ask.Courts, "courts", 1, rotation.MaxCourts, "play on `C` courts")
+	addWhole(cmd, &p.ask.Rounds, "rounds", 1, rotation.MaxRounds, "plan `R` rounds")
 	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
-	flags.StringVar(&p.ask.Start, "start", "", "when round 1 is called, for rosters with times of day (`19:00`)")
-	flags.IntVar(&p.ask.Slot, "slot", 15, "`minutes` from one round to the next, for rosters with times of day")
-	flags.Uint64Var(&p.ask.Seed, "seed", 1, "equal seeds give equal rotations")
+	addClock(cmd, &p.ask.Start, "start", "when round 1 is called, for rosters with times of day (`19:00`)")
+	p.ask.Slot = 15
+	addWhole(cmd, &p.ask.Slot, "slot", 1, 12*60, "`minutes` from one round to the next, for rosters with times of day")
+	p.ask.Seed = 1
+	addSeed(cmd, &p.ask.Seed, "equal seeds give equal rotations")
 	flags.BoolVar(&p.json, "json", false, "print the rotation as JSON")
 	flags.BoolVar(&p.csv, "csv", false, "print the rotation as CSV, a game a line")
-	cmd.MarkFlagsMutuallyExclusive("json", "csv")
-	cmd.MarkFlagsMutuallyExclusive("players", "roster")
-	cmd.MarkFlagsOneRequired("players", "roster")
-	requireFlags(cmd, "courts", "rounds")
+	excludes(cmd, "json", "csv")
+	needsOne(cmd, "players", "roster")
+	needs(cmd, "courts", "rounds")
 	return cmd
 }
 
 // run makes the rotation and prints it.
 func (p *planner) run(cmd *cobra.Command) (err error) {
+	if p.ask.Format == scheduler.Ladder {
+		return usagef("--format cannot be ladder here: each round of a ladder follows from the results of the one before; the desk plays it")
+	}
 	if p.roster != "" {
 		if p.ask.Roster, err = readRoster(cmd, p.roster); err != nil {
 			return err
@@ -72,7 +76,12 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 	for _, w := range scheduler.Warnings(problem) {
 		note(cmd, "%s", w)
 	}
-	rounds, err := scheduler.Plan(cmd.Context(), problem, scheduler.Budget{})
+	noteEmptyCourts(cmd, len(problem.Courts), len(problem.People))
+	var rounds []scheduler.Round
+	err = meanwhile(cmd, "planning", func() (err error) {
+		rounds, err = scheduler.Plan(cmd.Context(), problem, scheduler.Budget{})
+		return err
+	})
 	if err != nil {
 		return err
 	}
@@ -84,6 +93,16 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 		return writeRotation(out, doc)
 	default:
 		return printRotation(out, doc)
+	}
+}
+
+// fewest is how many people a game of doubles needs.
+const fewest = 4
+
+// noteEmptyCourts tells of courts that nobody will play on.
+func noteEmptyCourts(cmd *cobra.Command, courts, people int) {
+	if full := people / fewest; full < courts {
+		note(cmd, "%s can fill %d of %d courts: %d stand empty", counted(people, "person", "people"), full, courts, courts-full)
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"club/quadrille/cmd/quadrille/sheet"
+	"club/quadrille/scoring"
 	"club/quadrille/scoring/rating"
 	"club/quadrille/session"
 )
@@ -34,9 +35,12 @@ alike. FILE.csv is - for the standard input.`,
 	}
 	flags := cmd.Flags()
 	flags.BoolVar(&model.HalfMargin, "half-margin", false, "let the points of a game count for half of its result")
-	flags.IntVar(&target, "to", 11, "`points` that win a game, for --half-margin")
-	flags.Float64Var(&model.Growth, "growth", 0, "how much less sure a rating grows in a `week` away (0.762: new after two years); needs dates in the column night")
+	target = 11
+	addWhole(cmd, &target, "to", 1, scoring.MaxTo, "`points` that win a game, for --half-margin")
+	addShare(cmd, &model.Growth, "growth", 0, 10, "how much less sure a rating grows in a `week` away (0.762: new after two years); needs dates in the column night")
 	flags.BoolVar(&asJSON, "json", false, "print the ratings as JSON")
+	dataFlag(cmd, opts, clubFile)
+	cmd.ValidArgsFunction = first(filesOf("csv"))
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if err := model.Validate(); err != nil {
 			return usage{err}

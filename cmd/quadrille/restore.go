@@ -13,7 +13,7 @@ import (
 
 // newRestore builds the command that brings a backup back.
 func newRestore(opts *options) *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "restore BACKUP",
 		Short: "Put a backup in the place of the club's data file",
 		Long: `Puts a checked copy of a backup in the place of the club's data file. What was there stays,
@@ -41,6 +41,9 @@ keeps backups of its own in the folder backups beside the file.`,
 			return nil
 		},
 	}
+	dataFlag(cmd, opts, clubFile)
+	cmd.ValidArgsFunction = first(filesOf("qdb"))
+	return cmd
 }
 
 // besideName is where a file goes that is replaced at a moment.

@@ -7,10 +7,19 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// options are the flags that every command takes.
+// options are what several commands are told.
 type options struct {
-	data string // the data file as named on the command line, "" when it was not
+	data string // the club file as named on the command line, "" when it was not
 }
+
+// The purposes by which the help groups the commands.
+const (
+	forNight = "night"
+	forPlans = "plans"
+	forCalls = "calls"
+	forFile  = "file"
+	forHelp  = "help"
+)
 
 // newRoot builds the tree of commands.
 func newRoot() *cobra.Command {
@@ -19,7 +28,7 @@ func newRoot() *cobra.Command {
 		Use:   "quadrille",
 		Short: "Run a club's doubles night",
 		Long: `Quadrille runs a club's doubles night from the first check-in to the last standings.
-Without a command it opens the desk on the club's data file.`,
+Without a command it opens the desk on the club file.`,
 		Example: `  quadrille
   quadrille demo
   quadrille plan --players 18 --courts 4 --rounds 9`,
@@ -30,20 +39,36 @@ Without a command it opens the desk on the club's data file.`,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return runDesk(cmd, opts) },
 	}
 	root.SetVersionTemplate("quadrille {{.Version}}\n")
-	root.PersistentFlags().StringVar(&opts.data, "data", "", "data `file` of the club (default: $QUADRILLE_DATA, else in the user's data folder)")
-	root.AddCommand(
-		newDemo(), newPlan(), newAudit(), newCall(), newSimulate(opts), newStandings(opts),
-		newExport(opts), newImport(opts), newBackup(opts), newCheck(opts), newRescue(), newPace(), newRate(opts), newDrill(),
-		newRestore(opts), newForget(opts), newCompact(opts),
-	)
+	dataFlag(root, opts, clubFile)
+	root.Flags().Bool("version", false, "show the version")
+	root.SetFlagErrorFunc(misuse)
+	group(root, forNight, "The night, its people and tables", newDemo(), newImport(opts), newStandings(opts), newRate(opts), newExport(opts))
+	group(root, forPlans, "Rotations and forecasts", newPlan(), newAudit(), newSimulate(opts), newPace())
+	group(root, forCalls, "The call", newCall(), newDrill())
+	group(root, forFile, "The club file", newBackup(opts), newRestore(opts), newCheck(opts), newRescue(), newCompact(opts), newForget(opts))
+	help := newHelp()
+	group(root, forHelp, "Help", newCompletion(), help)
+	root.SetHelpCommand(help)
 	refusing(root)
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), "FlagUsages", fmt.Sprintf("FlagUsagesWrapped %d", columns)))
+	root.SetUsageTemplate(usageTemplate)
 	narrow(root)
 	return root
 }
 
-// narrow makes what c and the commands below it tell of themselves fit the columns.
+// group adds commands under a heading of the help.
+func group(root *cobra.Command, id, title string, commands ...*cobra.Command) {
+	root.AddGroup(&cobra.Group{ID: id, Title: title})
+	for _, c := range commands {
+		c.GroupID = id
+	}
+	root.AddCommand(commands...)
+}
+
+// narrow makes what c and the commands below it tell of themselves fit the columns, and gives each
+// the flag that asks for it.
 func narrow(c *cobra.Command) {
+	c.Flags().SortFlags = false // in the order in which somebody needs them
+	c.Flags().BoolP("help", "h", false, "show this help")
 	paragraphs := strings.Split(c.Long, "\n\n")
 	for i, p := range paragraphs {
 		paragraphs[i] = wrap(strings.ReplaceAll(p, "\n", " "), 0)
@@ -54,23 +79,34 @@ func narrow(c *cobra.Command) {
 	}
 }
 
+// commandNames lists the commands that a person may use.
+func commandNames(root *cobra.Command) (names []string) {
+	for _, c := range root.Commands() {
+		if !c.Hidden {
+			names = append(names, c.Name())
+		}
+	}
+	return names
+}
+
 // noCommand refuses a word that is no command, and offers the ones that it may have been.
 func noCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	near := cmd.SuggestionsFor(args[0])
-	if len(near) == 0 {
-		return usagef("there is no command %q", args[0])
-	}
-	return usagef("there is no command %q: did you mean %s?", args[0], strings.Join(near, " or "))
+	return usagef("there is no command %s%s", quoted(args[0]), meant(args[0], commandNames(cmd.Root())))
 }
 
 // takes is the rule for a command's arguments: from least to most of them, named in the message.
 func takes(least, most int, what string) cobra.PositionalArgs {
-	return func(_ *cobra.Command, args []string) error {
+	return func(cmd *cobra.Command, args []string) error {
 		if len(args) < least || len(args) > most {
-			return usagef("this command takes %s, not %s", what, counted(len(args), "argument", "arguments"))
+			return usagef("%s takes %s, not %s", cmd.Name(), what, counted(len(args), "argument", "arguments"))
+		}
+		for _, text := range args {
+			if strings.TrimSpace(text) == "" {
+				return usagef("%s takes %s, not an empty text", cmd.Name(), what)
+			}
 		}
 		return nil
 	}
@@ -78,3 +114,35 @@ func takes(least, most int, what string) cobra.PositionalArgs {
 
 // nothing is the rule of commands without arguments.
 var nothing = takes(0, 0, "flags only")
+
+// usageTemplate is how the help of a command is laid out behind its description.
+var usageTemplate = fmt.Sprintf(`Usage:
+  {{if .HasParent}}{{.UseLine}}{{else}}quadrille [flags]
+  quadrille COMMAND [flags]{{end}}{{if .HasExample}}
+
+Examples:
+{{.Example}}{{end}}{{$all := .Commands}}{{range $group := .Groups}}
+
+{{.Title}}:{{range $all}}{{if and (eq .GroupID $group.ID) (not .Hidden)}}
+  {{rpad .Name .NamePadding}} {{.Short}}{{end}}{{end}}{{end}}{{if .HasAvailableLocalFlags}}
+
+Flags:
+{{.LocalFlags.FlagUsagesWrapped %d | trimTrailingWhitespaces}}{{end}}{{if not .HasParent}}
+
+%s{{end}}
+`, columns, surroundings)
+
+// surroundings is what the help says of the environment and of the exit codes.
+const surroundings = `Environment:
+  QUADRILLE_DATA        names the club file where --data does not
+  XDG_DATA_HOME         the folder for your data; the club file is
+                        quadrille/club.qdb in it
+  QUADRILLE_BACKGROUND  light or dark: the background of your terminal
+  NO_COLOR              no colours when it is set to anything
+
+Exit codes:
+  0  fine
+  1  refused, or something was found wrong
+  2  the command line is wrong
+
+"quadrille COMMAND --help" tells more of a command.`

@@ -9,12 +9,21 @@ import (
 // rulesFlags adds the flags that say how a game is scored and gives the rules that they set.
 func rulesFlags(cmd *cobra.Command) *scoring.Rules {
 	r := &scoring.Rules{}
-	flags := cmd.Flags()
 	addChoice(cmd, &r.Scoring, "scoring", "who may score", scoring.ParseScoring, "side-out", "rally")
-	flags.IntVar(&r.To, "to", 11, "`points` that win a game")
-	flags.IntVar(&r.WinBy, "win-by", 2, "`lead` that it takes")
-	flags.IntVar(&r.Cap, "cap", 0, "`points` that win with any lead (default: no cap)")
-	flags.BoolVar(&r.WinOnServe, "win-on-serve", false, "rally scoring: the last point must be won on serve")
+	r.To, r.WinBy = 11, 2
+	addWhole(cmd, &r.To, "to", 1, scoring.MaxTo, "`points` that win a game")
+	addWhole(cmd, &r.WinBy, "win-by", 1, 2, "`lead` that it takes")
+	addWhole(cmd, &r.Cap, "cap", 1, scoring.MaxTo, "`points` that win with any lead (default: no cap)")
+	cmd.Flags().BoolVar(&r.WinOnServe, "win-on-serve", false, "rally scoring: the last point must be won on serve")
+	before(cmd, func(*cobra.Command) error {
+		switch {
+		case r.Cap != 0 && r.Cap < r.To:
+			return usagef("--cap takes a whole number from %d to %d in a game to %d, not %d", r.To, scoring.MaxTo, r.To, r.Cap)
+		case r.WinOnServe && r.Scoring == scoring.SideOut:
+			return usagef("--win-on-serve goes with --scoring rally: side-out scoring gives every point on serve")
+		}
+		return nil
+	})
 	return r
 }
 

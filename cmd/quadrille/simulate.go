@@ -13,6 +13,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"club/quadrille/cmd/quadrille/rotation"
 	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/session/simulation"
@@ -45,29 +46,31 @@ that the difference shows. The file is temporary unless --data names a new one.`
 		Args: nothing,
 	}
 	flags := cmd.Flags()
-	flags.IntVar(&s.players, "players", 0, "`N` people called P01, P02 and so on")
-	flags.StringVar(&s.roster, "roster", "", "the people of this CSV `file`, with their times (- for the standard input)")
-	flags.IntVar(&s.night.Courts, "courts", 0, "play on `C` courts")
-	flags.IntVar(&s.night.Minutes, "minutes", 0, "`M` minutes from the first call to closing time")
-	flags.IntVar(&s.night.Rounds, "rounds", 0, "play `R` rounds (default: 8, or as many as fit)")
+	addWhole(cmd, &s.players, "players", fewest, rotation.MaxPeople, "`N` people called P01, P02 and so on")
+	addFile(cmd, &s.roster, "roster", "the people of this CSV `file`, with their times (- for the standard input)", "csv")
+	addWhole(cmd, &s.night.Courts, "courts", 1, session.MaxCourts, "play on `C` courts")
+	addWhole(cmd, &s.night.Minutes, "minutes", 1, 12*60, "`M` minutes from the first call to closing time")
+	addWhole(cmd, &s.night.Rounds, "rounds", 1, 60, "play `R` rounds (default: 8, or as many as fit)")
 	addChoice(cmd, &s.night.Flow, "flow", "how games follow each other", session.ParseFlow, "rounds", "rolling")
 	addChoice(cmd, &s.night.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
-	flags.IntVar(&s.night.ByRally, "by-rally", 0, "score `N` courts rally by rally, the others by final score")
-	flags.IntVar(&s.night.Late, "late", 0, "`K` people come late")
-	flags.IntVar(&s.night.Leave, "leave", 0, "`K` people go early")
-	flags.Uint64Var(&s.night.Seed, "seed", 1, "equal seeds give equal nights")
+	addWhole(cmd, &s.night.ByRally, "by-rally", 0, session.MaxCourts, "score `N` courts rally by rally, the others by final score")
+	addWhole(cmd, &s.night.Late, "late", 0, rotation.MaxPeople, "`K` people come late")
+	addWhole(cmd, &s.night.Leave, "leave", 0, rotation.MaxPeople, "`K` people go early")
+	s.night.Seed = 1
+	addSeed(cmd, &s.night.Seed, "equal seeds give equal nights")
 	flags.BoolVar(&s.resume, "resume", false, "go on with the night that --data holds, which the same flags began")
 	flags.BoolVar(&s.ack, "ack", false, "print the number of the newest record after each action, and nothing else")
 	flags.BoolVar(&s.json, "json", false, "print the figures as JSON")
 	_ = flags.MarkHidden("ack")
 	rules := rulesFlags(cmd)
-	cmd.MarkFlagsMutuallyExclusive("players", "roster")
-	cmd.MarkFlagsOneRequired("players", "roster")
-	requireFlags(cmd, "courts")
+	dataFlag(cmd, opts, "keep the night in this new `file` (default: a temporary one)")
+	needsOne(cmd, "players", "roster")
+	needs(cmd, "courts")
+	goesWith(cmd, "resume", "data")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		s.night.Scoring, s.file = *rules, opts.data
-		if s.resume && s.file == "" {
-			return usagef("--resume goes on with a night in a file: add --data")
+		if err := s.night.Scoring.Validate(); err != nil {
+			return usage{err}
 		}
 		ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt, syscall.SIGTERM) // leave no temporary file
 		defer stop()
@@ -95,14 +98,23 @@ func (s *simulator) run(cmd *cobra.Command) (err error) {
 			return err
 		}
 	}
-	report, err := s.play(cmd.Context(), kept)
+	noteEmptyCourts(cmd, s.night.Courts, len(s.night.People))
+	var report simulation.Report
+	err = meanwhile(cmd, "playing the night", func() (err error) {
+		report, err = s.play(cmd.Context(), kept)
+		return err
+	})
 	if err != nil || s.ack {
 		return err
 	}
 	if s.night.Flow == session.Rolling {
 		queue := s.night
 		queue.Pick = scheduler.QueueNext
-		plain, err := simulation.Run(cmd.Context(), &session.MemoryLog{}, queue, nil)
+		var plain simulation.Report
+		err := meanwhile(cmd, "playing it again with a plain queue", func() (err error) {
+			plain, err = simulation.Run(cmd.Context(), &session.MemoryLog{}, queue, nil)
+			return err
+		})
 		if err != nil {
 			return fmt.Errorf("the plain queue: %w", err)
 		}

@@ -42,23 +42,20 @@ while the desk is open.`,
 		Args: nothing,
 	}
 	flags := cmd.Flags()
-	nightFlag(cmd, &t.night, "the newest; all with --games")
-	flags.StringVar(&t.games, "games", "", "take the games of this CSV `file` (- for the standard input)")
+	dataFlag(cmd, opts, clubFile)
+	nightFlag(cmd, opts, &t.night, "the newest; all with --games")
+	addFile(cmd, &t.games, "games", "take the games of this CSV `file` (- for the standard input)", "csv")
 	flags.BoolVar(&t.league, "league", false, "add all nights up")
-	flags.IntVar(&t.best, "best", 0, "with --league, count the best `N` nights of each person (default: all)")
+	addWhole(cmd, &t.best, "best", 1, 10_000, "with --league, count the best `N` nights of each person (default: all)")
 	flags.BoolVar(&t.intervals, "intervals", false, "add the interval that holds the true win share 19 of 20 times")
 	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
 	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the interval")
-	cmd.MarkFlagsMutuallyExclusive("json", "csv")
-	cmd.MarkFlagsMutuallyExclusive("league", "night")
-	cmd.MarkFlagsMutuallyExclusive("league", "intervals")
+	excludes(cmd, "json", "csv")
+	excludes(cmd, "league", "night")
+	excludes(cmd, "league", "intervals")
+	goesWith(cmd, "best", "league")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
-		switch {
-		case t.best != 0 && !t.league:
-			return usagef("--best goes with --league")
-		case t.best < 0:
-			return usagef("--best counts 1 night or more, not %d", t.best)
-		case t.league:
+		if t.league {
 			return t.printLeague(cmd)
 		}
 		return t.print(cmd)
@@ -90,6 +87,9 @@ func (t *table) rows(cmd *cobra.Command) (title string, rows []standings.Row, er
 			return "", nil, err
 		}
 		return counted(len(played), "game", "games"), append([]standings.Row{}, tableOf(played)...), nil
+	}
+	if err := mustNameNight(t.night); err != nil {
+		return "", nil, err
 	}
 	_, ledger, err := t.opts.look()
 	if err != nil {

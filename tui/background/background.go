@@ -4,7 +4,7 @@
 // initialise, and waits five seconds on a terminal that never answers, eating keys meanwhile. Once
 // the answer is set, the question is not asked. Packages initialise in the order of their import
 // paths, so this package's path must sort before github.com/charmbracelet/bubbletea, and it must
-// import nothing that imports Bubble Tea. A test of the command measures that this works.
+// import nothing that imports Bubble Tea. A test of the command holds that this works.
 package background
 
 import (
