@@ -68,6 +68,36 @@ func TestGrowthCountsTheWeeksAway(t *testing.T) {
 	near(t, "counted from any week", sigma(night(100), night(110)), away, 1e-15)
 }
 
+// Who is away grows less sure up to the newest game, also without one of their own; who plays does not.
+func TestGrowthGoesOnForThoseWhoStayAway(t *testing.T) {
+	m := rating.Default()
+	m.Growth = rating.SettledGrowth
+	night := func(week float64, a1, a2, b1, b2 string) rating.Game[string] {
+		return rating.Game[string]{A: []string{a1, a2}, B: []string{b1, b2}, Share: 1, Week: week}
+	}
+	table := func(games ...rating.Game[string]) rating.Table[string] {
+		table, err := rating.Replay(m, nil, games)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return table
+	}
+	first := night(0, "Ann", "Art", "Bea", "Bob")
+	then, _ := table(first).Of("Ann")
+	now, _ := table(first, night(3, "Bea", "Bob", "Cid", "Cora")).Of("Ann")
+	if want := m.Grown(then.Rating, 3); now.Rating != want {
+		t.Errorf("Ann, away for three weeks, has %v and not %v", now.Rating, want)
+	}
+	back, _ := table(first, night(3, "Bea", "Bob", "Cid", "Cora"), night(3, "Ann", "Art", "Cid", "Cora")).Of("Ann")
+	if back.Sigma >= now.Sigma {
+		t.Errorf("a game on the newest day makes Ann no surer: %v", back)
+	}
+	m.Growth = 0
+	if still, _ := table(first, night(3, "Bea", "Bob", "Cid", "Cora")).Of("Ann"); still.Rating != then.Rating {
+		t.Errorf("without growth Ann went from %v to %v", then.Rating, still.Rating)
+	}
+}
+
 func TestStatedLevels(t *testing.T) {
 	m := rating.Default()
 	if m.Level(3.0) != m.New() {
@@ -140,6 +170,9 @@ func TestModelsThatCannotRate(t *testing.T) {
 	for name, change := range map[string]func(*rating.Model){
 		"no deviation":       func(m *rating.Model) { m.Sigma = 0 },
 		"no luck":            func(m *rating.Model) { m.Beta = 0 },
+		"no evidence":        func(m *rating.Model) { m.Evidence = 0 },
+		"no blur":            func(m *rating.Model) { m.Blur = 0 },
+		"flat chances":       func(m *rating.Model) { m.Steep = -1 },
 		"growth below zero":  func(m *rating.Model) { m.Growth = -1 },
 		"growth without end": func(m *rating.Model) { m.Growth = math.Inf(1) },
 		"no mean":            func(m *rating.Model) { m.Mu = math.NaN() },

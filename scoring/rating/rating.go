@@ -11,7 +11,9 @@ type Rating struct {
 // z95 is how many standard deviations around the mean hold 95 % of a normal distribution.
 const z95 = 1.959964
 
-// Interval holds the skill with a chance of 95 %.
+// Interval is the 95 % range of the skill: the part of the normal distribution between 2.5 and 97.5 %. That it
+// holds the skill about so often is shown for the ratings of the model [Club]; those of [Default] claim more
+// than they know.
 func (r Rating) Interval() (low, high float64) {
 	return r.Mu - z95*r.Sigma, r.Mu + z95*r.Sigma
 }

@@ -38,7 +38,8 @@ func (t Table[K]) Of(who K) (Person[K], bool) {
 	return Person[K]{}, false
 }
 
-// Replay rates everybody by games in their order. Who states a level or brings a rating along is in start, which
+// Replay rates everybody by games in their order, as of the newest game: with [Model.Growth] who is away grows
+// less sure until then. Who states a level or brings a rating along is in start, which
 // may be nil; all others start as [Model.New]. The error names the game that cannot be.
 func Replay[K comparable](m Model, start map[K]Rating, games []Game[K]) (Table[K], error) {
 	if err := m.Validate(); err != nil {
@@ -130,6 +131,7 @@ func (r *replay[K]) table() Table[K] {
 	groups := r.design.Groups()
 	main := mainGroup(groups)
 	for i := range r.people {
+		r.people[i].Rating = r.model.Grown(r.people[i].Rating, r.week-r.weeks[i])
 		r.people[i].Group = groups[i]
 		r.people[i].Comparable = groups[i] == main
 	}
