@@ -8,7 +8,7 @@ import (
 // Best returns the r rounds of this catalogue that suit a night of r rounds for so many people best:
 // all tables of four filled, nobody partners anybody twice, nobody sits out twice running, numbers
 // of sit-outs differ by one at most, and few meetings repeat; in the order of play that [Prefix]
-// gives. It chooses among rounds in which nobody meets twice ([Quads] and [QuadsWithRest]), such
+// gives. It chooses among rounds in which nobody meets twice ([Quads] and quadsWithRest), such
 // rounds played in two or three pairings of the same tables, and whist tournaments. ok is false if
 // no design has r rounds for this number of people.
 func Best(people, r int) (rounds [][]Table, ok bool) {
@@ -33,11 +33,11 @@ func Best(people, r int) (rounds [][]Table, ok bool) {
 
 // Unmet returns the plans of this catalogue in which nobody meets twice, of at least so many rounds of at
 // least so many tables, those first that have fewer tables to spare: of [Wheel] and of [Quads] or
-// [QuadsWithRest]. Who is at no table of a round sits out.
+// quadsWithRest. Who is at no table of a round sits out.
 func Unmet(people, tables, rounds int) (plans [][][]Table) {
-	for _, w := range wheels {
-		if w.people == people && w.meetings == 0 && w.tables >= tables && w.rounds >= rounds {
-			plans = append(plans, w.starter().Plan())
+	for _, w := range stored() {
+		if w.People == people && w.Meetings == 0 && w.Tables >= tables && w.Rounds >= rounds {
+			plans = append(plans, w.Plan())
 		}
 	}
 	slices.SortStableFunc(plans, func(p, q [][]Table) int {
@@ -74,8 +74,11 @@ func candidates(people, r int) (designs [][][]Table) {
 	return designs
 }
 
-// quadsWithRest returns at least r rounds as [QuadsWithRest] describes them. That is easier than to
-// make as many as possible, because guests need places in r rounds only.
+// quadsWithRest returns at least r rounds for people who are one to three more than tables of four hold: all
+// those tables are filled, the others sit out, nobody meets twice and nobody sits out twice. For 29, 33, 41,
+// 45 and 53 people it knows ⌊(people-1)/3⌋ rounds, the most that can be, for most others one or two fewer.
+// To ask for few is easier, because guests need places in r rounds only. ok is false for fewer than five
+// people, for numbers divisible by 4, and for more rounds than it knows.
 func quadsWithRest(people, r int) (rounds [][]Table, ok bool) {
 	if people < 5 || people%4 == 0 {
 		return nil, false

@@ -30,7 +30,7 @@ func TestChecksFindAnySwap(t *testing.T) {
 			return // partners changing seats change nothing
 		}
 		round[a/4][a%4], round[b/4][b%4] = round[b/4][b%4], round[a/4][a%4]
-		if CheckWhist(v, rounds) == nil {
+		if checkWhist(v, rounds) == nil {
 			t.Fatalf("seats %d and %d of a round changed places unnoticed", a, b)
 		}
 	})
@@ -45,22 +45,22 @@ func TestChecksNameTheFault(t *testing.T) {
 		err  error
 		want string
 	}{
-		{"wrong number", CheckWhist(6, nil), "no whist tournament for 6 people"},
-		{"too few rounds", CheckWhist(4, four[:2]), "2 rounds"},
-		{"nobody there", CheckWhist(4, [][]Table{four[0], four[1], nil}), "round 3 has 0 tables"},
-		{"stranger", CheckWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 4}}}), "person 4"},
-		{"negative", CheckQuads(4, [][]Table{{{0, 1, 2, -1}}}), "person -1"},
-		{"twice in a round", CheckWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 1}}}), "person 1 twice"},
-		{"partners again", CheckWhist(4, [][]Table{four[0], four[1], four[1]}), "partner"},
-		{"meet again", CheckQuads(4, four[:2]), "meet 2 times"},
-		{"unequal turns", CheckQuads(9, [][]Table{{{0, 1, 2, 3}, {4, 5, 6, 7}}, {{0, 4, 1, 5}, {2, 6, 3, 7}}}), "2"},
-		{"no fours", CheckQuads(3, nil), "3 people"},
-		{"women first", CheckSpouseAvoiding(4, [][]Table{{{4, 0, 5, 1}}}), "does not seat man"},
-		{"a game less", CheckSpouseAvoiding(4, couples[1:]), "oppose 0 times"},
-		{"a game more", CheckSpouseAvoiding(4, append(couples[:3:3], []Table{{0, 4, 1, 5}})), "oppose 2 times"},
-		{"mixed, a round less", CheckMixed(2, 3, mixed[1:]), "2 rounds"},
-		{"mixed, same again", CheckMixed(2, 3, [][]Table{mixed[0], mixed[0], mixed[0]}), "of the same group"},
-		{"mixed, partners again", CheckMixed(2, 2, [][]Table{{{0, 2, 1, 3}}, {{0, 2, 1, 3}}}), "partner 2 times"},
+		{"wrong number", checkWhist(6, nil), "no whist tournament for 6 people"},
+		{"too few rounds", checkWhist(4, four[:2]), "2 rounds"},
+		{"nobody there", checkWhist(4, [][]Table{four[0], four[1], nil}), "round 3 has 0 tables"},
+		{"stranger", checkWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 4}}}), "person 4"},
+		{"negative", checkQuads(4, [][]Table{{{0, 1, 2, -1}}}), "person -1"},
+		{"twice in a round", checkWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 1}}}), "person 1 twice"},
+		{"partners again", checkWhist(4, [][]Table{four[0], four[1], four[1]}), "partner"},
+		{"meet again", checkQuads(4, four[:2]), "meet 2 times"},
+		{"unequal turns", checkQuads(9, [][]Table{{{0, 1, 2, 3}, {4, 5, 6, 7}}, {{0, 4, 1, 5}, {2, 6, 3, 7}}}), "2"},
+		{"no fours", checkQuads(3, nil), "3 people"},
+		{"women first", checkSpouseAvoiding(4, [][]Table{{{4, 0, 5, 1}}}), "does not seat man"},
+		{"a game less", checkSpouseAvoiding(4, couples[1:]), "oppose 0 times"},
+		{"a game more", checkSpouseAvoiding(4, append(couples[:3:3], []Table{{0, 4, 1, 5}})), "oppose 2 times"},
+		{"mixed, a round less", checkMixed(2, 3, mixed[1:]), "2 rounds"},
+		{"mixed, same again", checkMixed(2, 3, [][]Table{mixed[0], mixed[0], mixed[0]}), "of the same group"},
+		{"mixed, partners again", checkMixed(2, 2, [][]Table{{{0, 2, 1, 3}}, {{0, 2, 1, 3}}}), "partner 2 times"},
 	}
 	for _, c := range cases {
 		if c.err == nil || !strings.Contains(c.err.Error(), c.want) {

@@ -20,7 +20,7 @@ func TestSpousesNeverShareACourt(t *testing.T) {
 		if len(rounds) != want {
 			t.Errorf("SpouseAvoiding(%d) has %d rounds, want %d", couples, len(rounds), want)
 		}
-		if err := CheckSpouseAvoiding(couples, rounds); err != nil {
+		if err := checkSpouseAvoiding(couples, rounds); err != nil {
 			t.Errorf("SpouseAvoiding(%d): %v", couples, err)
 		}
 	}
@@ -91,7 +91,7 @@ func TestPublishedGamesForCouples(t *testing.T) {
 		for _, g := range games {
 			rounds = append(rounds, []Table{{g[0], couples + g[1], g[2], couples + g[3]}})
 		}
-		if err := CheckSpouseAvoiding(couples, rounds); err != nil {
+		if err := checkSpouseAvoiding(couples, rounds); err != nil {
 			t.Errorf("published games for %d couples: %v", couples, err)
 		}
 	}

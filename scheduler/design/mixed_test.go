@@ -12,7 +12,7 @@ func TestMixedRotations(t *testing.T) {
 			if !ok {
 				t.Fatalf("MixedRotation(%d, %d): none", men, women)
 			}
-			if err := CheckMixed(men, women, rounds); err != nil {
+			if err := checkMixed(men, women, rounds); err != nil {
 				t.Errorf("MixedRotation(%d, %d): %v", men, women, err)
 			}
 		}

@@ -132,7 +132,7 @@ func TestBestRoundsOfShortNights(t *testing.T) {
 				if !ok || len(rounds) != r {
 					t.Fatalf("Best(%d, %d): %d rounds, ok %v", people, r, len(rounds), ok)
 				}
-				if err := CheckQuads(people, rounds); err != nil {
+				if err := checkQuads(people, rounds); err != nil {
 					t.Errorf("Best(%d, %d): %v", people, r, err)
 				}
 			}

@@ -21,27 +21,6 @@ func Quads(people int) (rounds [][]Table, ok bool) {
 	return quadsByTeams(people), true
 }
 
-// QuadsWithRest returns rounds for people who are one to three more than tables of four hold: all
-// those tables are filled, the others sit out, nobody meets twice and nobody sits out twice. There
-// are as many rounds as this catalogue can make: for 29, 33, 41, 45 and 53 people ⌊(people-1)/3⌋,
-// the most that can be, for most others one or two fewer. ok is false for fewer than five people and
-// for numbers divisible by 4.
-func QuadsWithRest(people int) (rounds [][]Table, ok bool) {
-	if people < 5 || people%4 == 0 {
-		return nil, false
-	}
-	if s, ok := find(restRecipes, people); ok {
-		return s.Rounds(), true
-	}
-	full, _ := Quads(people / 4 * 4)
-	for r := len(full); r > 1; r-- {
-		if rounds, ok := withGuests(full[:r], people/4*4, people%4); ok {
-			return rounds, true
-		}
-	}
-	return full[:1], true
-}
-
 // quadsByTeams splits the people into four teams: a resolvable transversal design lets each meet
 // everybody of the other teams, and afterwards the teams play among themselves.
 func quadsByTeams(people int) (rounds [][]Table) {

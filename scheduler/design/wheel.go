@@ -1,6 +1,6 @@
 package design
 
-import "strings"
+import "slices"
 
 // Wheel returns rounds found by computer for nights that no formula of the catalogue answers: few meetings
 // repeat, nobody partners anybody twice, sit-outs differ by one at most, and nobody sits out twice running
@@ -11,9 +11,9 @@ import "strings"
 // round becomes another. So a few base rounds make all others, as the difference methods of design
 // theory make blocks (Bose, Ann. Eugenics 9 (1939) 353-399).
 func Wheel(people, tables, rounds int) (plan [][]Table, ok bool) {
-	for _, w := range wheels {
-		if w.people == people && w.tables == tables && w.rounds == rounds {
-			return w.starter().Plan(), true
+	for _, w := range stored() {
+		if w.People == people && w.Tables == tables && w.Rounds == rounds {
+			return w.Plan(), true
 		}
 	}
 	return nil, false
@@ -29,13 +29,7 @@ type WheelStarter struct {
 }
 
 // Wheels returns the starters behind [Wheel].
-func Wheels() []WheelStarter {
-	var all []WheelStarter
-	for _, w := range wheels {
-		all = append(all, w.starter())
-	}
-	return all
-}
+func Wheels() []WheelStarter { return slices.Clone(stored()) }
 
 // Plan returns the rounds: the base rounds, then all of them turned by one step, then by two, until there
 // are enough.
@@ -58,32 +52,4 @@ func (s WheelStarter) turned(p, turns int) int {
 		first += size
 	}
 	return p
-}
-
-// wheel is a stored [WheelStarter]. Each base round is a line of tables, each table four of the
-// [WheelLetters].
-type wheel struct {
-	people, tables, rounds int
-	meetings               int
-	order                  int
-	circles                []int
-	bases                  []string
-}
-
-// WheelLetters name the people of stored base rounds, one letter each, from person 0 on.
-const WheelLetters = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"
-
-// starter reads the letters of the base rounds.
-func (w wheel) starter() WheelStarter {
-	bases := make([][]Table, len(w.bases))
-	for b, line := range w.bases {
-		for _, four := range strings.Fields(line) {
-			var t Table
-			for seat := range t {
-				t[seat] = strings.IndexByte(WheelLetters, four[seat])
-			}
-			bases[b] = append(bases[b], t)
-		}
-	}
-	return WheelStarter{w.people, w.tables, w.rounds, w.meetings, w.order, w.circles, bases}
 }

@@ -17,7 +17,7 @@ func TestEveryWhistTournamentTo101(t *testing.T) {
 		if !ok {
 			continue
 		}
-		if err := CheckWhist(v, rounds); err != nil {
+		if err := checkWhist(v, rounds); err != nil {
 			t.Errorf("Whist(%d): %v", v, err)
 		}
 	}
@@ -33,7 +33,7 @@ func TestWhistTournamentsTo201(t *testing.T) {
 		if !ok {
 			continue
 		}
-		if err := CheckWhist(v, rounds); err != nil {
+		if err := checkWhist(v, rounds); err != nil {
 			t.Errorf("Whist(%d): %v", v, err)
 		}
 	}
@@ -66,7 +66,7 @@ func TestPublishedStarters(t *testing.T) {
 				return (p + shift) % r.N()
 			}))
 		}
-		if err := CheckWhist(v, rounds); err != nil {
+		if err := checkWhist(v, rounds); err != nil {
 			t.Errorf("published starter for %d people: %v", v, err)
 		}
 	}
@@ -77,7 +77,7 @@ func TestPublishedStarters(t *testing.T) {
 func TestResolvedBlocksRepeatNothingEarly(t *testing.T) {
 	for _, v := range []int{4, 16, 28, 40, 52, 64, 76, 88} {
 		rounds, _ := Whist(v)
-		if err := CheckQuads(v, rounds[:(v-1)/3]); err != nil {
+		if err := checkQuads(v, rounds[:(v-1)/3]); err != nil {
 			t.Errorf("first third of Whist(%d): %v", v, err)
 		}
 	}

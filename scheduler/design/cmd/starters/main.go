@@ -12,7 +12,7 @@
 // backtracking found, are out of its reach.
 //
 // A wheel is a night's plan that turns into itself; annealing looks for its base rounds, and the best
-// is printed as wheel_starters.go has it. The search ends when no more meetings repeat than -meetings, or
+// is printed as wheels.txt has it. The search ends when no more meetings repeat than -meetings, or
 // than must. A try anneals each shape of wheel that fits the night six times, and so a search that finds
 // no end takes -tries times six times -moves moves for each of perhaps twenty shapes, which is many
 // minutes: say -meetings where fewer are known to be out of reach. Most of the stored wheels are found

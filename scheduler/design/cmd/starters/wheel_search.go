@@ -17,7 +17,7 @@ func (o options) searchWheel(out io.Writer) error {
 		return fmt.Errorf("no wheel for %d people, %d tables and %d rounds in %d tries; try more moves or another seed",
 			n.people, n.tables, n.rounds, o.tries)
 	}
-	_, err = io.WriteString(out, wheelEntry(best.starter))
+	_, err = io.WriteString(out, best.starter.Text())
 	return err
 }
 
