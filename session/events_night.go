@@ -68,10 +68,10 @@ func (e SettingsChanged) apply(f *fold, _ time.Time) error {
 	if err := e.Settings.Validate(); err != nil {
 		return err
 	}
-	n.Settings, n.Plan = e.Settings, nil
-	if e.Settings.Flow == Rounds {
-		n.Rolls = false
+	if e.Settings.Flow != n.Settings.Flow || e.Settings.Flow == Rounds {
+		n.Rolls, n.LastCall = false, false // rolling is begun anew
 	}
+	n.Settings, n.Plan = e.Settings, nil
 	return nil
 }
 

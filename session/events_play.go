@@ -73,7 +73,7 @@ func (e PlayBegun) apply(f *fold, _ time.Time) error {
 	if err := n.goesBy(e.Flow); err != nil {
 		return err
 	}
-	n.Rolls, n.LastCall = true, false
+	n.Rolls, n.LastCall = n.Settings.Flow == Rolling, false // a file from before calls had terms may have it in a night of rounds
 	return nil
 }
 

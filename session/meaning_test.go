@@ -243,6 +243,45 @@ func TestCallsOfOlderFiles(t *testing.T) {
 	checkReplay(t, d, log)
 }
 
+// TestANightThatAnOlderUndoBroke: a file may hold a night of rounds in which courts call by themselves. They
+// do so no more, and its first round can be called.
+func TestANightThatAnOlderUndoBroke(t *testing.T) {
+	rolling := DefaultSettings(5)
+	rolling.Flow = Rolling
+	events := []Event{NightOpened{Night: 1, Settings: DefaultSettings(5), Courts: []CourtID{"1"}}}
+	people := []PersonID{"p1", "p2", "p3", "p4"}
+	for _, id := range people {
+		events = append(events, PersonAdded{Person{ID: id, Name: string(id)}}, PersonArrived{id})
+	}
+	l, log := NewLedger(), &MemoryLog{}
+	settings := uint64(len(events) + 1)
+	for _, action := range [][]Event{
+		events,
+		{SettingsChanged{rolling}},
+		{PlayBegun{}, GameCalled{Game: 1, Court: "1", A: Side(people[:2]), B: Side(people[2:])}},
+		{Undone{settings}},
+	} {
+		records, err := record(l, evening, action)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l, err = l.Extend(records); err != nil {
+			t.Fatal(err)
+		}
+		if err := log.Append(records); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d, err := NewDesk(log, (&testClock{evening}).Now, func() PersonID { return "new" })
+	if err != nil {
+		t.Fatal(err)
+	}
+	must(t, d, FinishGame{Game: 1, Final: final(t, 11, 3)}, CallRound{})
+	if n := d.Ledger().Night(); len(n.Games) != 2 || n.Games[1].Round != 1 {
+		t.Errorf("the games are %+v, want one of no round and one of round 1", n.Games)
+	}
+}
+
 // TestMeaningStays: whatever is done and undone, a game that was called keeps its flow, format and rules,
 // and its score, unless the action that called it or gave it its score is undone, redone, or a correction.
 func TestMeaningStays(t *testing.T) {

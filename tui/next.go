@@ -150,8 +150,8 @@ func (m *Model) scoresText(n *session.Night, a session.Advice, keys stepKeys) st
 		return fmt.Sprintf("%s to come: press %s for the courts", plural(a.Running, "score"), keys.courts)
 	}
 	text := fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
-	if n.Settings.Flow == session.Rounds {
-		text = fmt.Sprintf("round %d: ", a.Round) + text
+	if r := n.Running()[0].Round; r > 0 {
+		text = fmt.Sprintf("round %d: ", r) + text
 	}
 	return text
 }

@@ -158,12 +158,13 @@ func finalMarks(f scoring.Final) (a, b string) {
 	return a, b
 }
 
-// lastOn is the last finished game of a court, in the round that was called last.
+// lastOn is the last finished game of a court, as long as no round was called after it.
 func lastOn(n *session.Night, id session.CourtID) *session.Game {
-	if g := finishedOn(n, id); g != nil && (g.Round == len(n.Rounds) || n.Settings.Flow == session.Rolling) {
-		return g
+	g := finishedOn(n, id)
+	if k := len(n.Rounds); g != nil && k > 0 && len(n.Rounds[k-1].Games) > 0 && g.ID < n.Rounds[k-1].Games[0] {
+		return nil
 	}
-	return nil
+	return g
 }
 
 // finishedOn is the game that ended last on a court.

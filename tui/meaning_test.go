@@ -1,0 +1,70 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+)
+
+// change changes the settings of the night that goes on.
+func (s *stage) change(how func(*session.Settings)) *stage {
+	s.t.Helper()
+	settings := s.night().Settings
+	how(&settings)
+	return s.do(session.ChangeSettings{Settings: settings})
+}
+
+// undoIn undoes what the history says of something that is not the newest.
+func (s *stage) undoIn(what string) *stage {
+	s.t.Helper()
+	s.press("h")
+	for range 40 {
+		for _, l := range s.lines() {
+			if strings.HasPrefix(l, "> ") && strings.Contains(l, what) {
+				return s.press("enter", "u")
+			}
+		}
+		s.press("down")
+	}
+	s.t.Fatalf("the history has no %q\n%s", what, s.m.View())
+	return s
+}
+
+// TestAnUndoThatIsRefusedSaysSoInFull: on 80 columns all of the reason and of the way out is there, also when
+// the action that stands against it has long names in it.
+func TestAnUndoThatIsRefusedSaysSoInFull(t *testing.T) {
+	s := newStage(t).people(2, 9, nil).change(func(n *session.Settings) { n.Flow = session.Rolling }).press("n").shows("play begun")
+	s.undoIn("settings: rolling").shows(`"play begun" rests on it: change the flow back (o)`)
+	s.press("esc", "esc").do(session.EndCalls{}).pass(10).press("c", "117", "enter", "117", "enter").press("esc")
+	s.do(session.CallGame{Court: "1"}).press("c", "home", "enter", "a").press("esc")
+	s.undoIn("court 1: " + s.m.context().Names.Full(s.night().Game(3).A[0])).shows("rests on it; undo that first")
+}
+
+// TestABoardGoesOnUnderItsOwnRules: to 15, with the settings that said so undone.
+func TestABoardGoesOnUnderItsOwnRules(t *testing.T) {
+	s := newStage(t).people(1, 4, nil).change(func(n *session.Settings) {
+		n.Scoring = scoring.Rules{Scoring: scoring.RallyScoring, To: 15, WinBy: 2}
+	})
+	s.press("n", "enter").press(strings.Split(strings.Repeat("a", 12), "")...).shows("12")
+	s.press("esc").undoIn("settings:").shows("undid: settings")
+	s.press("c", "enter").shows("12").hides("over", "decided")
+	s.press("a").hides("decided").press("a", "a").shows("Game over")
+	if got := s.final(1); got != "15-0" {
+		t.Errorf("the score is %q, want 15-0", got)
+	}
+}
+
+// TestRolledGamesInANightOfRounds: they are no games of a round, and their scores can be corrected until the
+// next round is called.
+func TestRolledGamesInANightOfRounds(t *testing.T) {
+	s := called(t, 1, 5).pass(10).press("117", "enter").change(func(n *session.Settings) { n.Flow = session.Rolling })
+	s.press("n").shows("play begun").change(func(n *session.Settings) { n.Flow = session.Rounds })
+	s.shows("arrows to a court").hides("round 1: arrows")
+	s.pass(10).press("118", "enter").press("119", "enter").shows("corrected to 11-9")
+	if a, b := s.final(1), s.final(2); a != "11-7" || b != "11-9" {
+		t.Errorf("the games are %q and %q, want 11-7 and 11-9", a, b)
+	}
+	s.press("n").shows("round 2 called")
+}
