@@ -11,11 +11,12 @@ func init() {
 // newHelp builds the command that shows the help of another, or of a topic.
 func newHelp() *cobra.Command {
 	cmd := &cobra.Command{
-		Use:     "help [COMMAND]",
-		Short:   "Show the help of a command",
-		Long:    "Shows what --help shows of a command.",
-		Example: "  quadrille help plan",
-		Args:    takes(0, 1, "at most one COMMAND"),
+		Use:   "help [COMMAND]",
+		Short: "Show the help of a command, or of every file form: help formats",
+		Long:  `Shows what --help shows of a command. "quadrille help formats" tells of every file form.`,
+		Example: `  quadrille help plan
+  quadrille help formats`,
+		Args: takes(0, 1, "at most one COMMAND"),
 	}
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if len(args) == 0 {
@@ -26,11 +27,12 @@ func newHelp() *cobra.Command {
 				return c.Help()
 			}
 		}
-		return usagef("there is no command %s%s", quoted(args[0]), meant(args[0], commandNames(cmd.Root())))
+		return usagef("there is no command %s%s", quoted(args[0]), meant(args[0], append(commandNames(cmd.Root()), "formats")))
 	}
 	cmd.ValidArgsFunction = first(func(cmd *cobra.Command, _ []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
-		return commandNames(cmd.Root()), cobra.ShellCompDirectiveNoFileComp
+		return append(commandNames(cmd.Root()), "formats"), cobra.ShellCompDirectiveNoFileComp
 	})
+	cmd.AddCommand(newFormats())
 	return cmd
 }
 

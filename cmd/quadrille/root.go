@@ -145,4 +145,5 @@ Exit codes:
   1  refused, or something was found wrong
   2  the command line is wrong
 
-"quadrille COMMAND --help" tells more of a command.`
+"quadrille COMMAND --help" tells more of a command, "quadrille help formats" of
+every file form and JSON field.`
