@@ -12,7 +12,7 @@ const week = 7 * 24 * time.Hour
 
 // Ratings rates everybody by all games of all nights, in their order. They are worked out anew
 // each time and never kept, so a corrected score corrects them too. Who states a level starts from
-// it; walkovers and games set aside say nothing about skill.
+// it; walkovers and void games say nothing about skill.
 func Ratings(club *Club, m rating.Model) (rating.Table[PersonID], error) {
 	start := map[PersonID]rating.Rating{}
 	for _, p := range club.People {
@@ -21,9 +21,12 @@ func Ratings(club *Club, m rating.Model) (rating.Table[PersonID], error) {
 		}
 	}
 	var games []rating.Game[PersonID]
+	now := 0.0 // weeks; a laptop's clock that was put back counts for no time, not for time before
 	for _, n := range club.Nights {
 		for i := range n.Games {
 			if g, ok := ratedGame(m, n, &n.Games[i]); ok {
+				now = max(now, g.Week)
+				g.Week = now
 				games = append(games, g)
 			}
 		}

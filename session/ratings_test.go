@@ -34,3 +34,33 @@ func TestRatingsFollowTheGames(t *testing.T) {
 		t.Errorf("an undone score still counts: %+v, %v", again[0], err)
 	}
 }
+
+// A night that a wrong clock puts before the one before it is rated all the same, and no time passes between.
+func TestRatingsOutliveAClockThatWasPutBack(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rounds)
+	play := func() {
+		must(t, d, CallRound{})
+		clock.now = clock.now.Add(12 * time.Minute)
+		must(t, d, FinishGame{Game: d.Ledger().Night().Running()[0].ID, Final: final(t, 11, 4)})
+	}
+	play()
+	must(t, d, CloseNight{})
+	clock.now = clock.now.AddDate(-1, 0, 0)
+	must(t, d, OpenNight{Name: "after it", Settings: DefaultSettings(7), Courts: 1})
+	for _, p := range d.Ledger().Club().People {
+		must(t, d, CheckIn{Person: p.ID})
+	}
+	play()
+	m := rating.Club()
+	m.Growth = rating.SettledGrowth
+	table, err := Ratings(d.Ledger().Club(), m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range table {
+		if p.Sigma >= m.Sigma {
+			t.Errorf("after two games %s is as unsure as before any", p.Who)
+		}
+	}
+}

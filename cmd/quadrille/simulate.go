@@ -173,7 +173,7 @@ func printReport(w io.Writer, r simulation.Report) error {
 	line("minutes of play", "%.0f", func(r simulation.Report) any { return r.Minutes })
 	line("courts idle, % of the time", "%.1f", func(r simulation.Report) any { return 100 * r.IdleCourtShare })
 	line("wait in minutes, median", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.Median })
-	line("  19 of 20 wait at most", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.P95 })
+	line("  95 % wait at most", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.P95 })
 	line("  longest", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.Max })
 	line("games a person, fewest", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Min })
 	line("  most", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Max })

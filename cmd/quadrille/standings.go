@@ -11,6 +11,7 @@ import (
 	"club/quadrille/cmd/quadrille/sheet"
 	"club/quadrille/session"
 	"club/quadrille/session/standings"
+	"club/quadrille/tui/line"
 )
 
 // table is what the flags of standings ask for.
@@ -47,9 +48,9 @@ while the desk is open.`,
 	addFile(cmd, &t.games, "games", "take the games of this CSV `file` (- for the standard input)", "csv")
 	flags.BoolVar(&t.league, "league", false, "add all nights up")
 	addWhole(cmd, &t.best, "best", 1, 10_000, "with --league, count the best `N` nights of each person (default: all)")
-	flags.BoolVar(&t.intervals, "intervals", false, "add the interval that holds the true win share 19 of 20 times")
+	flags.BoolVar(&t.intervals, "intervals", false, "add the 95 % range of each win share, in place of points for and against")
 	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
-	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the interval")
+	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the 95 % range")
 	excludes(cmd, "json", "csv")
 	excludes(cmd, "league", "night")
 	excludes(cmd, "league", "intervals")
@@ -153,8 +154,8 @@ func printStandings(w io.Writer, title string, rows []standings.Row, intervals b
 	}
 	draws := slices.ContainsFunc(rows, func(r standings.Row) bool { return r.Draws > 0 })
 	name := 26
-	if intervals {
-		name = 16
+	if draws {
+		name = 20
 	}
 	column := func(shown bool, format string, values ...any) {
 		if shown {
@@ -162,16 +163,17 @@ func printStandings(w io.Writer, title string, rows []standings.Row, intervals b
 		}
 	}
 	fmt.Fprintf(&out, "rank  %s games  won lost", fit("name", name))
-	column(draws, " even")
-	out.WriteString("   for  agst   diff  share")
-	column(intervals, "  19 of 20")
+	column(draws, " drawn")
+	column(!intervals, "   for against")
+	out.WriteString("   diff  win share")
+	column(intervals, "   95 %% range")
 	out.WriteByte('\n')
 	for _, r := range rows {
 		fmt.Fprintf(&out, "%4d  %s %5d %4d %4d", r.Rank, fit(r.Name, name), r.Games, r.Wins, r.Losses)
-		column(draws, " %4d", r.Draws)
-		fmt.Fprintf(&out, " %5d %5d %+6d  %.3f", r.PointsFor, r.PointsAgainst, r.Difference, r.WinShare)
-		low, high := r.Interval()
-		column(intervals, "  %.2f-%.2f", low, high)
+		column(draws, " %5d", r.Draws)
+		column(!intervals, " %5d %7d", r.PointsFor, r.PointsAgainst)
+		fmt.Fprintf(&out, " %+6d  %9s", r.Difference, line.Percent(r.WinShare))
+		column(intervals, "  %11s", line.Range(r.Interval()))
 		out.WriteByte('\n')
 	}
 	fmt.Fprintf(&out, "\n%s\n", wrap("Sorted by "+standings.Order+".", 0))
@@ -184,7 +186,7 @@ func printStandings(w io.Writer, title string, rows []standings.Row, intervals b
 	return err
 }
 
-// interval is a row with the interval that holds its true win share 19 of 20 times.
+// interval is a row with the 95 % range of its win share.
 type interval struct {
 	standings.Row
 	Low  float64 `json:"low"`

@@ -35,7 +35,8 @@ func TestTablesFitTheColumns(t *testing.T) {
 		},
 		"simulate": func(b *bytes.Buffer) error { return printReport(b, report) },
 		"plan":     func(b *bytes.Buffer) error { return printRotation(b, doc) },
-		"rate":     func(b *bytes.Buffer) error { return printRatings(b, rating.Table[string]{person}) },
+		"rate":     func(b *bytes.Buffer) error { return printRatings(b, rating.Table[string]{person}, false) },
+		"ranges":   func(b *bytes.Buffer) error { return printRatings(b, rating.Table[string]{person}, true) },
 	}
 	for name, print := range tests {
 		t.Run(name, func(t *testing.T) {

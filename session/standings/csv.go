@@ -9,7 +9,7 @@ import (
 )
 
 // WriteCSV writes a table for a spreadsheet, with the names of the JSON form in its header. The last
-// two columns are the interval that holds the true win share 19 of 20 times, see [Interval].
+// two columns are the 95 % range of the win share, see [Interval].
 func WriteCSV(w io.Writer, rows []Row) error {
 	out := csv.NewWriter(w)
 	_ = out.Write([]string{ // a failed write is kept by the writer and told by Error

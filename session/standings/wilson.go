@@ -2,10 +2,10 @@ package standings
 
 import "math"
 
-// z95 is the normal quantile of a two-sided interval of 95 %.
+// z95 is the normal quantile of a two-sided range of 95 %.
 const z95 = 1.959963984540054
 
-// Interval is the 95 % interval for the true win share behind k wins (a draw counts half) in n
+// Interval is the 95 % range of the true win share behind k wins (a draw counts half) in n
 // games: E. B. Wilson, Probable inference, the law of succession, and statistical inference, JASA
 // 22 (1927) 209-212. Without games it is 0 to 1.
 func Interval(k float64, n int) (low, high float64) {
@@ -18,7 +18,7 @@ func Interval(k float64, n int) (low, high float64) {
 	return max(0, centre-half), min(1, centre+half)
 }
 
-// Interval is the 95 % interval for the row's true win share.
+// Interval is the 95 % range of the row's true win share.
 func (r Row) Interval() (low, high float64) {
 	return Interval(float64(r.points())/2, r.Games)
 }

@@ -129,3 +129,17 @@ func TestBeside(t *testing.T) {
 		t.Errorf("colour moves the column: %q", got)
 	}
 }
+
+func TestPercentNeverRoundsToAllOrNothing(t *testing.T) {
+	for share, want := range map[float64]string{
+		0: "0 %", 1e-6: "<1 %", 0.004: "<1 %", 0.0051: "1 %", 1.0 / 3: "33 %", 2.0 / 3: "67 %", 0.29: "29 %",
+		0.994: "99 %", 0.996: ">99 %", 299.0 / 300: ">99 %", 1: "100 %",
+	} {
+		if got := Percent(share); got != want {
+			t.Errorf("%v is %q, want %q", share, got, want)
+		}
+	}
+	if got := Range(0.438, 1); got != "44 to 100 %" {
+		t.Errorf("%q", got)
+	}
+}

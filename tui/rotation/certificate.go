@@ -44,7 +44,7 @@ func summary(c ui.Context) []string {
 		out = append(out, c.Theme.Good.Render(t))
 	}
 	if fit, ok := c.Night().Fit(c.Now); ok {
-		text := fmt.Sprintf("Until closing %s: %d more rounds fit nearly surely, %d probably, %d with an even chance.",
+		text := fmt.Sprintf("More rounds that fit until closing, %s: %d at 95 %%, %d at 80 %%, %d at 50 %%.",
 			c.Night().Settings.Closing.In(c.Now.Location()).Format("15:04"), fit.Sure, fit.Probable, fit.Even)
 		out = append(out, line.Wrap(text, c.Width)...)
 	}

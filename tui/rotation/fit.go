@@ -145,7 +145,7 @@ func (f *fit) Lines(c ui.Context) []string {
 	}
 	fits := forecast.Fit
 	return append(out, "",
-		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("As you play now, rounds that fit until %s: %d at an even chance,", closing, fits.Even), c.Width)),
+		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("As you play now, rounds that fit until %s: %d at 50 %%,", closing, fits.Even), c.Width)),
 		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("%d at 80 %%, %d at 95 %%. Minutes a game are learned from tonight's games.", fits.Probable, fits.Sure), c.Width)))
 }
 
@@ -169,16 +169,10 @@ func (f *fit) option(c ui.Context, o pace.Option, selected, best bool) string {
 
 // chance is how sure an option is. Play that the clock stops always fits.
 func chance(o pace.Option) string {
-	switch percent := int(o.Chance * 100); {
-	case o.Rules.Minutes > 0 && o.Chance == 1:
+	if o.Rules.Minutes > 0 && o.Chance == 1 {
 		return "sure"
-	case percent >= 99:
-		return "99 %"
-	case percent < 1:
-		return "0 %"
-	default:
-		return fmt.Sprintf("%d %%", percent)
 	}
+	return line.Percent(o.Chance)
 }
 
 // Next implements ui.Adviser.

@@ -26,7 +26,7 @@ func leagueSheet(c ui.Context, best int) sheet {
 		foot:  counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
 	}
 	for _, r := range session.League(c.Club(), best) {
-		s.rows = append(s.rows, row(fmt.Sprint(r.Rank), r.Name, fmt.Sprintf("%.0f", r.Points),
+		s.rows = append(s.rows, row(fmt.Sprint(r.Rank), r.Name, fmt.Sprintf("%.1f", r.Points),
 			fmt.Sprint(r.Counts), fmt.Sprint(r.Nights), fmt.Sprint(r.Games), fmt.Sprint(r.Wins)))
 	}
 	return s
@@ -40,12 +40,12 @@ func ratingSheet(c ui.Context) sheet {
 			line.Right(between, 16) + line.Right(games, 7) + "  " + note
 	}
 	s := sheet{
-		head:  row("", "name", "rating", "95 % between", "games", ""),
+		head:  row("", "name", "rating", "95 % range", "games", ""),
 		empty: "Ratings begin with the first score.",
-		foot: "Weng and Lin 2011, from all games of all nights; 25 is a newcomer. After one night the order is weak: " +
-			"mind the interval.",
+		foot: "From all games of all nights, half by their points; 25 is a newcomer. The 95 % range holds the true skill " +
+			"19 times of 20.",
 	}
-	table, err := session.Ratings(c.Club(), rating.Default())
+	table, err := session.Ratings(c.Club(), rating.Club())
 	if err != nil {
 		s.empty = "No ratings: " + err.Error()
 		return s

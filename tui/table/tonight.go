@@ -39,7 +39,7 @@ func rowText(c ui.Context, r standings.Row) string {
 		won += fmt.Sprintf("+%dd", r.Draws)
 	}
 	return cells(c, fmt.Sprint(r.Rank), r.Name, fmt.Sprint(r.Games), won, fmt.Sprint(r.Losses),
-		fmt.Sprint(r.PointsFor), fmt.Sprint(r.PointsAgainst), fmt.Sprintf("%+d", r.Difference), fmt.Sprintf("%.0f %%", 100*r.WinShare), r.Why)
+		fmt.Sprint(r.PointsFor), fmt.Sprint(r.PointsAgainst), fmt.Sprintf("%+d", r.Difference), line.Percent(r.WinShare), r.Why)
 }
 
 // cells lays one line of the standings out.
