@@ -56,6 +56,15 @@ func (l *Ledger) Describe(a Action) string {
 	return Describe(l.club, a)
 }
 
+// Newest says what the newest action was, "" if there is none.
+func (l *Ledger) Newest() string {
+	actions := l.Actions()
+	if len(actions) == 0 {
+		return ""
+	}
+	return l.Describe(actions[len(actions)-1])
+}
+
 // with is c with the people whom some events made known to it: an action that was taken back is told
 // with their names too.
 func (c *Club) with(events []Event) *Club {

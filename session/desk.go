@@ -34,7 +34,10 @@ func (d *Desk) Now() time.Time { return d.now() }
 
 // KeepError tells that something could not be made durable. What was wanted has not happened, and
 // the desk keeps the state from before.
-type KeepError struct{ Err error }
+type KeepError struct {
+	Err    error
+	Action string // what was to be done, in words; "" if it is not known
+}
 
 func (e *KeepError) Error() string { return fmt.Sprintf("not saved: %v", e.Err) }
 func (e *KeepError) Unwrap() error { return e.Err }
@@ -50,7 +53,7 @@ func (d *Desk) Do(c Command) (*Ledger, error) {
 	if d.unsure {
 		before := d.Ledger().Last()
 		if err := d.reload(); err != nil {
-			return d.Ledger(), &KeepError{err}
+			return d.Ledger(), &KeepError{Err: err}
 		}
 		if d.Ledger().Last() != before {
 			return d.Ledger(), ErrSavedAfterAll
@@ -76,7 +79,7 @@ func (d *Desk) Do(c Command) (*Ledger, error) {
 		if errors.Is(err, ErrOutOfStep) {
 			err = fmt.Errorf("%w: try again", err)
 		}
-		return l, &KeepError{err}
+		return l, &KeepError{err, next.Newest()}
 	}
 	d.ledger.Store(next)
 	return next, nil
@@ -131,7 +134,7 @@ func (d *Desk) Join(theirs []Record, same SameName) (*Ledger, Merged, error) {
 	defer d.writing.Unlock()
 	if d.unsure {
 		if err := d.reload(); err != nil {
-			return d.Ledger(), Merged{}, &KeepError{err}
+			return d.Ledger(), Merged{}, &KeepError{Err: err}
 		}
 	}
 	l := d.Ledger()
@@ -145,7 +148,7 @@ func (d *Desk) Join(theirs []Record, same SameName) (*Ledger, Merged, error) {
 	}
 	if err := d.log.Append(records); err != nil {
 		d.unsure = true
-		return l, Merged{}, &KeepError{err}
+		return l, Merged{}, &KeepError{Err: err}
 	}
 	d.ledger.Store(next)
 	return next, result, nil

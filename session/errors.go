@@ -16,6 +16,9 @@ var (
 	// ErrSavedAfterAll tells that an action that was reported as not saved is on disk, and that the
 	// command that came after it was not done.
 	ErrSavedAfterAll = errors.New("what was not saved before turns out to be saved: look at it before you go on")
+	// ErrDisplaced tells that the club file is not where it was opened: another program removed, moved or
+	// replaced it. Nothing is saved until it is put back.
+	ErrDisplaced = errors.New("the club file is not in its place")
 	// ErrTooFew tells that not enough people are free for a game.
 	ErrTooFew = errors.New("a game needs four people who are here and free")
 )

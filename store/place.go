@@ -9,6 +9,8 @@ import (
 	"strings"
 	"syscall"
 	"time"
+
+	"club/quadrille/session"
 )
 
 // The club file that is open can be removed, moved or replaced by another program at any time, and
@@ -39,6 +41,9 @@ func (e *DisplacedError) Error() string {
 	}
 	return fmt.Sprintf("%s: the club file %s", e.Path, became)
 }
+
+// Is tells that the error is a [session.ErrDisplaced].
+func (e *DisplacedError) Is(target error) bool { return target == session.ErrDisplaced }
 
 // Resolve gives the file that a path leads to: symbolic links are followed, so that what replaces the
 // file replaces it and not the link. A path where nothing stands yet is given as it is; one that leads

@@ -64,7 +64,7 @@ func deskKeys() []deskKey {
 		},
 		{ui.Bind("help", "?", "?"), ui.Bind("help", "f1", "f1"), (*Model).help, true, "this page"},
 		{
-			ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), func(*Model) tea.Cmd { return tea.Quit }, true,
+			ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), (*Model).leave, true,
 			"quit; everything is saved already, and the desk opens where it was",
 		},
 	}

@@ -34,7 +34,13 @@ type Options struct {
 	AskBackground bool
 	ReadFile      func(path string) ([]byte, error) // for rosters
 	NewSeed       func() uint64                     // for the draws of a new night
-	Backup        func(path string) error           // copies the club's file; nil where there is none
+	// Backup copies the club file, and does also in the copy what could not be saved, unless that is nil.
+	// Backup is nil where there is no file.
+	Backup func(path string, also session.Command) error
+	// InPlace tells whether the club file's path still leads to it, see session.ErrDisplaced, and PutBack
+	// writes it back; what stood in its place is then at aside. Both are nil where there is no file.
+	InPlace func() error
+	PutBack func() (aside string, err error)
 }
 
 // Model is the desk as Bubble Tea runs it. It routes: keys to the dialog or screen they are meant
@@ -61,7 +67,10 @@ type Model struct {
 	unread int    // further refusals since wrong was shown
 	since  bool   // something was saved since wrong was shown first
 
-	trouble *trouble // an action that the disk would not take, nil when all is well
+	trouble *trouble  // what is not saved or not in its place, nil when all is well
+	leaving bool      // the desk ends as soon as that is solved
+	asking  ui.Dialog // the question whether to leave with it, nil before it was asked
+	givenUp bool      // the answer was to leave all the same
 
 	plan          ui.Rotation
 	planKey       uint64
@@ -121,7 +130,7 @@ func (m *Model) context() ui.Context {
 // tickMsg tells that time has passed.
 type tickMsg struct{}
 
-// tick wakes the desk now and then, since cards show minutes.
+// tick wakes the desk now and then, since cards show minutes and the club file may be moved.
 func tick() tea.Cmd {
-	return tea.Every(10*time.Second, func(time.Time) tea.Msg { return tickMsg{} })
+	return tea.Every(lookEvery, func(time.Time) tea.Msg { return tickMsg{} })
 }

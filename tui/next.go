@@ -73,7 +73,7 @@ func closeMenu(m *Model) ui.Dialog {
 // nextLine says what to do next and with which key, on whatever screen one is.
 func (m *Model) nextLine() string {
 	if m.trouble != nil {
-		return troubleNext
+		return m.troubleNext()
 	}
 	if d := m.dialog(); d != nil {
 		return dialogNext(d, m.dialogContext(d))

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"context"
 	"io"
 	"runtime"
 	"time"
@@ -13,9 +14,10 @@ import (
 	"club/quadrille/tui/theme"
 )
 
-// Run shows the desk until it is quit. What was acknowledged on the screen is on disk by then; a
-// command that is still being worked on must be waited for by the caller (session.Desk.Wait).
-func Run(desk Desk, o Options, in io.Reader, out io.Writer) error {
+// Run shows the desk until it is quit or ctx ends, and tells what is not saved then. What was acknowledged
+// on the screen is on disk by then; a command that is still being worked on must be waited for by the
+// caller (session.Desk.Wait).
+func Run(ctx context.Context, desk Desk, o Options, in io.Reader, out io.Writer) (*Unsaved, error) {
 	if o.Theme == nil {
 		o.Theme = theme.New(out)
 	}
@@ -29,9 +31,9 @@ func Run(desk Desk, o Options, in io.Reader, out io.Writer) error {
 			in, out, m.ask = wrapped.Input(), wrapped.Output(), wrapped.Ask
 		}
 	}
-	p = tea.NewProgram(m, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(in), tea.WithOutput(out))
+	p = tea.NewProgram(m, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(in), tea.WithOutput(out), tea.WithContext(ctx))
 	_, err := p.Run()
-	return err
+	return m.Left(), err
 }
 
 // wrap stands between the desk and its terminal where there is one that can be asked. On Windows keys

@@ -93,7 +93,7 @@ func TestTheRosterFormSaysWhatIsWrong(t *testing.T) {
 func TestACopyOfTheFileIsWritten(t *testing.T) {
 	s := called(t, 1, 4).press("o", "w").shows("! nothing of this is kept").press("esc", "esc")
 	var written []string
-	s.m.options.Backup = func(path string) error {
+	s.m.options.Backup = func(path string, _ session.Command) error {
 		if strings.Contains(path, "full") {
 			return fmt.Errorf("the disk is full")
 		}

@@ -15,6 +15,8 @@ type doneMsg struct {
 	err     error
 	notice  string          // what was done, where that is no action of the session
 	command session.Command // what was to be done, nil where that is no action of the session
+	action  string          // the same in words, where they are known from an earlier try
+	copied  string          // the copy of the club file that was written, "" for none
 }
 
 // Update implements tea.Model. It only routes by kind.
@@ -31,11 +33,27 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.repaint(msg.light)
 		return m, nil
 	case tickMsg:
-		return m, tea.Batch(tick(), m.replan())
+		if m.busy {
+			return m, tea.Batch(tick(), m.replan())
+		}
+		return m, tea.Batch(tick(), m.replan(), m.look())
+	case placeMsg:
+		m.looked(msg.err)
+		return m, nil
+	case leaveMsg:
+		m.busy = false
+		m.looked(msg.err)
+		return m, m.askBeforeLeaving()
+	case putBackMsg:
+		cmd := m.isBack(msg)
+		return m, tea.Batch(cmd, m.drain())
 	case planMsg:
 		return m, m.planned(msg)
 	case doneMsg:
 		m.done(msg)
+		if m.leaving {
+			return m, m.askBeforeLeaving()
+		}
 		return m, tea.Batch(m.replan(), m.drain())
 	case tea.KeyMsg:
 		m.enqueue(msg)
@@ -101,7 +119,7 @@ func (m *Model) dropBurst(burst int) {
 // press gives a key to the dialog, the screen or the desk, whoever takes it first.
 func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if k.Type == tea.KeyCtrlC {
-		return tea.Quit
+		return m.leave()
 	}
 	if cmd, taken := m.pressTrouble(k); taken {
 		return cmd
@@ -161,6 +179,8 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		return m.importRoster(i, from)
 	case ui.Backup:
 		return m.backup(i, from)
+	case ui.Quit:
+		return m.quit(i)
 	case ui.Show:
 		m.dialogs = append(m.dialogs, i.Dialog)
 	case ui.Close:
@@ -186,10 +206,13 @@ func (m *Model) goTo(id ui.ScreenID) {
 	m.active = id
 }
 
+// waits tells whether an action waits to be saved, so that none can come after it.
+func (m *Model) waits() bool { return m.trouble != nil && m.trouble.command != nil }
+
 // do sends a command to the session; until its result is back, what is typed waits.
 func (m *Model) do(c session.Command, p pending) tea.Cmd {
-	if m.trouble != nil {
-		m.refuse(errUnsaved)
+	if m.waits() {
+		m.refuse(m.trouble.unsaved())
 		return nil
 	}
 	m.busy, m.after = true, p
@@ -213,6 +236,11 @@ func (m *Model) done(msg doneMsg) {
 	if msg.err != nil {
 		m.refuse(msg.err)
 		return
+	}
+	if msg.copied != "" && m.trouble != nil {
+		m.trouble.copied = msg.copied
+	} else if msg.command != nil {
+		m.trouble = nil // what was saved was saved in its place
 	}
 	if after.dialog != nil {
 		m.closeDialog(after.dialog)
@@ -241,9 +269,8 @@ func lastDone(l *session.Ledger) string {
 	if len(actions) == 0 {
 		return ""
 	}
-	newest := actions[len(actions)-1]
-	text := l.Describe(newest)
-	if _, ok := newest.Events[0].(session.Undone); ok {
+	text := l.Newest()
+	if _, ok := actions[len(actions)-1].Events[0].(session.Undone); ok {
 		text += " (U brings it back)"
 	}
 	return text
@@ -251,8 +278,8 @@ func lastDone(l *session.Ledger) string {
 
 // importRoster reads a roster beside the screen and expects its people.
 func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
-	if m.trouble != nil {
-		m.refuse(errUnsaved)
+	if m.waits() {
+		m.refuse(m.trouble.unsaved())
 		return nil
 	}
 	m.busy, m.after = true, pending{dialog: from}
@@ -272,10 +299,18 @@ func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
 func (m *Model) backup(i ui.Backup, from ui.Dialog) tea.Cmd {
 	m.busy, m.after = true, pending{dialog: from}
 	desk, backup := m.desk, m.options.Backup
+	var waits session.Command
+	if m.waits() {
+		waits = m.trouble.command
+	}
 	return func() tea.Msg {
-		if err := backup(i.Path); err != nil {
+		if err := backup(i.Path, waits); err != nil {
 			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("no copy made: %w", err)}
 		}
-		return doneMsg{ledger: desk.Ledger(), notice: "copy written to " + i.Path}
+		notice := "copy written to " + i.Path
+		if waits != nil {
+			notice += ", with the last action"
+		}
+		return doneMsg{ledger: desk.Ledger(), notice: notice, copied: i.Path}
 	}
 }

@@ -111,6 +111,9 @@ type Import struct {
 	Arrived bool // check everybody in who does not come later
 }
 
+// Quit ends the desk. With Save it first tries again to save what is not saved, and stays if that fails.
+type Quit struct{ Save bool }
+
 // Backup copies the club's file to another place.
 type Backup struct{ Path string }
 
@@ -124,6 +127,7 @@ func (Go) intent()      {}
 func (GoCourt) intent() {}
 func (Import) intent()  {}
 func (Backup) intent()  {}
+func (Quit) intent()    {}
 func (Refuse) intent()  {}
 
 // Bind is a key binding with its help.

@@ -1,0 +1,102 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/ui"
+)
+
+// Unsaved is what the desk was left with that is not in the club file at its path.
+type Unsaved struct {
+	Command session.Command // what could not be saved, nil if the club file is only not in its place
+	Action  string          // the same in words, "" for nil
+	Err     error           // why
+	Copied  string          // a copy of the club file, written since, that has all of it; "" if there is none
+	GivenUp bool            // the organiser was asked, and left all the same
+}
+
+// Left is what the desk was left with, nil if everything is saved.
+func (m *Model) Left() *Unsaved {
+	if m.trouble == nil {
+		return nil
+	}
+	t := m.trouble
+	return &Unsaved{t.command, t.action, t.err, t.copied, m.givenUp}
+}
+
+// leaveMsg tells where the club file is when the desk shall end.
+type leaveMsg struct{ err error }
+
+// leave ends the desk, if everything is saved. Else it asks once.
+func (m *Model) leave() tea.Cmd {
+	if m.asked() {
+		m.givenUp = true
+		return tea.Quit
+	}
+	inPlace := m.options.InPlace
+	if inPlace == nil {
+		return m.askBeforeLeaving()
+	}
+	m.busy = true
+	return func() tea.Msg { return leaveMsg{inPlace()} }
+}
+
+// askBeforeLeaving names what is not saved and what can be done, if there is anything.
+func (m *Model) askBeforeLeaving() tea.Cmd {
+	t := m.trouble
+	if t == nil {
+		return tea.Quit
+	}
+	m.leaving = false
+	title := "Not saved: " + t.action
+	save, lose := "try again to save it, then quit", "quit without it: it is lost"
+	if t.displaced() {
+		save = "write the club file back to its place and save it, then quit"
+	}
+	if t.command == nil {
+		title, save, lose = "The club file is not in its place", "look again, then quit", "quit all the same"
+		if t.displaced() {
+			save, lose = "write it back to its place, then quit", "quit, and leave nothing in its place"
+		}
+	}
+	if t.copied != "" {
+		lose = "quit: it is in the copy " + t.copied
+	}
+	noFile := ""
+	if m.options.Backup == nil {
+		noFile = "nothing of this is kept"
+	}
+	m.asking = dialog.NewMenu(title,
+		dialog.Item{Key: "s", Label: save, Intent: ui.Quit{Save: true}},
+		dialog.Item{Key: "w", Label: "write a copy of the file elsewhere, which has all of it", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
+		dialog.Item{Key: "x", Label: lose, Intent: ui.Quit{}},
+		dialog.Item{Key: "c", Label: "carry on", Intent: ui.Close{}},
+	)
+	return m.show(m.asking)
+}
+
+// asked tells whether the question stands on the screen: who quits once more means it.
+func (m *Model) asked() bool { return m.asking != nil && m.dialog() == m.asking }
+
+// quit does what the answer was.
+func (m *Model) quit(i ui.Quit) tea.Cmd {
+	t := m.trouble
+	switch {
+	case t == nil:
+		return tea.Quit
+	case !i.Save:
+		m.givenUp = true
+		return tea.Quit
+	}
+	m.leaving = true
+	switch {
+	case t.displaced() && m.options.PutBack != nil:
+		return m.putBack()
+	case t.command == nil:
+		m.trouble = nil
+		return m.leave()
+	}
+	return m.tryAgain()
+}
