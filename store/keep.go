@@ -56,6 +56,12 @@ func Kept(path, dir string) ([]string, error) {
 	return out, nil // ReadDir sorts by name
 }
 
+// KeptAt is when [Store.Keep] made a backup, as its name tells.
+func KeptAt(backup string) (time.Time, error) {
+	name := strings.TrimSuffix(filepath.Base(backup), filepath.Ext(backup))
+	return time.Parse(keptStamp, name[strings.LastIndexByte(name, '-')+1:])
+}
+
 // keptName is what the names of kept backups begin and end with.
 func keptName(path string) (stem, ext string) {
 	ext = filepath.Ext(path)

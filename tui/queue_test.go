@@ -122,7 +122,8 @@ func TestTheProgramEndsAfterTheWriteInFlight(t *testing.T) {
 	in, keyboard := io.Pipe()
 	ended := make(chan error, 1)
 	go func() {
-		ended <- Run(desk, Options{Theme: theme.Plain(), NewSeed: func() uint64 { return 1 }}, in, io.Discard)
+		_, err := Run(t.Context(), desk, Options{Theme: theme.Plain(), NewSeed: func() uint64 { return 1 }}, in, io.Discard)
+		ended <- err
 	}()
 	if _, err := io.WriteString(keyboard, "117\rq"); err != nil {
 		t.Fatal(err)

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"path/filepath"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -142,9 +143,9 @@ func (m *Model) isBack(msg putBackMsg) tea.Cmd {
 		return nil
 	}
 	t := m.trouble
-	m.trouble, m.notice = nil, "the club file is whole in its place again"
+	m.trouble, m.notice = nil, "the club file is put back whole"
 	if msg.aside != "" {
-		m.notice += "; what stood there is now " + msg.aside
+		m.notice += "; what stood there is " + filepath.Base(msg.aside)
 	}
 	switch {
 	case t != nil && t.command != nil:
@@ -215,6 +216,9 @@ func (m *Model) troubleLine() string {
 		head = "! "
 	}
 	text := oneLine(m.trouble.err.Error())
+	if m.trouble.copied != "" {
+		text += "; all of it is in the copy " + oneLine(m.trouble.copied)
+	}
 	if over := line.Width(head+text) - m.width; over > 0 {
 		text = ansi.TruncateLeft(text, over+line.Width(cut), cut)
 	}

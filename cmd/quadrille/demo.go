@@ -38,7 +38,7 @@ func newDemo() *cobra.Command {
 				err = session.OpenDemo(desk)
 			}
 			if err == nil {
-				err = showDesk(cmd, desk, nil)
+				_, err = showDesk(cmd, desk, nil)
 			}
 			return errors.Join(err, kept.Close())
 		},

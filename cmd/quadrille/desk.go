@@ -1,11 +1,14 @@
 package main
 
 import (
+	"context"
 	"crypto/rand"
 	"encoding/binary"
 	"errors"
 	"fmt"
 	"os"
+	"os/signal"
+	"syscall"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -38,44 +41,41 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	if err != nil {
 		return err
 	}
-	opened, err := store.Open(path, store.CreatedBy(buildVersion()))
+	opened, err := openClub(path)
 	if err != nil {
-		return err
+		return withBackup(err, path)
 	}
 	kept := &keeper{Store: opened}
 	desk, err := session.NewDesk(kept, time.Now, newPersonID)
 	if err != nil {
 		return errors.Join(err, kept.Close())
 	}
-	err = showDesk(cmd, desk, kept.Backup)
-	if err := errors.Join(err, kept.Close()); err != nil {
-		return err
-	}
-	for _, text := range kept.Notes() {
-		note(cmd, "%s", text)
-	}
-	for _, text := range desk.Ledger().Skipped() {
-		note(cmd, "not used, since it rests on a lost record: %s", text)
-	}
-	note(cmd, "everything is saved in %s", path)
-	return nil
+	left, err := showDesk(cmd, desk, kept)
+	return errors.Join(err, leaveDesk(cmd, desk, kept, left, path))
 }
 
-// showDesk runs the screens until they are quit and waits for the write in flight. Backup copies
-// the club's file; nil where nothing is kept.
-func showDesk(cmd *cobra.Command, desk *session.Desk, backup func(string) error) error {
+// showDesk runs the screens until they are quit or the terminal is closed, waits for the write in flight,
+// and tells what is not saved. Kept is nil where nothing is kept.
+func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsaved, error) {
 	screen := unwrapped(cmd.OutOrStdout())
 	look := theme.New(screen)
-	err := tui.Run(desk, tui.Options{
+	o := tui.Options{
 		Theme:    look,
 		ReadFile: readRosterFile,
 		NewSeed:  newSeed,
-		Backup:   backup,
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
-	}, cmd.InOrStdin(), screen)
+	}
+	if kept != nil {
+		o.Backup = func(to string, also session.Command) error { return kept.copyTo(desk, to, also) }
+		o.InPlace = kept.InPlace
+		o.PutBack = func() (string, error) { return kept.PutBack(time.Now()) }
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGHUP)
+	defer stop()
+	left, err := tui.Run(ctx, desk, o, cmd.InOrStdin(), screen)
 	desk.Wait()
-	return err
+	return left, err
 }
 
 // needTerminal refuses to draw screens where nobody could see them.

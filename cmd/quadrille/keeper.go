@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -63,22 +64,50 @@ func (k *keeper) care(steps ...func() error) {
 // compact writes the file anew if more than half of it is free.
 func (k *keeper) compact() error {
 	r, err := k.Report()
-	if err != nil || !r.Sparse() {
-		return err
+	if err == nil && r.Sparse() {
+		err = k.Compact()
 	}
-	return k.Compact()
+	if err != nil {
+		return fmt.Errorf("the room that old pages take could not be given back: %w", err)
+	}
+	return nil
 }
 
 // keepSnapshot keeps a snapshot of the nights before the newest, made from all of the records.
-func (k *keeper) keepSnapshot() error { return keepSnapshot(k.Store) }
+func (k *keeper) keepSnapshot() error {
+	if err := keepSnapshot(k.Store); err != nil {
+		return fmt.Errorf("what quickens the next start could not be written: %w", err)
+	}
+	return nil
+}
 
 func (k *keeper) backup() error {
-	_, err := k.Keep(backupFolder(k.Path()), keptBackups, time.Now())
-	return err
+	if _, err := k.Keep(backupFolder(k.Path()), keptBackups, time.Now()); err != nil {
+		return fmt.Errorf("the backup could not be made: %w", err)
+	}
+	return nil
+}
+
+// copyTo copies the club file to a new file, and does there what could not be saved, unless that is nil.
+func (k *keeper) copyTo(desk *session.Desk, to string, also session.Command) (err error) {
+	if err := k.Backup(to); err != nil || also == nil {
+		return err
+	}
+	copied, err := store.Open(to)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, copied.Close()) }()
+	return desk.DoIn(copied, also)
+}
+
+// cared waits for what the file does for itself, and tells what of it went wrong.
+func (k *keeper) cared() error {
+	k.making.Wait()
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.failed
 }
 
 // Close waits for what the file does for itself, closes it, and tells what went wrong with either.
-func (k *keeper) Close() error {
-	k.making.Wait()
-	return errors.Join(k.failed, k.Store.Close())
-}
+func (k *keeper) Close() error { return errors.Join(k.cared(), k.Store.Close()) }

@@ -2,8 +2,6 @@ package main
 
 import (
 	"os"
-	"path/filepath"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -30,7 +28,7 @@ keeps backups of its own in the folder backups beside the file.`,
 				return err
 			}
 			_, missing := os.Lstat(path)
-			kept := besideName(path, time.Now())
+			kept := store.AsideName(path, time.Now())
 			if err := store.Restore(args[0], path, kept); err != nil {
 				return err
 			}
@@ -44,10 +42,4 @@ keeps backups of its own in the folder backups beside the file.`,
 	dataFlag(cmd, opts, clubFile)
 	cmd.ValidArgsFunction = first(filesOf("qdb"))
 	return cmd
-}
-
-// besideName is where a file goes that is replaced at a moment.
-func besideName(path string, at time.Time) string {
-	ext := filepath.Ext(path)
-	return strings.TrimSuffix(path, ext) + "-before-" + at.Format("20060102T150405") + ext
 }
