@@ -48,6 +48,7 @@ Without a command it opens the desk on the club file.`,
 	group(root, forFile, "The club file", newBackup(opts), newRestore(opts), newCheck(opts), newRescue(), newCompact(opts), newForget(opts))
 	help := newHelp()
 	group(root, forHelp, "Help", newCompletion(), help)
+	root.AddCommand(newDocs())
 	root.SetHelpCommand(help)
 	refusing(root)
 	root.SetUsageTemplate(usageTemplate)
