@@ -20,6 +20,7 @@ type (
 	Round     = night.Round
 	Format    = night.Format
 	Conflict  = night.Conflict
+	Clash     = night.Clash
 )
 
 // The formats, and what stands for nobody and for no court.

@@ -49,6 +49,25 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 	return rounds, nil
 }
 
+// Clashes lists what makes the problem impossible before any planning.
+func Clashes(p Problem) []Clash { return night.Clashes(&p) }
+
+// Possible says why the next round of the problem can have no game, nil when it can have one. It looks for
+// one game and plans nothing, so it takes next to no time. Of a ladder only the wishes are judged.
+func Possible(p Problem) error {
+	if reasons := night.Contradictions(&p); len(reasons) > 0 {
+		return &Conflict{Reasons: reasons}
+	}
+	if p.Rounds < 1 || p.Format == Ladder {
+		return nil
+	}
+	n := night.New(&p)
+	if _, ok := lastResort(n); !ok {
+		return &Conflict{Reasons: n.WhyNoGame(n.First)}
+	}
+	return nil
+}
+
 // lastResort looks for any single game of the first round, where wishes are so tight that the search
 // found none.
 func lastResort(n *night.Night) (Round, bool) {

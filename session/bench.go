@@ -1,10 +1,6 @@
 package session
 
 import (
-	"cmp"
-	"fmt"
-	"math"
-	"slices"
 	"strings"
 	"time"
 
@@ -20,52 +16,34 @@ func NextGame(club *Club, n *Night, court CourtID, now time.Time) (PlannedGame, 
 }
 
 func pickNext(club *Club, n *Night, court CourtID, now time.Time, pick Picker) (PlannedGame, error) {
-	bench := n.Bench()
-	if need := 4; len(bench) < need {
-		return PlannedGame{}, fmt.Errorf("%w: %d on the bench", ErrTooFew, len(bench))
+	u := newLineup(club, n, now)
+	if why := u.tooFew(); why.Cause != Callable {
+		return PlannedGame{}, &idleError{why.Words(club, now.Location())}
 	}
-	d := newRollingDraw(club, n, now)
-	r := scheduler.Rolling{
-		People:    d.problem.People,
-		Courts:    d.problem.Courts,
-		Format:    n.Settings.Format,
-		Court:     scheduler.Court(slices.Index(d.courts, court)),
-		Together:  d.problem.Together,
-		NeverMeet: d.problem.NeverMeet,
-
-		LevelLimit: n.Settings.Balance,
-
-		Seed: n.Settings.Seed + uint64(len(n.Games)),
-	}
-	r.Played = d.games()
-	running := n.Running()
-	slices.SortFunc(running, func(a, b *Game) int { return cmp.Compare(a.ID, b.ID) })
-	for _, g := range running {
-		r.Running = append(r.Running, d.game(g))
-	}
-	longest := math.Inf(1)
-	for _, a := range bench {
-		longest = min(longest, now.Sub(a.Waiting).Minutes()) // the bench is in order, whatever the clock says
-		r.Waiting = append(r.Waiting, scheduler.Waiting{
-			Player:  d.player(a.Person),
-			Waited:  longest,
-			Present: a.PresentFor(now).Minutes(),
-			Games:   n.GamesOf(a.Person),
-		})
-	}
-	g, err := pick(r)
+	g, err := u.next(court, pick)
 	if err != nil {
-		return PlannedGame{}, err
+		return PlannedGame{}, &idleError{u.noFour().Words(club, now.Location())}
 	}
-	return d.planned(g), nil
+	return g, nil
 }
+
+// idleError tells why no four can be called. It is an [ErrTooFew].
+type idleError struct{ why string }
+
+func (e *idleError) Error() string        { return e.why }
+func (e *idleError) Is(target error) bool { return target == ErrTooFew }
 
 // newRollingDraw numbers everybody who has been here, and all courts, without regard to rounds.
 func newRollingDraw(club *Club, n *Night, now time.Time) *draw {
+	return newDrawOf(club, n, now, func(a Attendance) bool { return !a.Arrived.IsZero() })
+}
+
+// newDrawOf is newRollingDraw for some of the people of the night.
+func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *draw {
 	d := &draw{night: n, club: club, now: now}
 	d.problem.Format, d.problem.Seed = n.Settings.Format, n.Settings.Seed
 	for _, a := range n.Roll {
-		if a.Arrived.IsZero() {
+		if !has(a) {
 			continue
 		}
 		p, _ := club.Person(a.Person)
@@ -91,24 +69,24 @@ func (n *Night) freeCourts() []CourtID {
 	return out
 }
 
-// callFree makes the events that fill every free court from the bench, one after the other, each
-// on the state that the one before leaves. It stops without error when the bench is too short.
-func callFree(l *Ledger, before []Event, env Env, pick Picker) ([]Event, error) {
+// callFree makes the events that fill every free court of a rolling night, one after the other, each on
+// the state that the one before leaves. It gives none where there is a reason not to call: see
+// [Ledger.Idle].
+func (l *Ledger) callFree(env Env) ([]Event, error) {
+	n := l.Night()
+	if n == nil || !n.Rolls || len(n.freeCourts()) == 0 {
+		return nil, nil
+	}
+	var events []Event
 	f := &fold{l.club.clone(), l.last + 1}
-	for _, e := range before {
-		if err := e.apply(f, env.Now); err != nil {
-			return nil, err
-		}
-	}
-	n := f.club.OpenNight()
-	events := before
-	if n == nil || !n.Rolls || n.Hold != nil || n.pastClosing(env.Now) {
-		return events, nil
-	}
+	n = f.club.OpenNight()
 	for _, court := range n.freeCourts() {
-		g, err := pickNext(f.club, n, court, env.Now, pick)
+		if why := n.blocked(env.Now); why.Cause != Callable {
+			return events, nil
+		}
+		g, err := pickNext(f.club, n, court, env.Now, env.picker())
 		if err != nil {
-			break
+			return events, nil // the courts after this one have the same people to choose from
 		}
 		e := GameCalled{Game: GameID(len(n.Games) + 1), Court: court, A: g.A, B: g.B, Terms: n.Settings.Terms()}
 		if err := e.apply(f, env.Now); err != nil {

@@ -42,8 +42,8 @@ func samples(t testing.TB) []Event {
 		PlayHeld{"heat"},
 		PlayResumed{},
 		RecordLost{},
-		Undone{4},
-		Redone{4},
+		Undone{4, []uint64{3}},
+		Redone{4, []uint64{2}, []uint64{3, 1}},
 	}
 }
 
@@ -108,7 +108,7 @@ func FuzzDecode(f *testing.F) {
 	f.Fuzz(func(t *testing.T, kind string, payload []byte) {
 		l := playing(t)
 		if next, err := l.Extend([]Record{{Seq: l.Last() + 1, Action: l.Last() + 1, Kind: kind, Version: 1, Payload: payload}}); err == nil {
-			_ = next.Night().NextStep(evening)
+			_ = next.NextStep(evening)
 			_ = next.DrawKey()
 			_ = Describe(next.Club(), next.Actions()[len(next.Actions())-1])
 			if n := next.Club().Night(); n != nil && len(n.Games) > 0 {

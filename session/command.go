@@ -1,6 +1,10 @@
 package session
 
-import "time"
+import (
+	"time"
+
+	"club/quadrille/scheduler"
+)
 
 // Command is something that somebody wants to happen. It is decided against the state and becomes
 // the events of one action, or is refused with an error that says what to do instead.
@@ -13,6 +17,14 @@ type Env struct {
 	Now   time.Time
 	Zone  *time.Location  // of the hall, for times of day
 	NewID func() PersonID // a new identity at each call, no other laptop has it
+	Pick  Picker          // who plays next on a free court; nil for the scheduler's choice
+}
+
+func (e Env) picker() Picker {
+	if e.Pick == nil {
+		return scheduler.Next
+	}
+	return e.Pick
 }
 
 // openNight is the night that a command is about.

@@ -6,14 +6,23 @@ import (
 	"strings"
 	"time"
 	"unicode"
-
-	"club/quadrille/scheduler"
 )
 
 // CheckIn notes that somebody whom the club knows is here and wants to play.
 type CheckIn struct{ Person PersonID }
 
 func (c CheckIn) decide(l *Ledger, env Env) ([]Event, error) {
+	return CheckInAs{Person: c.Person}.decide(l, env)
+}
+
+// CheckInAs is CheckIn that also says of which group the person is, for mixed teams. Without a group it
+// leaves the one that the club knows of.
+type CheckInAs struct {
+	Person PersonID
+	Group  string
+}
+
+func (c CheckInAs) decide(l *Ledger, _ Env) ([]Event, error) {
 	n, err := openNight(l)
 	if err != nil {
 		return nil, err
@@ -22,13 +31,19 @@ func (c CheckIn) decide(l *Ledger, env Env) ([]Event, error) {
 	if !ok {
 		return nil, fmt.Errorf("the club does not know this person: add a guest")
 	}
+	var events []Event
+	if g := CleanText(c.Group, 12); g != "" && g != p.Group {
+		p = p.clone()
+		p.Group = g
+		events = append(events, PersonChanged{p})
+	}
 	switch {
 	case n.contains(c.Person, Here):
 		return nil, fmt.Errorf("%s is checked in already", p.Name)
 	case n.contains(c.Person, Resting):
-		return callFree(l, []Event{PersonReturned(c)}, env, scheduler.Next)
+		return append(events, PersonReturned{c.Person}), nil
 	}
-	return callFree(l, []Event{PersonArrived(c)}, env, scheduler.Next)
+	return append(events, PersonArrived{c.Person}), nil
 }
 
 // AddGuest makes somebody known to the club and checks that person in.
@@ -49,7 +64,7 @@ func (c AddGuest) decide(l *Ledger, env Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	return callFree(l, []Event{PersonAdded{p}, PersonArrived{p.ID}}, env, scheduler.Next)
+	return []Event{PersonAdded{p}, PersonArrived{p.ID}}, nil
 }
 
 // newPerson builds a person whom the club does not know yet.

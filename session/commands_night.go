@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 
-	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 )
 
@@ -96,7 +95,7 @@ func (c OpenCourt) decide(l *Ledger, env Env) ([]Event, error) {
 	if len(n.Courts) >= MaxCourts {
 		return nil, fmt.Errorf("a night has at most %d courts", MaxCourts)
 	}
-	return callFree(l, []Event{CourtOpened(c)}, env, scheduler.Next)
+	return []Event{CourtOpened(c)}, nil
 }
 
 // nextCourt is the lowest number that no court of the night has.
@@ -156,7 +155,7 @@ func (ResumePlay) decide(l *Ledger, env Env) ([]Event, error) {
 	if n.Hold == nil {
 		return nil, fmt.Errorf("play is not held")
 	}
-	return callFree(l, []Event{PlayResumed{}}, env, scheduler.Next)
+	return []Event{PlayResumed{}}, nil
 }
 
 // held refuses what must wait for the end of a hold.

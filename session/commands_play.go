@@ -4,8 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-
-	"club/quadrille/scheduler"
 )
 
 // CallRound sends everybody to the courts of the next round. Plan is the rotation that the
@@ -74,9 +72,9 @@ func (n *Night) suits(plan []PlannedRound) bool {
 
 // BeginPlay starts the rolling flow: every free court gets its first four, and from then on a
 // court that frees calls the next.
-type BeginPlay struct{ Pick Picker }
+type BeginPlay struct{}
 
-func (c BeginPlay) decide(l *Ledger, env Env) ([]Event, error) {
+func (BeginPlay) decide(l *Ledger, env Env) ([]Event, error) {
 	n, err := openNight(l)
 	if err != nil {
 		return nil, err
@@ -93,7 +91,12 @@ func (c BeginPlay) decide(l *Ledger, env Env) ([]Event, error) {
 	if here := n.Count(Here); here < 4 {
 		return nil, fmt.Errorf("%w: %d checked in", ErrTooFew, here)
 	}
-	return callFree(l, []Event{PlayBegun{Rolling}}, env, orNext(c.Pick))
+	if free := n.freeCourts(); len(free) > 0 && len(n.Running()) == 0 {
+		if why := n.begun().idle(l.club, free[0], env.Now); why.Cause != Callable {
+			return nil, fmt.Errorf("play cannot begin: %s", why.Words(l.club, env.Zone))
+		}
+	}
+	return []Event{PlayBegun{Rolling}}, nil
 }
 
 // EndCalls makes the games on court the last ones of a rolling night.
@@ -132,18 +135,11 @@ func (c CallGame) decide(l *Ledger, env Env) ([]Event, error) {
 	case k.Game != 0:
 		return nil, fmt.Errorf("court %s still has a game: enter its score first", c.Court)
 	}
-	g, err := NextGame(l.club, n, c.Court, env.Now)
+	g, err := pickNext(l.club, n, c.Court, env.Now, env.picker())
 	if err != nil {
 		return nil, err
 	}
 	return []Event{GameCalled{Game: GameID(len(n.Games) + 1), Court: c.Court, A: g.A, B: g.B, Terms: n.Settings.Terms()}}, nil
-}
-
-func orNext(p Picker) Picker {
-	if p == nil {
-		return scheduler.Next
-	}
-	return p
 }
 
 // Replace puts somebody in for somebody else in a game that goes on: an ankle is twisted, or the

@@ -30,21 +30,20 @@ func (c ScoreRally) decide(l *Ledger, env Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	return callFree(l, append(events, GameFinished{g.ID, final}), env, orNext(nil))
+	return append(events, GameFinished{g.ID, final}), nil
 }
 
 // FinishGame enters the final score of a game.
 type FinishGame struct {
 	Game  GameID
 	Final scoring.Final
-	Pick  Picker // who plays next on the court in the rolling flow; nil for the scheduler's choice
 }
 
 func (c FinishGame) decide(l *Ledger, env Env) ([]Event, error) {
 	if _, _, err := runningGame(l, c.Game); err != nil {
 		return nil, err
 	}
-	return callFree(l, []Event{GameFinished{c.Game, c.Final}}, env, orNext(c.Pick))
+	return []Event{GameFinished{c.Game, c.Final}}, nil
 }
 
 // CorrectScore replaces the score of a finished game of tonight.

@@ -36,11 +36,7 @@ func (c NoteGame) decide(l *Ledger, env Env) ([]Event, error) {
 	case e.Kind == scoring.Remark && e.Note == "":
 		return nil, fmt.Errorf("court %s: a remark needs words", g.Court)
 	}
-	events, err := notedEvents(g, e)
-	if err != nil || len(events) == 1 {
-		return events, err
-	}
-	return callFree(l, events, env, orNext(nil))
+	return notedEvents(g, e)
 }
 
 // notedEvents are what an entry becomes: itself, and the end of the game where it ends it.
@@ -99,7 +95,7 @@ func (c NoShow) decide(l *Ledger, env Env) ([]Event, error) {
 	if n.contains(c.Person, Here) {
 		events = append(events, PersonRested{c.Person})
 	}
-	return callFree(l, events, env, orNext(nil))
+	return events, nil
 }
 
 // Grace is how many minutes somebody who was called may be late: ten, as tournaments have it, but never

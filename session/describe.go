@@ -43,7 +43,10 @@ func Describe(club *Club, a Action) string {
 func (l *Ledger) Describe(a Action) string {
 	about := func(word string, id uint64) string {
 		if of, ok := l.Action(id); ok {
-			return word + ": " + Describe(l.club, of)
+			word += ": " + Describe(l.club, of)
+		}
+		if len(a.Events) > 1 && !a.Undone {
+			word += "; then " + Describe(l.club, Action{Events: a.Events[1:]})
 		}
 		return word
 	}

@@ -14,6 +14,7 @@ type Desk struct {
 	log   Log
 	now   func() time.Time
 	newID func() PersonID
+	pick  Picker
 
 	writing sync.Mutex // held from the decision on a command until it is durable
 	unsure  bool       // an append failed: the log may hold more than the ledger; guarded by writing
@@ -25,6 +26,10 @@ func NewDesk(log Log, now func() time.Time, newID func() PersonID) (*Desk, error
 	d := &Desk{log: log, now: now, newID: newID}
 	return d, d.reload()
 }
+
+// PickBy has free courts filled by another choice than the scheduler's. It must be called before the
+// first command.
+func (d *Desk) PickBy(p Picker) { d.pick = p }
 
 // Ledger is the state as it is on disk now.
 func (d *Desk) Ledger() *Ledger { return d.ledger.Load() }
@@ -61,16 +66,12 @@ func (d *Desk) Do(c Command) (*Ledger, error) {
 	}
 	l := d.Ledger()
 	now := d.now()
-	env := Env{Now: stamp(now), Zone: now.Location(), NewID: d.newID}
+	env := Env{Now: stamp(now), Zone: now.Location(), NewID: d.newID, Pick: d.pick}
 	events, err := c.decide(l, env)
 	if err != nil {
 		return l, err
 	}
-	records, err := record(l, env.Now, events)
-	if err != nil {
-		return l, err
-	}
-	next, err := l.Extend(records)
+	records, next, err := l.act(events, env)
 	if err != nil {
 		return l, err
 	}
@@ -105,6 +106,33 @@ func (d *Desk) reload() error {
 // stamp is a time as records keep it: what the clock says, right or wrong, since the order of records
 // is their numbers and nothing else.
 func stamp(now time.Time) time.Time { return now.UTC().Truncate(time.Millisecond) }
+
+// act folds what a command was decided to be, and then the calls of the courts that can be called after it,
+// whatever the command was: this is the only place where courts call by themselves. The calls belong to
+// the action.
+func (l *Ledger) act(events []Event, env Env) ([]Record, *Ledger, error) {
+	records, err := record(l, env.Now, events)
+	if err != nil {
+		return nil, nil, err
+	}
+	next, err := l.Extend(records)
+	if err != nil {
+		return nil, nil, err
+	}
+	calls, err := next.callFree(env)
+	if err != nil || len(calls) == 0 {
+		return records, next, err
+	}
+	more, err := record(next, env.Now, calls)
+	if err != nil {
+		return nil, nil, err
+	}
+	for i := range more {
+		more[i].Action = records[0].Action
+	}
+	next, err = next.Extend(more)
+	return append(records, more...), next, err
+}
 
 // record writes the events of one action as records that follow l.
 func record(l *Ledger, at time.Time, events []Event) ([]Record, error) {

@@ -37,7 +37,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		LeftoverSingles: n.Settings.Singles,
 	}
 	for _, a := range n.Roll {
-		if from, until, ok := d.window(a); ok {
+		if from, until, ok := d.window(a); ok && !d.strange(a) {
 			p, _ := club.Person(a.Person)
 			d.people = append(d.people, a.Person)
 			d.problem.People = append(d.problem.People, scheduler.Person{
@@ -61,7 +61,31 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 	}
 	d.problem.Met = d.rolled()
 	d.problem.Together, d.problem.NeverMeet = d.wishes()
+	d.letGo()
 	return d
+}
+
+// strange tells whether somebody who is not here is in neither group of a mixed night: nobody has to wait
+// for that one.
+func (d *draw) strange(a Attendance) bool {
+	return a.State != Here && !d.night.Grouped(d.club, a.Person)
+}
+
+// letGo drops the wishes of people who have gone or rest where they contradict others: only who is here
+// counts.
+func (d *draw) letGo() {
+	if len(d.problem.Together)+len(d.problem.NeverMeet) == 0 {
+		return
+	}
+	for _, c := range scheduler.Clashes(d.problem) {
+		for _, p := range c.People {
+			if a := d.night.Attending(d.person(p)); a.State == Gone || a.State == Resting {
+				names := func(t scheduler.Pair) bool { return t.A == p || t.B == p }
+				d.problem.Together = slices.DeleteFunc(d.problem.Together, names)
+				d.problem.NeverMeet = slices.DeleteFunc(d.problem.NeverMeet, names)
+			}
+		}
+	}
 }
 
 // rolled lists the games that belong to no round, of a night that began by rolling.
@@ -306,16 +330,22 @@ func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
 
 // missingGroups names everybody without a group where mixed teams need one.
 func (d *draw) missingGroups() error {
-	var names []string
-	for _, p := range d.problem.People {
-		if d.problem.Format == scheduler.Mixed && p.Group == "" {
-			names = append(names, p.Name)
-		}
-	}
-	if len(names) == 0 {
+	missing := d.groupless()
+	if len(missing) == 0 {
 		return nil
 	}
-	return fmt.Errorf("mixed teams need everybody in one of two groups, and these have none: %s; at the door, → and then e gives a group", strings.Join(names, ", "))
+	return fmt.Errorf("mixed teams need everybody in one of two groups: %s", Barred{Cause: NoGroup, People: missing}.Words(d.club))
+}
+
+// groupless lists who is here and in neither group of a mixed night.
+func (d *draw) groupless() []PersonID {
+	var out []PersonID
+	for _, id := range d.people {
+		if d.night.contains(id, Here) && !d.night.Grouped(d.club, id) {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // results are the games of the newest round with who won, for the ladder.

@@ -157,16 +157,20 @@ type RecordLost struct{}
 func (RecordLost) apply(*fold, time.Time) error { return nil }
 
 // Undone takes an action back, as if it had not happened. It is carried out by the ledger, which
-// folds the night again without that action.
+// folds the night again without that action. Courts that are free then may be called; these calls are of
+// the same action as the undo.
 type Undone struct {
-	Action uint64 `json:"action"`
+	Action uint64   `json:"action"`
+	With   []uint64 `json:"with,omitempty"` // earlier undos and redos whose calls cannot stand without it: these go too
 }
 
 func (Undone) apply(*fold, time.Time) error { return nil }
 
 // Redone brings back an action that was undone.
 type Redone struct {
-	Action uint64 `json:"action"`
+	Action uint64   `json:"action"`
+	Back   []uint64 `json:"back,omitempty"` // whose calls its undo took with it: these come back
+	With   []uint64 `json:"with,omitempty"` // earlier undos and redos whose calls cannot stand beside it: these go
 }
 
 func (Redone) apply(*fold, time.Time) error { return nil }

@@ -100,7 +100,7 @@ func playOn(t *testing.T, d *Desk, clock *testClock, flow Flow, games int) {
 				called++
 			}
 		}
-		switch a := n.NextStep(clock.now); {
+		switch a := before.NextStep(clock.now); {
 		case called >= 4 && len(n.Running()) > 0:
 			must(t, d, EndCalls{}.orNothing(n)...)
 			score(t, d, clock, 1)

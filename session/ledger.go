@@ -16,7 +16,7 @@ type Ledger struct {
 	before time.Time // the clock then
 	tail   []entry
 	undone map[uint64]bool // actions of the tail that are taken back
-	redo   []uint64        // actions that a redo would bring back, the next one last
+	redo   []Undone        // what a redo would bring back, the next one last
 	club   *Club
 	last   uint64
 	clock  time.Time
@@ -150,12 +150,15 @@ func (l *Ledger) note(r Record, e Event) bool {
 	l.tail = append(l.tail, entry{r.Seq, r.Action, r.Time, e})
 	switch e := e.(type) {
 	case Undone:
-		l.undone[e.Action] = true
-		l.redo = append(l.redo, e.Action)
+		l.takeBack(e.Action)
+		l.takeBack(e.With...)
+		l.redo = append(l.redo, e)
 		return true
 	case Redone:
-		delete(l.undone, e.Action)
-		l.redo = slices.DeleteFunc(l.redo, func(a uint64) bool { return a == e.Action })
+		l.bringBack(e.Action)
+		l.bringBack(e.Back...)
+		l.takeBack(e.With...)
+		l.redo = slices.DeleteFunc(l.redo, func(u Undone) bool { return u.Action == e.Action })
 		return true
 	}
 	if !l.companion(r.Action) {
@@ -196,6 +199,18 @@ func (l *Ledger) idle(undone map[uint64]bool) map[uint64]bool {
 		}
 	}
 	return out
+}
+
+func (l *Ledger) takeBack(actions ...uint64) {
+	for _, a := range actions {
+		l.undone[a] = true
+	}
+}
+
+func (l *Ledger) bringBack(actions ...uint64) {
+	for _, a := range actions {
+		delete(l.undone, a)
+	}
 }
 
 // refold folds the tail again as if the undone actions had not happened. The error names the first

@@ -259,7 +259,7 @@ func TestANightThatAnOlderUndoBroke(t *testing.T) {
 		events,
 		{SettingsChanged{rolling}},
 		{PlayBegun{}, GameCalled{Game: 1, Court: "1", A: Side(people[:2]), B: Side(people[2:])}},
-		{Undone{settings}},
+		{Undone{Action: settings}},
 	} {
 		records, err := record(l, evening, action)
 		if err != nil {

@@ -153,13 +153,24 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		e.Person = m.renamed(e.Person)
 		return e, true
 	case Undone:
-		e.Action = m.action[e.Action]
+		e.Action, e.With = m.action[e.Action], m.actions(e.With)
 		return e, e.Action != 0
 	case Redone:
-		e.Action = m.action[e.Action]
+		e.Action, e.Back, e.With = m.action[e.Action], m.actions(e.Back), m.actions(e.With)
 		return e, e.Action != 0
 	}
 	return e, true
+}
+
+// actions are our numbers of some of their actions, without those of which nothing was taken.
+func (m *merger) actions(theirs []uint64) []uint64 {
+	var ours []uint64
+	for _, a := range theirs {
+		if id := m.action[a]; id != 0 {
+			ours = append(ours, id)
+		}
+	}
+	return ours
 }
 
 // identities puts our identity in the place of theirs wherever a payload names a joined person.

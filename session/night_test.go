@@ -99,7 +99,7 @@ func stateOf(t testing.TB, l *Ledger) string {
 	b, err := json.Marshal(struct {
 		Club   *Club
 		Undone map[uint64]bool
-		Redo   []uint64
+		Redo   []Undone
 		Last   uint64
 	}{l.club, l.undone, l.redo, l.last})
 	if err != nil {

@@ -28,6 +28,19 @@ func (n *Night) Clock() pace.Clock {
 	return c
 }
 
+// Chance is the chance that a game called now is over by closing time. A game that the clock stops is over
+// when it does. Ok is false when no closing time is set.
+func (n *Night) Chance(now time.Time) (chance float64, ok bool) {
+	if n.Settings.Closing.IsZero() {
+		return 0, false
+	}
+	left := n.Settings.Closing.Sub(now).Minutes()
+	if limit := n.Settings.Scoring.Minutes; limit > 0 && left >= float64(limit) {
+		return 1, true
+	}
+	return n.Clock().Chance(left), true
+}
+
 // Fit is how many more rounds can be over by closing time, with an even chance, probably and
 // nearly surely (50, 80 and 95 %). Ok is false when no closing time is set.
 type Fit struct{ Even, Probable, Sure int }

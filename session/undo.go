@@ -3,6 +3,7 @@ package session
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 
 	"github.com/charmbracelet/x/ansi"
@@ -42,18 +43,16 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 			return nil, err
 		}
 	}
-	without := map[uint64]bool{c.Action: true}
-	for k := range l.undone {
-		without[k] = true
-	}
-	after, err := l.refold(without, apply)
+	without := maps.Clone(l.undone)
+	without[c.Action] = true
+	after, with, err := l.stand(without)
 	if err != nil {
 		return nil, l.depends(a, err)
 	}
 	if err := l.reinterprets(a, after); err != nil {
 		return nil, err
 	}
-	return l.replanned(Undone(c), after), nil
+	return l.replanned(Undone{c.Action, with}, after), nil
 }
 
 // overtaken refuses to undo a change of settings after which they were changed again: each change holds
@@ -110,12 +109,30 @@ func (a Action) scores(id GameID) bool {
 	})
 }
 
+// stand folds the night without some actions. Calls that courts made after an undo or a redo nobody asked
+// for: where they cannot stand, they are given up too, and named. The error is about what somebody did.
+func (l *Ledger) stand(without map[uint64]bool) (after *Club, with []uint64, err error) {
+	for {
+		after, err := l.refold(without, apply)
+		var d *dependsError
+		if !errors.As(err, &d) {
+			return after, with, err
+		}
+		if a, ok := l.Action(d.action); !ok || !a.IsUndo() {
+			return nil, nil, err
+		}
+		without[d.action] = true
+		with = append(with, d.action)
+	}
+}
+
 // sealed refuses to take an entry out of the sheet of a game that is over: its final score would stay,
 // and the sheet would no longer come to it.
 func (l *Ledger) sealed(a Action) error {
 	n := l.Night()
 	id, noted := notedOf(a.Events[0])
-	if n == nil || !noted || len(a.Events) > 1 {
+	ended := a.has(func(e Event) bool { _, ok := e.(GameFinished); return ok })
+	if n == nil || !noted || ended {
 		return nil // nothing of a sheet, or the entry that ended its game, which goes with it
 	}
 	if g := n.Game(id); g != nil && !g.Running() {
@@ -166,13 +183,17 @@ func (Redo) decide(l *Ledger, _ Env) ([]Event, error) {
 	if len(l.redo) == 0 {
 		return nil, ErrNothingToRedo
 	}
-	action := l.redo[len(l.redo)-1]
-	with := map[uint64]bool{}
-	for k := range l.undone {
-		with[k] = k != action
+	last := l.redo[len(l.redo)-1]
+	e := Redone{Action: last.Action, Back: last.With}
+	without := maps.Clone(l.undone)
+	delete(without, e.Action)
+	for _, a := range e.Back {
+		delete(without, a)
 	}
-	if _, err := l.refold(with, apply); err != nil {
+	_, with, err := l.stand(without)
+	if err != nil {
 		return nil, fmt.Errorf("cannot redo that any more: %w", err)
 	}
-	return []Event{Redone{Action: action}}, nil
+	e.With = with
+	return []Event{e}, nil
 }

@@ -216,10 +216,11 @@ func rolling(t *testing.T) *stage {
 		w := r.Waiting
 		return scheduler.Game{Court: r.Court, A: scheduler.Team{w[0].Player, w[1].Player}, B: scheduler.Team{w[2].Player, w[3].Player}}, nil
 	}
-	s.do(session.BeginPlay{Pick: first}).pass(12).send(tickMsg{})
+	s.desk.PickBy(first)
+	s.do(session.BeginPlay{}).pass(12).send(tickMsg{})
 	final, err := s.night().Settings.Scoring.Final(11, 7, scoring.Played)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return s.do(session.FinishGame{Game: 1, Final: final, Pick: first}).pass(3).send(tickMsg{})
+	return s.do(session.FinishGame{Game: 1, Final: final}).pass(3).send(tickMsg{})
 }

@@ -9,34 +9,76 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/door"
 	"club/quadrille/tui/ui"
 )
 
 // nextStep does what the line "Next" says, as far as one key can.
 func (m *Model) nextStep() tea.Cmd {
-	n := m.ledger.Night()
-	switch a := n.NextStep(m.now); a.Step {
+	a, offers := m.ledger.NextStep(m.now), m.ledger.Offers(m.now)
+	switch a.Step {
 	case session.StepOpen:
 		return m.show(openForm(m))
 	case session.StepCheckIn:
 		m.goTo(ui.Door)
 	case session.StepCall:
 		return m.callRound()
-	case session.StepBegin:
-		return m.do(session.BeginPlay{}, pending{then: func(*session.Ledger) { m.goTo(ui.Courts) }})
+	case session.StepBegin, session.StepFill:
+		return m.do(offers[0], pending{then: func(*session.Ledger) { m.goTo(ui.Courts) }})
 	case session.StepHeld:
 		return m.hold()
 	case session.StepClose:
 		return m.show(closeMenu(m))
 	case session.StepScores:
+		if len(a.Barred) > 0 {
+			return m.mend(a.Barred[0].Cause, a.Barred[0].People)
+		}
 		if m.active == ui.Courts {
 			return m.fail(fmt.Errorf("%s still to come before there is a next step", plural(a.Running, "score")))
 		}
 		m.goTo(ui.Courts)
-	case session.StepFree:
-		m.goTo(ui.Bench)
+	case session.StepBlocked:
+		if a.Idle.Cause == session.TooLate {
+			return m.show(lateMenu(a.Idle, offers))
+		}
+		return m.mend(a.Idle.Cause, a.Idle.People)
 	}
 	return nil
+}
+
+// mend goes where it can be put right what keeps a court empty.
+func (m *Model) mend(cause session.Cause, people []session.PersonID) tea.Cmd {
+	switch cause {
+	case session.NoGroup:
+		if p, ok := m.ledger.Club().Person(people[0]); ok {
+			return m.show(door.GroupMenu(m.context(), p))
+		}
+	case session.Contradiction:
+		if len(people) > 0 {
+			if p, ok := m.ledger.Club().Person(people[0]); ok {
+				return m.show(door.PersonForm(m.context(), p))
+			}
+		}
+		m.goTo(ui.Door)
+	case session.NoFour:
+		m.goTo(ui.Bench)
+	default:
+		m.goTo(ui.Door)
+	}
+	return nil
+}
+
+// lateMenu asks whether a game shall be called that would probably not be over by closing time.
+func lateMenu(why session.Idle, offers []session.Command) ui.Dialog {
+	labels := []struct{ key, label string }{
+		{"m", fmt.Sprintf("call court %s all the same (%.0f %% to end in time)", why.Court, 100*why.Chance)},
+		{"l", "last games: call nobody more"},
+	}
+	var items []dialog.Item
+	for i, c := range offers {
+		items = append(items, dialog.Item{Key: labels[i].key, Label: labels[i].label, Intent: ui.Do{Command: c}})
+	}
+	return dialog.NewMenu("Closing time is near", items...)
 }
 
 // callRound calls the next round as the rotation shows it. While the rotation is being worked out
@@ -55,17 +97,20 @@ func (m *Model) callRound() tea.Cmd {
 
 // closeMenu offers the two ways on when all that was planned is played.
 func closeMenu(m *Model) ui.Dialog {
-	n := m.ledger.Night()
-	running := ""
-	if len(n.Running()) > 0 {
+	running, nobody := "", ""
+	if len(m.ledger.Night().Running()) > 0 {
 		running = "a game goes on"
 	}
-	more := dialog.Item{Key: "m", Label: "call one more round", Intent: ui.Do{Command: session.CallRound{}}, Why: running}
-	if n.Settings.Flow == session.Rolling {
-		more = dialog.Item{Key: "m", Label: "play on: choose a court, then m", Intent: ui.Go{To: ui.Courts}}
+	label := "call one more round"
+	if m.ledger.Night().Settings.Flow == session.Rolling {
+		label = "call one more game"
+	}
+	play, ok := m.ledger.PlayOn(m.now)
+	if !ok {
+		nobody = "no four can be called"
 	}
 	return dialog.NewMenu("All that was planned is played",
-		more,
+		dialog.Item{Key: "m", Label: label, Intent: ui.Do{Command: play}, Why: nobody},
 		dialog.Item{Key: "e", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}, Why: running},
 	)
 }
@@ -88,8 +133,8 @@ func (m *Model) nextLine() string {
 		keys = stepKeys{next: "ctrl+n", hold: "ctrl+p", courts: "esc"}
 	}
 	n := m.ledger.Night()
-	a := n.NextStep(m.now)
-	text := m.stepText(n, a, keys)
+	a := m.ledger.NextStep(m.now)
+	text := m.stepText(n, a, keys) + m.barredText(a, keys)
 	if a.Late > 0 && (a.Step == session.StepCall || a.Step == session.StepBegin) {
 		text += fmt.Sprintf(" (%d expected, not here yet)", a.Late)
 	}
@@ -135,8 +180,10 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 			n.Hold.Why, since(m.now, n.Hold.Since), caution(n.Hold.Why), keys.hold)
 	case session.StepScores:
 		return m.scoresText(n, a, keys)
-	case session.StepFree:
-		return "a court waits for four people on the bench; check more people in (d), or rest fewer (b)"
+	case session.StepFill:
+		return fmt.Sprintf("press %s to call court %s, which is free", keys.next, a.Idle.Court)
+	case session.StepBlocked:
+		return m.blockedText(n, a, keys)
 	}
 	if a.Running > 0 {
 		return "closing time: enter the last scores, then end the night"
@@ -144,8 +191,54 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 	return fmt.Sprintf("all that was planned is played: press %s to end the night or play on", keys.next)
 }
 
-// scoresText says how a score is entered, and how many are still to come.
+// blockedText says why a court or a round cannot be called, and which key puts that right.
+func (m *Model) blockedText(n *session.Night, a session.Advice, keys stepKeys) string {
+	what := fmt.Sprintf("court %s is free", a.Idle.Court)
+	if n.Settings.Flow == session.Rounds {
+		what = fmt.Sprintf("round %d cannot be called", a.Round)
+	}
+	text := what + ": " + a.Idle.Words(m.ledger.Club(), m.now.Location())
+	switch a.Idle.Cause {
+	case session.TooFew:
+		return text + "; check more people in (d), or rest fewer (b)"
+	case session.NoGroup:
+		return text + fmt.Sprintf("; press %s to give one", keys.next)
+	case session.Contradiction:
+		return text + fmt.Sprintf("; press %s to change that", keys.next)
+	case session.TooLate:
+		text += fmt.Sprintf("; press %s to call all the same, or end the calls", keys.next)
+	case session.NoFour:
+		return text + fmt.Sprintf("; press %s for the bench, d and → change groups and wishes", keys.next)
+	}
+	if a.Running > 0 {
+		text += fmt.Sprintf(" (%s to come)", plural(a.Running, "score"))
+	}
+	return text
+}
+
+// barredText names who waits and is not called, with the key that puts that right, where nothing
+// else is said about it.
+func (m *Model) barredText(a session.Advice, keys stepKeys) string {
+	if len(a.Barred) == 0 || a.Step == session.StepBlocked && len(a.Idle.People) > 0 {
+		return ""
+	}
+	text := "; not called: " + a.Barred[0].Words(m.ledger.Club())
+	if a.Step == session.StepScores {
+		text += fmt.Sprintf(" (%s)", keys.next)
+	}
+	return text
+}
+
+// scoresText says how a score is entered, how many are still to come, and what a free court waits for.
 func (m *Model) scoresText(n *session.Night, a session.Advice, keys stepKeys) string {
+	free := ""
+	if c := a.Idle.Cause; c == session.TooFew || c == session.NoFour {
+		free = fmt.Sprintf("; court %s is free: %s", a.Idle.Court, a.Idle.Words(m.ledger.Club(), m.now.Location()))
+	}
+	return m.scoreText(n, a, keys) + free
+}
+
+func (m *Model) scoreText(n *session.Night, a session.Advice, keys stepKeys) string {
 	if m.active != ui.Courts {
 		return fmt.Sprintf("%s to come: press %s for the courts", plural(a.Running, "score"), keys.courts)
 	}

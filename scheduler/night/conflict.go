@@ -15,8 +15,26 @@ type Conflict struct {
 // Error joins the reasons.
 func (c *Conflict) Error() string { return strings.Join(c.Reasons, "; ") }
 
-// Contradictions lists what makes the problem impossible before any planning.
-func Contradictions(p *Problem) []string {
+// Clash is one reason why a problem is impossible, in words, and the people whom it is about: none where
+// it is about all of them.
+type Clash struct {
+	Text   string
+	People []Player
+}
+
+// Contradictions lists in words what makes the problem impossible before any planning.
+func Contradictions(p *Problem) []string { return texts(Clashes(p)) }
+
+func texts(clashes []Clash) []string {
+	var out []string
+	for _, c := range clashes {
+		out = append(out, c.Text)
+	}
+	return out
+}
+
+// Clashes lists what makes the problem impossible before any planning.
+func Clashes(p *Problem) []Clash {
 	c := &clash{p: p}
 	c.numbers()
 	if len(c.reasons) == 0 {
@@ -27,7 +45,9 @@ func Contradictions(p *Problem) []string {
 	if len(c.reasons) == 0 && p.Rounds > 0 {
 		n := New(p)
 		if r := n.First; n.MostGames(r, len(n.OpenCourts(r))) == 0 {
-			c.reasons = append(c.reasons, n.WhyNoGame(r)...)
+			for _, text := range n.WhyNoGame(r) {
+				c.say("%s", text)
+			}
 		}
 	}
 	return c.reasons
@@ -37,17 +57,20 @@ func Contradictions(p *Problem) []string {
 func Misnumbered(p *Problem) []string {
 	c := &clash{p: p}
 	c.numbers()
-	return c.reasons
+	return texts(c.reasons)
 }
 
 // clash collects reasons.
 type clash struct {
 	p       *Problem
-	reasons []string
+	reasons []Clash
 }
 
-func (c *clash) say(format string, args ...any) {
-	c.reasons = append(c.reasons, fmt.Sprintf(format, args...))
+func (c *clash) say(format string, args ...any) { c.about(nil, format, args...) }
+
+// about says a reason and whom it is about.
+func (c *clash) about(people []Player, format string, args ...any) {
+	c.reasons = append(c.reasons, Clash{fmt.Sprintf(format, args...), people})
 }
 
 // numbers checks what a program, and not an organiser, would get wrong, so that nothing later runs
@@ -98,7 +121,7 @@ func (c *clash) groups() {
 		switch {
 		case known:
 		case len(names) == 2:
-			c.say("mixed teams need two groups, but %s is of a third, %q, beside %q and %q",
+			c.about([]Player{Player(i)}, "mixed teams need two groups, but %s is of a third, %q, beside %q and %q",
 				c.p.NameOf(Player(i)), person.Group, names[0], names[1])
 			return
 		default:
@@ -119,7 +142,7 @@ func (c *clash) partners() {
 		}
 		for _, x := range [2][2]Player{{t.A, t.B}, {t.B, t.A}} {
 			if other, ok := mate[x[0]]; ok && other != x[1] {
-				c.say("%s cannot always be the partner of both %s and %s", c.p.NameOf(x[0]), c.p.NameOf(other), c.p.NameOf(x[1]))
+				c.about([]Player{x[0], other, x[1]}, "%s cannot always be the partner of both %s and %s", c.p.NameOf(x[0]), c.p.NameOf(other), c.p.NameOf(x[1]))
 			}
 			mate[x[0]] = x[1]
 		}
@@ -131,28 +154,28 @@ func (c *clash) pairs() {
 	p := c.p
 	n := New(p)
 	for _, t := range p.Together {
-		a, b := p.NameOf(t.A), p.NameOf(t.B)
+		a, b, both := p.NameOf(t.A), p.NameOf(t.B), []Player{t.A, t.B}
 		if HasPair(p.NeverPartner, t) {
-			c.say("%s and %s shall be partners and never be partners", a, b)
+			c.about(both, "%s and %s shall be partners and never be partners", a, b)
 		}
 		if HasPair(p.NeverMeet, t) {
-			c.say("%s and %s shall be partners and never meet", a, b)
+			c.about(both, "%s and %s shall be partners and never meet", a, b)
 		}
 		if p.Format == Mixed && p.People[t.A].Group == p.People[t.B].Group {
-			c.say("%s and %s shall be partners but are both of group %q on a mixed night", a, b, p.People[t.A].Group)
+			c.about(both, "%s and %s shall be partners but are both of group %q on a mixed night", a, b, p.People[t.A].Group)
 		}
 		if len(p.Courts) > 0 && !n.shareCourt(t.A, t.B) {
-			c.say("%s and %s shall be partners but no court suits both", a, b)
+			c.about(both, "%s and %s shall be partners but no court suits both", a, b)
 		}
 		if t.Times > 0 && (n.Mate[t.A] != Nobody && n.Mate[t.A] != t.B || n.Mate[t.B] != Nobody && n.Mate[t.B] != t.A) {
-			c.say("%s and %s shall be partners %d times, but one of them always has another partner", a, b, t.Times)
+			c.about(both, "%s and %s shall be partners %d times, but one of them always has another partner", a, b, t.Times)
 		}
 	}
 	if p.Format == Pairs {
 		for i, m := range n.Mate {
 			t := Pair{A: Player(i), B: m}
 			if m > Player(i) && (HasPair(p.NeverPartner, t) || HasPair(p.NeverMeet, t)) {
-				c.say("%s and %s are a set pair by their places in the list but shall not be: name their partners", p.NameOf(t.A), p.NameOf(t.B))
+				c.about([]Player{t.A, t.B}, "%s and %s are a set pair by their places in the list but shall not be: name their partners", p.NameOf(t.A), p.NameOf(t.B))
 			}
 		}
 	}

@@ -65,6 +65,10 @@ func QueueNext(r Moment) (night.Game, error) {
 	return night.Game{}, ErrTooFew
 }
 
+// Clashes lists what makes the moment impossible whoever of the people waits: wishes that contradict each
+// other, and groups that make no teams.
+func (r Moment) Clashes() []night.Clash { return night.Clashes(r.problem()) }
+
 // problem states the moment as a night without rounds, so that the same checks apply.
 func (r Moment) problem() *night.Problem {
 	p := &night.Problem{

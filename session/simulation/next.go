@@ -45,7 +45,7 @@ func (s *script) next(l *session.Ledger) (happening, bool, error) {
 	case len(n.Roll) == 0:
 		return happening{opening, session.ImportRoster{Entries: s.night.People}}, true, nil
 	}
-	first := s.organiser(n, l.Clock())
+	first := s.organiser(l, l.Clock())
 	for _, h := range s.comings(l.Club(), n) {
 		if h.at.Before(first.at) {
 			first = h
@@ -67,14 +67,14 @@ func (s *script) next(l *session.Ledger) (happening, bool, error) {
 func (s *script) scoring(club *session.Club, n *session.Night, g *session.Game) (happening, error) {
 	lead, takes := s.lead(club, g), s.night.duration(g.ID)
 	court := slices.IndexFunc(n.Courts, func(c session.Court) bool { return c.ID == g.Court })
-	if court < s.night.ByRally && s.night.Pick == nil {
+	if court < s.night.ByRally {
 		rallies := s.night.rallies(g.ID, g.Rules, lead)
 		played := len(g.Rallies)
 		at := g.Called.Add(takes * time.Duration(played+1) / time.Duration(len(rallies)))
 		return happening{at, session.ScoreRally{Game: g.ID, Rally: rallies[played]}}, nil
 	}
 	final, err := s.night.final(g.ID, g.Rules, lead)
-	return happening{g.Called.Add(takes), session.FinishGame{Game: g.ID, Final: final, Pick: s.night.Pick}}, err
+	return happening{g.Called.Add(takes), session.FinishGame{Game: g.ID, Final: final}}, err
 }
 
 // lead is by how much the levels of side A add up to more than those of side B.
@@ -106,13 +106,14 @@ func (s *script) comings(club *session.Club, n *session.Night) []happening {
 }
 
 // organiser is what the organiser does if nothing else happens first: call, begin or close.
-func (s *script) organiser(n *session.Night, now time.Time) happening {
+func (s *script) organiser(l *session.Ledger, now time.Time) happening {
+	n := l.Night()
 	enough := n.Count(session.Here) >= 4
 	switch {
 	case len(n.Running()) > 0:
 		return happening{at: farAway}
-	case n.Settings.Flow == session.Rolling && !n.Rolls && enough && now.Before(s.settings.Closing):
-		return happening{latest(s.night.firstCall(), now), session.BeginPlay{Pick: s.night.Pick}}
+	case l.NextStep(latest(s.night.firstCall(), now)).Step == session.StepBegin:
+		return happening{latest(s.night.firstCall(), now), session.BeginPlay{}}
 	case n.Settings.Flow == session.Rolling:
 		return happening{latest(s.settings.Closing, now).Add(time.Minute), session.CloseNight{}}
 	}

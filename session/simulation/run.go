@@ -21,6 +21,7 @@ func Run(ctx context.Context, log session.Log, n Night, kept func(last uint64) e
 	if err != nil {
 		return Report{}, err
 	}
+	desk.PickBy(n.Pick)
 	if err := n.begins(desk.Ledger()); err != nil {
 		return Report{}, err
 	}

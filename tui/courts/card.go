@@ -36,8 +36,8 @@ type cardText struct {
 }
 
 // card draws one court.
-func (s *Courts) card(c ui.Context, court *session.Court, selected bool, g grid) []string {
-	key := cardKey{c.Theme, *court, textOf(c, court), selected, g.width, g.height}
+func (s *Courts) card(c ui.Context, court *session.Court, selected bool, g grid, why *session.Idle) []string {
+	key := cardKey{c.Theme, *court, textOf(c, court, why), selected, g.width, g.height}
 	if lines, ok := s.cache[key]; ok {
 		return lines
 	}
@@ -50,7 +50,7 @@ func (s *Courts) card(c ui.Context, court *session.Court, selected bool, g grid)
 }
 
 // textOf says what a court's card shows.
-func textOf(c ui.Context, court *session.Court) cardText {
+func textOf(c ui.Context, court *session.Court, why *session.Idle) cardText {
 	n := c.Night()
 	if g := n.Game(court.Game); g != nil {
 		return gameText(c, n, g)
@@ -65,6 +65,11 @@ func textOf(c ui.Context, court *session.Court) cardText {
 		t.foot = "over"
 		if g.Final.How() != scoring.Played {
 			t.foot = "over: " + session.ScoreText(*g.Final)
+		}
+	}
+	if why != nil && court.Open {
+		if foot := idleFoot(why); foot != "" {
+			t.foot = foot
 		}
 	}
 	if p := plannedOn(c, court.ID); p != nil && len(n.Running()) == 0 && t.a == "" {

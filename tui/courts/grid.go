@@ -72,10 +72,11 @@ func (s *Courts) Lines(c ui.Context) []string {
 	g := s.grid(c)
 	out := make([]string, 0, c.Height)
 	current := s.current(n)
+	why := idleOf(c)
 	for row := g.top; row < g.top+g.shown; row++ {
 		cards := make([][]string, 0, g.columns)
 		for i := row * g.columns; i < min((row+1)*g.columns, g.courts); i++ {
-			cards = append(cards, s.card(c, &n.Courts[i], i == current, g))
+			cards = append(cards, s.card(c, &n.Courts[i], i == current, g, why))
 		}
 		for y := range g.height {
 			var b strings.Builder
@@ -108,7 +109,11 @@ func (s *Courts) panel(c ui.Context, court session.Court, g grid) []string {
 		}
 		fallthrough
 	case game == nil:
-		return []string{more, line.Cut(fmt.Sprintf("Court %s: %s", court.ID, idleText(c, court)), c.Width)}
+		text := line.Wrap(fmt.Sprintf("Court %s: %s", court.ID, idleText(c, court)), c.Width)
+		if len(text) > 1 {
+			return []string{text[0], line.Cut(strings.Join(text[1:], " "), c.Width)}
+		}
+		return []string{more, text[0]}
 	}
 	who := fmt.Sprintf("Court %s: %s  v  %s", court.ID, c.Names.FullSide(game.A), c.Names.FullSide(game.B))
 	return []string{more, line.Cut(who, c.Width)}
@@ -160,15 +165,54 @@ func refusal(c ui.Context, text string) []string {
 // idleText says why nothing is played on a court.
 func idleText(c ui.Context, court session.Court) string {
 	n := c.Night()
+	why := idleOf(c)
+	free := "free"
+	if why != nil && court.Game == 0 {
+		if words := why.Words(c.Club(), c.Now.Location()); words != "" {
+			free += "; " + words
+		}
+		if why.Cause == session.TooLate {
+			free += "; m calls it all the same"
+		}
+	}
 	switch {
 	case !court.Open:
 		return "closed (m opens it again)"
 	case n.Hold != nil:
 		return "free; play is held"
+	case target(n, court) != nil && free != "free":
+		return free + "; over before: type a score to correct it"
 	case target(n, court) != nil:
 		return "over; type a score to correct it"
-	case n.Settings.Flow == session.Rolling && n.Rolls:
-		return "free; waits for four people on the bench"
 	}
-	return "free"
+	return free
+}
+
+// idleOf is why the free courts are not called, nil when there is nothing to say.
+func idleOf(c ui.Context) *session.Idle {
+	if why, ok := c.Ledger.Idle(c.Now); ok && why.Cause != session.NotBegun {
+		return &why
+	}
+	return nil
+}
+
+// idleFoot is the cause in the few words that a card has room for.
+func idleFoot(why *session.Idle) string {
+	switch why.Cause {
+	case session.TooFew:
+		return fmt.Sprintf("waits for four: %d here", why.Waiting)
+	case session.NoGroup:
+		return "not called: a group is missing"
+	case session.Contradiction:
+		return "not called: wishes clash"
+	case session.NoFour:
+		return "no four who wait may play together"
+	case session.TooLate:
+		return fmt.Sprintf("%.0f %% to end in time: m calls", 100*why.Chance)
+	case session.PastClosing:
+		return "closing time has passed"
+	case session.LastGames:
+		return "no more games"
+	}
+	return ""
 }

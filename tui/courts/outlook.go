@@ -78,7 +78,7 @@ func comingRolling(c ui.Context, n *session.Night) []string {
 	out := []string{c.Theme.Strong.Render("Next free court")}
 	g, err := session.NextGame(c.Club(), n, open[0], c.Now)
 	if err != nil {
-		return append(out, "  waits for four people")
+		return append(out, "  "+err.Error())
 	}
 	return append(out, "  "+c.Names.Side(g.A)+"  v  "+c.Names.Side(g.B))
 }

@@ -100,6 +100,9 @@ func (d *Door) marks() bool { return d.chosen || d.input.Value() != "" }
 func (d *Door) enter(c ui.Context, r row) ui.Intent {
 	done := func(*session.Ledger) { d.clear() }
 	switch {
+	case r.guest != "" && asksGroup(c, r):
+		add := func(group string) session.Command { return session.AddGuest{Name: r.guest, Group: group} }
+		return ui.Show{Dialog: groupMenu(c, r.guest, add, done)}
 	case r.guest != "":
 		return ui.Do{Command: session.AddGuest{Name: r.guest}, After: done}
 	case r.state == session.Here && !d.chosen:
@@ -109,7 +112,7 @@ func (d *Door) enter(c ui.Context, r row) ui.Intent {
 		d.stale = true
 		return ui.Show{Dialog: personMenu(c, r)}
 	}
-	return ui.Do{Command: session.CheckIn{Person: r.person.ID}, After: done}
+	return checkIn(c, r, done)
 }
 
 // Click implements ui.Screen: a click selects, a click on what is selected is Enter.

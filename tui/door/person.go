@@ -23,16 +23,16 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 	isHere := r.state == session.Here
 	atHall := isHere || r.state == session.Resting
 	return dialog.NewMenu(r.person.Name,
-		dialog.Item{Key: "i", Label: "check in", Intent: ui.Do{Command: session.CheckIn{Person: id}}, Why: why(!isHere, "is here")},
+		dialog.Item{Key: "i", Label: "check in", Intent: checkIn(c, r, nil), Why: why(!isHere, "is here")},
 		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, "not in the rotation")},
 		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
 		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: timesForm(c, r)}},
-		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: personForm(c, r.person)}},
+		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: PersonForm(c, r.person)}},
 	)
 }
 
-// personForm edits what the club knows of somebody.
-func personForm(c ui.Context, p session.Person) ui.Dialog {
+// PersonForm edits what the club knows of somebody.
+func PersonForm(c ui.Context, p session.Person) ui.Dialog {
 	levelText := ""
 	if p.Level > 0 {
 		levelText = strconv.FormatFloat(p.Level, 'g', -1, 64)

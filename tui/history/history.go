@@ -122,7 +122,7 @@ func (h *History) Lines(c ui.Context) []string {
 	from, until := line.Window(len(list), c.Height-1, cursor)
 	for i, a := range list[from:until] {
 		text := fmt.Sprintf("%s  %s", a.Time.In(c.Now.Location()).Format("15:04"), c.Ledger.Describe(a))
-		if a.Undone {
+		if a.Undone && !a.IsUndo() {
 			text += "  (undone)"
 		}
 		text = line.Fit(text, c.Width-2)
