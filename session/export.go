@@ -6,6 +6,7 @@ import (
 	"io"
 	"iter"
 	"strconv"
+	"strings"
 	"time"
 
 	"club/quadrille/scoring"
@@ -74,7 +75,15 @@ func gameRow(club *Club, n *Night, g *Game, zone *time.Location) []string {
 	}
 	return []string{
 		name(g.A[0]), name(g.A[1]), name(g.B[0]), name(g.B[1]), score[0], score[1],
-		n.Opened.In(zone).Format(time.DateOnly), strconv.Itoa(g.Round), spreadsheet.Text(string(g.Court)), g.Final.How().String(),
+		n.Opened.In(zone).Format(time.DateOnly), strconv.Itoa(g.Round), spreadsheet.Text(string(g.Court)), ending(*g.Final),
 		g.Called.In(zone).Format(time.TimeOnly), g.Finished.In(zone).Format(time.TimeOnly),
 	}
+}
+
+// ending is how a game ended. A retirement is told with the team that gave up, since the score need not tell.
+func ending(f scoring.Final) string {
+	if w, ok := f.Winner(); ok && f.How() == scoring.Retired {
+		return f.How().String() + " " + strings.ToLower(w.Other().String())
+	}
+	return f.How().String()
 }

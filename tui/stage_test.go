@@ -286,11 +286,11 @@ func (s *stage) people(courts, people int, change func(*session.Settings)) *stag
 func (s *stage) roster(courts int, file string) *stage {
 	s.t.Helper()
 	s.do(session.OpenNight{Name: "Club night", Settings: session.DefaultSettings(7), Courts: courts})
-	entries, err := readRoster(os.ReadFile, filepath.Join("..", "testdata", file))
+	read, err := readRoster(os.ReadFile, filepath.Join("..", "testdata", file))
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	s.do(session.ImportRoster{Entries: entries, Arrived: true})
+	s.do(session.ImportRoster{Entries: read.Entries, Arrived: true})
 	s.m.active = ui.Courts
 	return s
 }

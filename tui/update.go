@@ -17,6 +17,7 @@ type doneMsg struct {
 	command session.Command // what was to be done, nil where that is no action of the session
 	action  string          // the same in words, where they are known from an earlier try
 	copied  string          // the copy of the club file that was written, "" for none
+	reading []string        // how a roster was read, where that must be told
 }
 
 // Update implements tea.Model. It only routes by kind.
@@ -248,6 +249,9 @@ func (m *Model) done(msg doneMsg) {
 	if after.then != nil {
 		after.then(msg.ledger)
 	}
+	if len(msg.reading) > 0 {
+		m.dialogs = append(m.dialogs, readingOf(msg.reading))
+	}
 	if m.notice = msg.notice; m.notice == "" {
 		m.notice = lastDone(msg.ledger)
 	}
@@ -285,13 +289,13 @@ func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
 	m.busy, m.after = true, pending{dialog: from}
 	desk, read := m.desk, m.options.ReadFile
 	return func() tea.Msg {
-		entries, err := readRoster(read, i.Path)
+		read, err := readRoster(read, i.Path)
 		if err != nil {
 			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("roster not taken: %w", err)}
 		}
-		c := session.ImportRoster{Entries: entries, Arrived: i.Arrived}
+		c := session.ImportRoster{Entries: read.Entries, Arrived: i.Arrived}
 		l, err := desk.Do(c)
-		return doneMsg{ledger: l, err: err, command: c}
+		return doneMsg{ledger: l, err: err, command: c, reading: read.Notes}
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"club/quadrille/cmd/quadrille/events"
 	"club/quadrille/session"
+	"club/quadrille/session/spreadsheet"
 	"club/quadrille/store"
 )
 
@@ -60,7 +61,7 @@ func parseSame(text string) (session.SameName, error) {
 }
 
 // run sees from its first bytes what a file is: an export begins with a brace, a data file holds
-// bytes that no text has, and everything else is taken for a roster.
+// bytes that no table has, and everything else is taken for a roster.
 func (im *importer) run(cmd *cobra.Command, path string) error {
 	in, err := openInput(cmd, path)
 	if err != nil {
@@ -79,7 +80,7 @@ func (im *importer) run(cmd *cobra.Command, path string) error {
 			return err
 		}
 		return im.join(cmd, records)
-	case bytes.IndexByte(start, 0) >= 0 && path != "-":
+	case bytes.IndexByte(start, 0) >= 0 && !spreadsheet.IsTable(start) && path != "-":
 		records, err := recordsIn(path)
 		if err != nil {
 			return err
@@ -140,7 +141,7 @@ func (im *importer) join(cmd *cobra.Command, theirs []session.Record) error {
 
 // expect takes in a roster.
 func (im *importer) expect(cmd *cobra.Command, text io.Reader) error {
-	entries, err := parseRoster(text)
+	entries, err := parseRoster(cmd, text)
 	if err != nil {
 		return err
 	}

@@ -5,11 +5,9 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"strings"
 
 	"github.com/spf13/cobra"
 
-	"club/quadrille/session"
 	"club/quadrille/session/roster"
 )
 
@@ -38,34 +36,19 @@ func readRoster(cmd *cobra.Command, path string) ([]roster.Entry, error) {
 		return nil, err
 	}
 	defer in.Close()
-	return parseRoster(in)
+	return parseRoster(cmd, in)
 }
 
-// parseRoster reads a roster and makes its names fit for a screen.
-func parseRoster(in io.Reader) ([]roster.Entry, error) {
-	entries, err := roster.Parse(in)
+// parseRoster reads a roster and says how it was read.
+func parseRoster(cmd *cobra.Command, in io.Reader) ([]roster.Entry, error) {
+	read, err := roster.Read(in)
 	if err != nil {
 		return nil, err
 	}
-	lines := map[string]int{}
-	for i := range entries {
-		e := &entries[i]
-		if e.Name, err = session.CleanName(e.Name); err != nil {
-			return nil, fmt.Errorf("roster line %d: %w", e.Line, err)
-		}
-		if first, twice := lines[strings.ToLower(e.Name)]; twice {
-			return nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, e.Name, first)
-		}
-		lines[strings.ToLower(e.Name)] = e.Line
-		e.Group = session.CleanText(e.Group, session.MaxName)
-		for j := range e.PartnerWith {
-			e.PartnerWith[j].Name = session.CleanText(e.PartnerWith[j].Name, session.MaxName)
-		}
-		for j := range e.KeepApart {
-			e.KeepApart[j] = session.CleanText(e.KeepApart[j], session.MaxName)
-		}
+	for _, text := range read.Notes {
+		note(cmd, "roster: %s", text)
 	}
-	return entries, nil
+	return read.Entries, nil
 }
 
 // counted is a number with its noun.

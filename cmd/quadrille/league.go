@@ -35,7 +35,7 @@ func (t *table) leagueRows(cmd *cobra.Command) (nights int, rows []standings.Lea
 		}
 		return len(ledger.Club().Nights), session.League(ledger.Club(), t.best), nil
 	}
-	played, err := readGames(cmd, t.games, "")
+	played, err := tableGames(cmd, t.games, "")
 	if err != nil {
 		return 0, nil, err
 	}

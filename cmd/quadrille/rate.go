@@ -101,12 +101,16 @@ func rateSheet(cmd *cobra.Command, path string, model rating.Model, target int) 
 	if err != nil {
 		return nil, err
 	}
+	played, left := sheet.Without(played, scoring.Walkover, scoring.Void) // a retirement is a result
+	if left != "" {
+		note(cmd, "%s", left)
+	}
 	if model.Growth > 0 {
 		slices.SortStableFunc(played, func(a, b sheet.Game) int { return strings.Compare(a.Night, b.Night) })
 	}
 	games := make([]rating.Game[string], len(played))
 	for i, g := range played {
-		games[i] = rating.Game[string]{A: g.A, B: g.B, Share: model.Share(g.ScoreA, g.ScoreB, target)}
+		games[i] = rating.Game[string]{A: g.A, B: g.B, Share: model.Settled(0.5-0.5*float64(g.Winner), g.ScoreA, g.ScoreB, target)}
 		if model.Growth > 0 {
 			if games[i].Week, err = week(g); err != nil {
 				return nil, err

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"club/quadrille/cmd/quadrille/sheet"
+	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/standings"
 	"club/quadrille/tui/line"
@@ -83,7 +84,7 @@ func (t *table) print(cmd *cobra.Command) error {
 // rows makes the table, never nil, and its title.
 func (t *table) rows(cmd *cobra.Command) (title string, rows []standings.Row, err error) {
 	if t.games != "" {
-		played, err := readGames(cmd, t.games, t.night)
+		played, err := tableGames(cmd, t.games, t.night)
 		if err != nil {
 			return "", nil, err
 		}
@@ -126,20 +127,31 @@ func readGames(cmd *cobra.Command, path, night string) ([]sheet.Game, error) {
 		return nil, err
 	}
 	defer in.Close()
-	games, err := sheet.Games(in)
-	if err != nil || night == "" {
-		return games, err
+	read, err := sheet.Games(in)
+	if err != nil {
+		return nil, err
 	}
-	var of []sheet.Game
-	for _, g := range games {
-		if g.Night == night {
-			of = append(of, g)
-		}
+	for _, text := range read.Notes {
+		note(cmd, "games: %s", text)
 	}
-	if of == nil {
-		return nil, fmt.Errorf("no game has %s in its column night", night)
+	if night != "" {
+		return read.Night(night)
 	}
-	return of, nil
+	return read.Games, nil
+}
+
+// tableGames reads the games of a spreadsheet that count for a table, as a night's own do, and says which do
+// not.
+func tableGames(cmd *cobra.Command, path, night string) ([]sheet.Game, error) {
+	played, err := readGames(cmd, path, night)
+	if err != nil {
+		return nil, err
+	}
+	played, left := sheet.Without(played, scoring.Retired, scoring.Walkover, scoring.Void)
+	if left != "" {
+		note(cmd, "%s", left)
+	}
+	return played, nil
 }
 
 // printStandings writes a table for people. Below it stands how it is sorted and what parted those

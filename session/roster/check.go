@@ -3,17 +3,19 @@ package roster
 import (
 	"fmt"
 	"strings"
+
+	"club/quadrille/session/name"
 )
 
 // check looks at what only the whole roster can tell: names must differ, and wishes must be about
 // people of the roster.
 func check(entries []Entry) error {
 	if len(entries) == 0 {
-		return fmt.Errorf("the roster has a header and no people")
+		return fmt.Errorf("the roster has a header and no people below it")
 	}
 	lines := map[string]int{}
 	for _, e := range entries {
-		key := strings.ToLower(e.Name)
+		key := name.Fold(e.Name)
 		if first, ok := lines[key]; ok {
 			return fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, e.Name, first)
 		}
@@ -25,7 +27,7 @@ func check(entries []Entry) error {
 			others = append(others, p.Name)
 		}
 		for _, other := range others {
-			switch _, ok := lines[strings.ToLower(other)]; {
+			switch _, ok := lines[name.Fold(other)]; {
 			case !ok:
 				return fmt.Errorf("roster line %d: %s names %s, who is not on the roster", e.Line, e.Name, other)
 			case strings.EqualFold(other, e.Name):

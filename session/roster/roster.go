@@ -1,23 +1,23 @@
-// Package roster reads lists of people as a spreadsheet saves them.
+// Package roster reads lists of people as clubs have them.
 //
-// A roster is CSV with a header. Only the column name is required; group, level, arrive, leave,
-// partner_with and keep_apart are understood, in any order, and any other column is left alone.
+// A roster is a table that a spreadsheet has saved as CSV, with a header, or a plain list of names, one a line.
+// Only the column name is required, or first name and surname; group, level, arrive, leave, partner_with and
+// keep_apart are understood, in any order and under the words that people use for them. What any other column
+// is called is said beside the entries.
 package roster
 
 import (
 	"fmt"
-	"io"
 	"strconv"
 	"strings"
 	"time"
-
-	"golang.org/x/text/unicode/norm"
-
-	"club/quadrille/session/spreadsheet"
 )
 
 // MaxEntries is the most people that a roster may have.
-const MaxEntries = 2000
+const MaxEntries = 10_000
+
+// MaxGroup is how wide the word for a group may be, in terminal cells.
+const MaxGroup = 12
 
 // Entry is one line of a roster.
 type Entry struct {
@@ -56,70 +56,6 @@ func (m Moment) On(day time.Time) time.Time {
 	return time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, day.Location()).Add(m.Clock)
 }
 
-// layout is what a roster looks like.
-var layout = spreadsheet.Layout{
-	The: "the roster", Is: "is", Has: "has",
-	Columns:  []string{"name", "group", "level", "arrive", "leave", "partner_with", "keep_apart"},
-	Required: []string{"name"},
-	Header:   "name,group,level,arrive,leave,partner_with,keep_apart",
-}
-
-// Parse reads a roster. Every error names the line and says what to do; no entry is dropped
-// silently.
-func Parse(r io.Reader) ([]Entry, error) {
-	var out []Entry
-	for row, err := range layout.Rows(r) {
-		if err != nil {
-			return nil, err
-		}
-		e, err := entry(func(column string) string { return spreadsheet.Plain(row.Cell(column)) })
-		if err != nil {
-			return nil, fmt.Errorf("roster line %d: %w", row.Line, err)
-		}
-		e.Line = row.Line
-		if out = append(out, e); len(out) > MaxEntries {
-			return nil, fmt.Errorf("the roster has more than %d people", MaxEntries)
-		}
-	}
-	return out, check(out)
-}
-
-func entry(cell func(column string) string) (Entry, error) {
-	e := Entry{Name: oneSpelling(cell("name")), Group: cell("group"), KeepApart: names(cell("keep_apart"))}
-	if e.Name == "" {
-		return e, fmt.Errorf("the name is missing")
-	}
-	var err error
-	if e.Level, err = level(cell("level")); err != nil {
-		return e, err
-	}
-	if e.Arrive, err = ParseMoment(cell("arrive")); err != nil {
-		return e, fmt.Errorf("arrive: %w", err)
-	}
-	if e.Leave, err = ParseMoment(cell("leave")); err != nil {
-		return e, fmt.Errorf("leave: %w", err)
-	}
-	for _, text := range names(cell("partner_with")) {
-		p, err := partner(text)
-		if err != nil {
-			return e, err
-		}
-		e.PartnerWith = append(e.PartnerWith, p)
-	}
-	return e, nil
-}
-
-func level(text string) (float64, error) {
-	if text == "" {
-		return 0, nil
-	}
-	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-	if err != nil || !(v >= 0 && v <= 10) {
-		return 0, fmt.Errorf("level %q is no number from 0 to 10", text)
-	}
-	return v, nil
-}
-
 // ParseMoment reads a time of day such as 19:40 or the number of a round such as 3.
 func ParseMoment(text string) (Moment, error) {
 	if text == "" {
@@ -139,37 +75,4 @@ func ParseMoment(text string) (Moment, error) {
 		return Moment{}, fmt.Errorf("%q is no time of day: write it as 19:40", text)
 	}
 	return Moment{Clock: time.Duration(h)*time.Hour + time.Duration(m)*time.Minute, IsClock: true}, nil
-}
-
-// partner reads "Name" or "Name*2".
-func partner(text string) (Partner, error) {
-	name, times, limited := strings.Cut(text, "*")
-	p := Partner{Name: oneSpelling(name)}
-	if !limited {
-		return p, nil
-	}
-	n, err := strconv.Atoi(strings.TrimSpace(times))
-	if err != nil || n < 1 || n > 99 {
-		return p, fmt.Errorf("partner_with %q: write how often as Name*2", text)
-	}
-	p.Times = n
-	return p, nil
-}
-
-// names splits a cell of names at semicolons.
-func names(cell string) []string {
-	var out []string
-	for name := range strings.SplitSeq(cell, ";") {
-		if name = oneSpelling(name); name != "" {
-			out = append(out, name)
-		}
-	}
-	return out
-}
-
-// oneSpelling writes a name with single blanks and composed accents, so that two spellings that look
-// alike are one name.
-func oneSpelling(name string) string {
-	blank := func(r rune) bool { return r == ' ' || r == '\u00a0' }
-	return norm.NFC.String(strings.Join(strings.FieldsFunc(name, blank), " "))
 }

@@ -1,22 +1,35 @@
 package spreadsheet
 
 import (
-	"bufio"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
 	"iter"
-	"slices"
 	"strings"
+	"unicode"
 )
 
 // Layout is what a table must look like.
 type Layout struct {
-	The, Is, Has string   // how messages speak of it: "the games", "are", "have"
-	Columns      []string // the names that the header may use; any other column is left alone
-	Required     []string // of these, the ones that the header must have
+	The, Is, Has string // how messages speak of it: "the games", "are", "have"
+	Columns      []Column
+	Quiet        []string // headings that this program writes and does not read: nobody needs to be told
 	Header       string   // a header to show to whoever has none
+	List         string   // the column that a plain list without a header is, empty if it must have one
+	MaxMiB       int      // how large a file may be
+}
+
+// Table is a table that was read.
+type Table struct {
+	// Notes say, a sentence each, what whoever reads the table must know to see that it was read rightly:
+	// how its letters were written, what stood for which column, and what was not used.
+	Notes []string
+
+	layout Layout
+	header []string // as it stands in the file, nil for a list
+	at     map[string]int
+	rows   iter.Seq2[Row, error]
 }
 
 // Row is one line of a table.
@@ -35,95 +48,112 @@ func (r Row) Cell(column string) string {
 	return ""
 }
 
-// Rows reads a table that a spreadsheet has saved: CSV with a header, whose columns stand in any
-// order and are parted by commas, or by semicolons if the header has no comma. A byte order mark is
-// skipped. Rows end after the first error.
-func (l Layout) Rows(r io.Reader) iter.Seq2[Row, error] {
-	return func(yield func(Row, error) bool) {
-		in, at, err := l.open(r)
-		for err == nil {
-			var row Row
-			if row, err = l.next(in, at); err == nil && !yield(row, nil) {
+// Read reads a table that a spreadsheet has saved: CSV in UTF-8, UTF-16 or Windows-1252, with line ends of any
+// kind, whose columns are parted by commas, semicolons or tabs and stand in any order below a header; or, where
+// the layout allows it, a plain list without a header. What the table is not is said in the error.
+func (l Layout) Read(r io.Reader) (*Table, error) {
+	data, err := l.load(r)
+	if err != nil {
+		return nil, err
+	}
+	if err := refuseWorkbook(data); err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", l.The, err)
+	}
+	text, written, err := decode(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", l.The, err)
+	}
+	t := &Table{layout: l}
+	if err := t.open(text); err != nil {
+		return nil, err
+	}
+	if written != "" {
+		t.Notes = append([]string{"read as " + written + examples(text)}, t.Notes...)
+	}
+	return t, nil
+}
+
+// open finds the header, or that there is none.
+func (t *Table) open(text string) error {
+	delimiter, text, line := announced(text)
+	for header, rest, more := strings.Cut(text, "\n"); strings.TrimSpace(header) == ""; header, rest, more = strings.Cut(text, "\n") {
+		if !more {
+			return fmt.Errorf("%s %s empty: the first line must be a header such as %s", t.layout.The, t.layout.Is, t.layout.Header)
+		}
+		text, line = rest, line+1
+	}
+	first, _, _ := strings.Cut(text, "\n")
+	if delimiter == 0 {
+		known := 0
+		if delimiter, known = t.layout.delimiter(first); known == 0 && t.list(text, line) {
+			return nil
+		}
+	}
+	in := newReader(text, delimiter)
+	var err error
+	if t.header, err = in.Read(); err != nil {
+		return t.noCSV(err, line)
+	}
+	if t.at, t.Notes, err = t.layout.places(t.header); err != nil {
+		return err
+	}
+	t.rows = func(yield func(Row, error) bool) {
+		for {
+			row, err := t.next(in, line)
+			if errors.Is(err, io.EOF) || !yield(row, err) || err != nil {
 				return
 			}
 		}
-		if !errors.Is(err, io.EOF) {
-			yield(Row{}, err)
-		}
 	}
+	return nil
 }
 
-// open reads the header.
-func (l Layout) open(r io.Reader) (*csv.Reader, map[string]int, error) {
-	in, err := reader(r)
-	if err != nil {
-		return nil, nil, err
-	}
-	header, err := in.Read()
-	switch {
-	case errors.Is(err, io.EOF):
-		return nil, nil, fmt.Errorf("%s %s empty: the first line must be a header such as %s", l.The, l.Is, l.Header)
-	case err != nil:
-		return nil, nil, l.noCSV(err)
-	}
-	at, err := l.places(header)
-	return in, at, err
-}
+// Rows gives the rows below the header, once. They end after the first error.
+func (t *Table) Rows() iter.Seq2[Row, error] { return t.rows }
 
-func (l Layout) next(in *csv.Reader, at map[string]int) (Row, error) {
+// Has tells whether the table has a column.
+func (t *Table) Has(column string) bool { _, ok := t.at[column]; return ok }
+
+// next is the next row that has anything in it: spreadsheets write the empty ones below a table too.
+func (t *Table) next(in *csv.Reader, before int) (Row, error) {
 	cells, err := in.Read()
+	for err == nil && strings.TrimSpace(strings.Join(cells, "")) == "" {
+		cells, err = in.Read()
+	}
 	if errors.Is(err, io.EOF) {
 		return Row{}, io.EOF
 	}
 	if err != nil {
-		return Row{}, l.noCSV(err)
+		return Row{}, t.noCSV(err, before)
 	}
 	line, _ := in.FieldPos(0)
-	return Row{line, cells, at}, nil
+	return Row{before + line, cells, t.at}, nil
 }
 
-func (l Layout) noCSV(err error) error { return fmt.Errorf("%s %s no CSV: %w", l.The, l.Is, err) }
+// noCSV says in words what the reader of CSV found wrong. What it can find in a text is always about quotation
+// marks.
+func (t *Table) noCSV(err error, before int) error {
+	var wrong *csv.ParseError
+	if !errors.As(err, &wrong) {
+		return fmt.Errorf("%s %s no CSV: %w", t.layout.The, t.layout.Is, err)
+	}
+	return fmt.Errorf("%s %s no CSV: the quotation mark on line %d is not closed, or stands within a cell: take it out, or write it twice in a cell that is quoted",
+		t.layout.The, t.layout.Is, before+wrong.StartLine)
+}
 
-// places finds the columns of a header.
-func (l Layout) places(header []string) (map[string]int, error) {
-	at := map[string]int{}
-	for i, h := range header {
-		h = strings.ToLower(strings.TrimSpace(h))
-		if !slices.Contains(l.Columns, h) {
+// examples are some cells with letters that a wrong guess would have spoilt.
+func examples(text string) string {
+	var out []string
+	for cell := range strings.FieldsFuncSeq(text, func(r rune) bool { return strings.ContainsRune("\n,;\t\"", r) }) {
+		if strings.IndexFunc(cell, func(r rune) bool { return r > unicode.MaxASCII }) < 0 {
 			continue
 		}
-		if _, twice := at[h]; twice {
-			return nil, fmt.Errorf("%s %s the column %s twice", l.The, l.Has, h)
-		}
-		at[h] = i
-	}
-	for _, c := range l.Required {
-		if _, ok := at[c]; !ok {
-			return nil, fmt.Errorf("%s %s no column %s: the first line must be a header such as %s", l.The, l.Has, c, l.Header)
+		if out = append(out, strings.TrimSpace(cell)); len(out) == 3 {
+			break
 		}
 	}
-	return at, nil
-}
-
-// reader sees from the first line what parts the columns, and skips the mark that some
-// spreadsheets put before UTF-8 text.
-func reader(r io.Reader) (*csv.Reader, error) {
-	text := bufio.NewReaderSize(r, 4096)
-	if mark, err := text.Peek(3); err == nil && string(mark) == "\xef\xbb\xbf" {
-		if _, err := text.Discard(3); err != nil {
-			return nil, err
-		}
+	if len(out) == 0 {
+		return ""
 	}
-	start, err := text.Peek(512)
-	if err != nil && !errors.Is(err, io.EOF) {
-		return nil, err
-	}
-	first, _, _ := strings.Cut(string(start), "\n")
-	in := csv.NewReader(text)
-	if strings.Contains(first, ";") && !strings.Contains(first, ",") {
-		in.Comma = ';'
-	}
-	in.FieldsPerRecord = -1
-	in.TrimLeadingSpace = true
-	return in, nil
+	return ": " + strings.Join(out, ", ")
 }
