@@ -6,6 +6,8 @@ import "slices"
 type Club struct {
 	People []Person `json:"people"` // in the order in which they joined
 	Nights []*Night `json:"nights"` // in order; only the last can be open
+
+	Usual *Usual `json:"usual,omitempty"` // nil before the first night; what it points to never changes
 }
 
 // Person finds somebody by identity.
@@ -61,5 +63,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights}
+	return &Club{People: people, Nights: nights, Usual: c.Usual}
 }

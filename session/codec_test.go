@@ -21,6 +21,7 @@ func samples(t testing.TB) []Event {
 		NightOpened{Night: 1, ID: "night-1", Name: "n", Settings: DefaultSettings(5), Courts: []CourtID{"1", "2"}},
 		NightClosed{},
 		SettingsChanged{DefaultSettings(6)},
+		UsualKept{Usual{DefaultSettings(6), 3}},
 		CourtOpened{"3"},
 		CourtClosed{"3"},
 		PersonExpected{"p1", at, at.Add(time.Hour)},

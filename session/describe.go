@@ -159,7 +159,9 @@ func describeNight(e Event) string {
 	case NightClosed:
 		return "night closed"
 	case SettingsChanged:
-		return fmt.Sprintf("settings: %s, %s, %s, %d rounds", e.Settings.Flow, e.Settings.Format, e.Settings.Scoring, e.Settings.Rounds)
+		return "settings: " + settingsText(e.Settings)
+	case UsualKept:
+		return "kept as usual: " + settingsText(e.Usual.Settings)
 	case CourtOpened:
 		return fmt.Sprintf("court %s opened", e.Court)
 	case CourtClosed:
@@ -180,6 +182,11 @@ func describeNight(e Event) string {
 		return "redo"
 	}
 	return ""
+}
+
+// settingsText is what matters most of some settings.
+func settingsText(s Settings) string {
+	return fmt.Sprintf("%s, %s, %s, %s", s.Flow, s.Format, s.Scoring, counted(s.Rounds, "round"))
 }
 
 // pairName joins the names of a side.

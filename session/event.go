@@ -58,6 +58,7 @@ var kinds = []kind{
 	kindOf[NightOpened]("NightOpened", 1),
 	kindOf[NightClosed]("NightClosed", 1),
 	kindOf[SettingsChanged]("SettingsChanged", 1),
+	kindOf[UsualKept]("UsualKept", 1),
 	kindOf[CourtOpened]("CourtOpened", 1),
 	kindOf[CourtClosed]("CourtClosed", 1),
 	kindOf[PersonExpected]("PersonExpected", 1),

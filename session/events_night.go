@@ -32,6 +32,7 @@ func (e NightOpened) apply(f *fold, at time.Time) error {
 		n.Courts = append(n.Courts, Court{ID: id, Open: true})
 	}
 	f.club.Nights = append(f.club.Nights, n)
+	f.club.Usual = newUsual(e.Settings, len(e.Courts))
 	return nil
 }
 

@@ -62,6 +62,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		DrawLots{},
 		ResumePlay{},
 		ChangeSettings{settings},
+		KeepUsual{},
 		Undo{},
 		Undo{},
 		Redo{},

@@ -68,3 +68,30 @@ func TestRolledGamesInANightOfRounds(t *testing.T) {
 	}
 	s.press("n").shows("round 2 called")
 }
+
+// TestWhatWasTakenInAnEmergencyIsForTonightOnly: the next night is proposed as the club plays as a rule. The
+// options say what is different tonight, and one key keeps it.
+func TestWhatWasTakenInAnEmergencyIsForTonightOnly(t *testing.T) {
+	for _, keep := range []bool{false, true} {
+		s := newStage(t).people(2, 12, nil)
+		s.press("o").hides("For tonight only").press("esc")
+		s.press("r", "p").shows("for tonight only").press("right", "right", "-", "-", "-", "end", "enter").shows("Saved: settings:")
+		tonight := s.night().Settings
+		s.press("o").shows("For tonight only: ", "minutes a round (usually 15)")
+		if keep {
+			s.press("k").shows("Saved: kept as usual").press("o").hides("For tonight only").press("k").shows("all is as usual")
+		} else {
+			s.press("e", "down", "down", "down", "down", "down", "down").shows("usually 15; ").press("esc", "esc")
+		}
+		s.press("esc", "esc").do(session.CloseNight{}).press("n").shows("Open tonight").press("enter")
+		next := s.night().Settings
+		want := session.DefaultSettings(7)
+		if keep {
+			want = tonight
+			want.Closing = next.Closing
+		}
+		if next != want || tonight == session.DefaultSettings(7) {
+			t.Errorf("kept as usual: %v; tonight %+v, the next night %+v", keep, tonight, next)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -36,25 +37,24 @@ func (m *Model) settings() tea.Cmd {
 			dialog.Item{Key: "s", Label: "set aside what is on court, and end the night", Intent: ui.Do{Command: session.CloseNight{SetAside: true}}},
 			dialog.Item{Key: "p", Label: "play on", Intent: ui.Close{}})}
 	}
+	note, usual := "", "all is as usual"
+	if unusual := m.ledger.Club().Unusual(); len(unusual) > 0 {
+		note, usual = "For tonight only: "+strings.Join(unusual, "; ")+".", ""
+	}
 	return m.show(dialog.NewMenu("Tonight",
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
+		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a copy of the club's file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: free courts call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
 		end,
-	))
+	).Noting(note))
 }
 
-// openForm asks what a new night needs; what the last night had is filled in.
+// openForm asks what a new night needs; what is usual is filled in.
 func openForm(m *Model) ui.Dialog {
-	s := session.DefaultSettings(m.seed())
-	courtCount, name := 4, m.now.Format("Monday 2 January")
-	if last := m.ledger.Club().Night(); last != nil {
-		seed := s.Seed
-		s = last.Settings
-		s.Seed, s.Closing = seed, time.Time{}
-		courtCount = max(1, len(last.Courts))
-	}
+	s, courtCount := m.ledger.Club().Proposal(m.seed())
+	name := m.now.Format("Monday 2 January")
 	send := func(v []string) (ui.Intent, error) {
 		next, err := readSettings(s, v[2:], m.now)
 		if err != nil {
@@ -84,8 +84,24 @@ func settingsForm(m *Model) ui.Dialog {
 		}
 		return ui.Do{Command: session.ChangeSettings{Settings: next}}, nil
 	}
-	return dialog.NewForm("Change tonight", send, settingsFields(s, m.now)...)
+	fields := settingsFields(s, m.now)
+	if u := m.ledger.Club().Usual; u != nil {
+		sayUsual(fields, settingsFields(u.Settings, m.now))
+	}
+	return dialog.NewForm("Change tonight, from the next call on", send, fields...)
 }
+
+// sayUsual tells what is usual where a field has something else. A closing time is of one night.
+func sayUsual(fields, usual []dialog.Field) {
+	for i := range fields {
+		if f := &fields[i]; f.Value != usual[i].Value && f.Label != closingLabel {
+			f.Hint = "usually " + cmp.Or(usual[i].Value, "none") + "; " + f.Hint
+		}
+	}
+}
+
+// closingLabel is the field of the closing time.
+const closingLabel = "Closing time"
 
 func (m *Model) seed() uint64 {
 	if m.options.NewSeed == nil {
@@ -116,7 +132,7 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		{Label: "Win by", Value: strconv.Itoa(s.Scoring.WinBy), Options: []string{"1", "2"}, Hint: "the lead that ends a game"},
 		{Label: "Rounds", Value: strconv.Itoa(s.Rounds), Hint: "rounds to plan; more can be called at the end"},
 		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
-		{Label: "Closing time", Value: closing, Hint: "when play ends, such as 21:30; empty if open"},
+		{Label: closingLabel, Value: closing, Hint: "when play ends, such as 21:30; empty if open"},
 		{
 			Label: "Even levels", Value: yesNo(s.Balance > 0), Options: []string{"no", "yes"},
 			Hint: "yes: no game with a clear favourite where that can be avoided",

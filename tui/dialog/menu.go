@@ -23,6 +23,7 @@ type Item struct {
 // Menu is a list of choices.
 type Menu struct {
 	heading string
+	note    string
 	items   []Item
 	cursor  int
 }
@@ -31,6 +32,12 @@ type Menu struct {
 // habit takes nothing.
 func NewMenu(heading string, items ...Item) *Menu {
 	return &Menu{heading: heading, items: items, cursor: -1}
+}
+
+// Noting says something above the choices; nothing if it is empty.
+func (m *Menu) Noting(text string) *Menu {
+	m.note = text
+	return m
 }
 
 // Title implements ui.Dialog.
@@ -69,12 +76,15 @@ func (m *Menu) take(item Item) ui.Intent {
 
 // Lines implements ui.Dialog.
 func (m *Menu) Lines(c ui.Context) []string {
-	room := c.Height
+	var out []string
+	if m.note != "" {
+		out = line.Wrap(m.note, c.Width)
+	}
+	room := max(1, c.Height-len(out))
 	if len(m.items) > room {
 		room-- // for the line that says so
 	}
 	from, until := line.Window(len(m.items), room, m.cursor)
-	var out []string
 	for i, item := range m.items[from:until] {
 		mark, style := "  ", c.Theme.Strong
 		if item.Why != "" {

@@ -146,7 +146,8 @@ func (f *fit) Lines(c ui.Context) []string {
 	fits := forecast.Fit
 	return append(out, "",
 		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("As you play now, rounds that fit until %s: %d at 50 %%,", closing, fits.Even), c.Width)),
-		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("%d at 80 %%, %d at 95 %%. Minutes a game are learned from tonight's games.", fits.Probable, fits.Sure), c.Width)))
+		c.Theme.Dim.Render(line.Cut(fmt.Sprintf("%d at 80 %%, %d at 95 %%. Minutes a game are learned from tonight's games.", fits.Probable, fits.Sure), c.Width)),
+		c.Theme.Dim.Render(line.Cut("What you take is for tonight only; o keeps it as usual.", c.Width)))
 }
 
 // option is one way to play, with how sure it is.
