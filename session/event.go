@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"club/quadrille/session/jsontext"
 )
 
 // Event is something that happened. Events are facts: once in the log they are never changed, and
@@ -121,7 +123,7 @@ func Decode(r Record) (Event, error) {
 	}
 	e, err := kinds[i].read(payload)
 	if err != nil {
-		return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+		return nil, fmt.Errorf("record %d (%s): %s", r.Seq, r.Kind, jsontext.Why(err))
 	}
 	return e, nil
 }

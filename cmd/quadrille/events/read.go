@@ -8,6 +8,7 @@ import (
 	"io"
 
 	"club/quadrille/session"
+	"club/quadrille/session/jsontext"
 )
 
 // The most that an export may hold. They keep a broken file from filling the memory.
@@ -31,7 +32,7 @@ func Read(r io.Reader) ([]session.Record, error) {
 		}
 		var record session.Record
 		if err := json.Unmarshal(lines.Bytes(), &record); err != nil {
-			return nil, fmt.Errorf("events line %d is no record: %w", number, err)
+			return nil, fmt.Errorf("events line %d is no event: %s", number, jsontext.Why(err))
 		}
 		if want := uint64(len(out)) + 1; record.Seq != want {
 			return nil, fmt.Errorf("events line %d has the number %d where %d belongs: the file is not whole", number, record.Seq, want)

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"club/quadrille/session"
+	"club/quadrille/session/jsontext"
 )
 
 // The most that a document may hold. They keep a broken file from filling the memory.
@@ -32,7 +33,7 @@ func Read(r io.Reader) (Document, error) {
 		if errors.Is(err, io.EOF) {
 			return Document{}, fmt.Errorf("the rotation is empty: it must be JSON as \"quadrille plan --json\" prints it")
 		}
-		return Document{}, fmt.Errorf("the rotation is no JSON as \"quadrille plan --json\" prints it: %w", err)
+		return Document{}, fmt.Errorf("the rotation is no JSON as \"quadrille plan --json\" prints it: %s", jsontext.Why(err))
 	}
 	if _, err := in.Token(); !errors.Is(err, io.EOF) {
 		return Document{}, fmt.Errorf("something follows the rotation: one file holds one rotation")
