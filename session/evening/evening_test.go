@@ -1,0 +1,226 @@
+package evening
+
+import (
+	"context"
+	"fmt"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+)
+
+// hall is a night under way.
+type hall struct {
+	t    testing.TB
+	desk *session.Desk
+	now  time.Time
+}
+
+func newHall(t testing.TB, flow session.Flow, courts, people int) *hall {
+	t.Helper()
+	h := &hall{t: t, now: time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)}
+	ids := 0
+	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return h.now }, func() session.PersonID {
+		ids++
+		return session.PersonID(fmt.Sprintf("p%03d", ids))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	h.desk = desk
+	s := session.DefaultSettings(7)
+	s.Flow, s.Rounds = flow, 5
+	h.do(session.OpenNight{Name: "test night", Settings: s, Courts: courts})
+	for i := range people {
+		h.do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
+	}
+	return h
+}
+
+func (h *hall) do(c session.Command) bool {
+	h.t.Helper()
+	_, err := h.desk.Do(c)
+	if err != nil {
+		h.t.Fatalf("%T: %v", c, err)
+	}
+	return err == nil
+}
+
+func (h *hall) night() *session.Night { return h.desk.Ledger().Night() }
+
+func (h *hall) ahead() []session.PlannedRound {
+	r, err := session.PlanRotation(context.Background(), h.desk.Ledger(), h.now)
+	if err != nil {
+		return nil
+	}
+	return r.Rounds
+}
+
+func (h *hall) of(id session.PersonID) Evening {
+	h.t.Helper()
+	return h.with(h.ahead(), id)
+}
+
+func (h *hall) with(ahead []session.PlannedRound, id session.PersonID) Evening {
+	h.t.Helper()
+	e, ok := Of(h.desk.Ledger().Club(), h.night(), ahead, h.now, id)
+	if !ok {
+		h.t.Fatalf("%s has no evening", id)
+	}
+	return e
+}
+
+func (h *hall) score(g *session.Game, a, b int) {
+	h.t.Helper()
+	f, err := g.Rules.Final(a, b, scoring.Played)
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	h.do(session.FinishGame{Game: g.ID, Final: f})
+}
+
+// TestNowAndNext: before, in and after a round the evening says where somebody is and what comes.
+func TestNowAndNext(t *testing.T) {
+	h := newHall(t, session.Rounds, 1, 5)
+	plan := h.ahead()
+	first, out := plan[0].Games[0], plan[0].Out[0]
+	who := first.A[0]
+
+	e := h.of(who)
+	if e.Now() != nil || e.Next() == nil || e.Next().Court != "1" || e.Next().Partner != first.A[1] || e.Next().Against != first.B {
+		t.Errorf("before the call next is %+v, now %+v", e.Next(), e.Now())
+	}
+	if next := h.of(out).Next(); next == nil || next.Kind != WillSit || next.Round != 1 {
+		t.Errorf("who sits out has next %+v", next)
+	}
+	if next := h.of(out).NextGame(); next == nil || next.Round < 2 {
+		t.Errorf("who sits out has the next game %+v", next)
+	}
+
+	h.do(session.CallRound{Plan: plan})
+	g := h.night().Running()[0]
+	e = h.of(who)
+	if e.Now() == nil || e.Now().Court != "1" || e.Now().Partner != first.A[1] || e.Now().Against != first.B {
+		t.Errorf("on court now is %+v", e.Now())
+	}
+	h.now = h.now.Add(10 * time.Minute)
+	h.score(g, 7, 11)
+	e = h.of(first.B[1])
+	p := e.Parts[0]
+	if p.Kind != Played || p.Ours != 11 || p.Theirs != 7 || !p.Won || p.Partner != first.B[0] || p.Against != first.A {
+		t.Errorf("the game that was won is %+v", p)
+	}
+	if p = h.of(who).Parts[0]; p.Ours != 7 || p.Theirs != 11 || p.Won || p.Level {
+		t.Errorf("the game that was lost is %+v", p)
+	}
+	if p = h.of(out).Parts[0]; p.Kind != SatOut || p.Round != 1 {
+		t.Errorf("the round that was sat out is %+v", p)
+	}
+	if more, same := h.of(out).Place(); more != 0 || same != 0 {
+		t.Errorf("of five people %d sat out more and %d as often as the one who did", more, same)
+	}
+	if met, others := h.of(who).MetOf(); met != 3 || others != 4 {
+		t.Errorf("after a game %d of %d are met", met, others)
+	}
+}
+
+// TestNobodyElsesEvening: who has no part in the night has no evening.
+func TestNobodyElsesEvening(t *testing.T) {
+	h := newHall(t, session.Rounds, 1, 4)
+	if _, ok := Of(h.desk.Ledger().Club(), h.night(), nil, h.now, "nobody"); ok {
+		t.Error("somebody unknown has an evening")
+	}
+}
+
+// TestEveningsAgree: over random nights of both flows, what one person's evening says is what the others'
+// say, and what the night says.
+func TestEveningsAgree(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		flow := rapid.SampledFrom([]session.Flow{session.Rounds, session.Rolling}).Draw(rt, "flow")
+		h := newHall(t, flow, rapid.IntRange(1, 3).Draw(rt, "courts"), rapid.IntRange(4, 14).Draw(rt, "people"))
+		if flow == session.Rolling {
+			h.do(session.BeginPlay{})
+		}
+		for range rapid.IntRange(0, 25).Draw(rt, "steps") {
+			h.step(rt)
+			h.now = h.now.Add(time.Minute)
+		}
+		h.agree(rt)
+	})
+}
+
+// step does one of the things that happen in a night; what is refused is left.
+func (h *hall) step(rt *rapid.T) {
+	n := h.night()
+	id := rapid.SampledFrom(n.Roll).Draw(rt, "who").Person
+	switch rapid.IntRange(0, 9).Draw(rt, "what") {
+	case 0:
+		_, _ = h.desk.Do(session.Rest{Person: id})
+	case 1:
+		_, _ = h.desk.Do(session.CheckIn{Person: id})
+	case 2:
+		_, _ = h.desk.Do(session.Leave{Person: id})
+	case 3:
+		if bench, on := n.Bench(), n.Running(); len(bench) > 0 && len(on) > 0 {
+			_, _ = h.desk.Do(session.Replace{Game: on[0].ID, Out: on[0].A[0], In: bench[0].Person})
+		}
+	default:
+		if on := n.Running(); len(on) > 0 {
+			h.score(on[0], 11, rapid.IntRange(0, 9).Draw(rt, "points"))
+			return
+		}
+		_, _ = h.desk.Do(session.CallRound{})
+	}
+}
+
+func (h *hall) agree(rt *rapid.T) {
+	n := h.night()
+	var ahead []session.PlannedRound
+	if n.Settings.Flow == session.Rounds {
+		ahead = h.ahead()
+	}
+	all := map[session.PersonID]Evening{}
+	for _, a := range n.Roll {
+		all[a.Person] = h.with(ahead, a.Person)
+	}
+	for id, e := range all {
+		games, out, rounds := 0, 0, map[int]int{}
+		for _, p := range e.Parts {
+			switch p.Kind {
+			case Played, OnCourt:
+				games++
+			case SatOut:
+				out++
+			}
+			if p.Round > 0 {
+				rounds[p.Round]++
+			}
+		}
+		if games != n.GamesOf(id) || out != n.SatOut(id) {
+			rt.Fatalf("%s: %d games and %d sit-outs, the night has %d and %d", id, games, out, n.GamesOf(id), n.SatOut(id))
+		}
+		for r := 1; n.Settings.Flow == session.Rounds && r <= len(n.Rounds); r++ {
+			if rounds[r] == 0 { // a substitute may have had a game of the same round before
+				rt.Fatalf("%s has no part of round %d", id, r)
+			}
+		}
+		partners, opponents := 0, 0
+		for _, m := range e.Met {
+			partners, opponents = partners+m.Partner, opponents+m.Opponent
+			for _, back := range all[m.With].Met {
+				if back.With == id && (back.Partner != m.Partner || back.Opponent != m.Opponent || back.Ahead != m.Ahead) {
+					rt.Fatalf("%s met %s %+v, and the other way round %+v", id, m.With, m, back)
+				}
+			}
+		}
+		if partners != games || opponents != 2*games {
+			rt.Fatalf("%s has %d games, %d partners and %d opponents", id, games, partners, opponents)
+		}
+		if now, g := e.Now(), n.Playing(id); (now == nil) != (g == nil) || g != nil && now.Court != g.Court {
+			rt.Fatalf("%s is on %+v, the night says %+v", id, now, g)
+		}
+	}
+}
