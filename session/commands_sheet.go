@@ -106,9 +106,4 @@ func (n *Night) Grace() int { return min(10, max(1, n.Settings.Slot/3)) }
 func (n *Night) GraceLeft(g *Game, now time.Time) int { return max(0, n.Grace()-n.waited(g, now)) }
 
 // waited is how many whole minutes have passed since a game was called, without holds.
-func (n *Night) waited(g *Game, now time.Time) int {
-	if n.Hold != nil {
-		now = n.Hold.Since
-	}
-	return max(0, int((now.Sub(g.Called) - g.Stood).Minutes()))
-}
+func (n *Night) waited(g *Game, now time.Time) int { return int(n.GameTime(g, now).Minutes()) }

@@ -67,6 +67,17 @@ func (g *Game) Players() []PersonID {
 // Has tells whether id plays in g.
 func (g *Game) Has(id PersonID) bool { return g.A.Has(id) || g.B.Has(id) }
 
+// Team is the people of one side of g.
+func (g *Game) Team(s scoring.Side) Side {
+	if s == scoring.B {
+		return g.B
+	}
+	return g.A
+}
+
+// At is the person in a seat of g, empty for the second seats of singles.
+func (g *Game) At(s scoring.Seat) PersonID { return g.Team(s.Side)[s.Index] }
+
 // Running tells whether g still waits for its score.
 func (g *Game) Running() bool { return g.Final == nil }
 

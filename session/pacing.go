@@ -22,7 +22,7 @@ func (n *Night) Clock() pace.Clock {
 	for i := range n.Games {
 		g := &n.Games[i]
 		if g.Final != nil && g.Final.How() == scoring.Played {
-			c = c.After(like((g.Finished.Sub(g.Called) - g.Stood).Minutes(), g.Rules, n.Settings.Scoring))
+			c = c.After(like(n.GameTime(g, g.Finished).Minutes(), g.Rules, n.Settings.Scoring))
 		}
 	}
 	return c
@@ -75,7 +75,7 @@ func (n *Night) untilOver(c pace.Clock, now time.Time, q float64) float64 {
 func (n *Night) runningMinutes(now time.Time) []float64 {
 	var out []float64
 	for _, g := range n.Running() {
-		out = append(out, max(0, (now.Sub(g.Called)-g.Stood).Minutes()))
+		out = append(out, n.GameTime(g, now).Minutes())
 	}
 	return out
 }

@@ -93,7 +93,7 @@ func seatNames(c ui.Context, g *session.Game) scoring.Names {
 func sidesLine(c ui.Context, g *session.Game) string {
 	const half = boxWidth + 8
 	text := func(s scoring.Side) string {
-		return fmt.Sprintf("%s  %d", c.Names.Side(sideOf(g, s)), g.State.Score.Of(s))
+		return fmt.Sprintf("%s  %d", c.Names.Side(g.Team(s)), g.State.Score.Of(s))
 	}
 	return c.Theme.Strong.Render(line.Fit(text(scoring.A), half) + " " + line.Right(text(scoring.B), half))
 }
@@ -102,7 +102,7 @@ func sidesLine(c ui.Context, g *session.Game) string {
 func hint(c ui.Context, g *session.Game) string {
 	text := ""
 	if side, ok := g.State.GamePoint(); ok {
-		text = "Game point for " + c.Names.Side(sideOf(g, side)) + ". "
+		text = "Game point for " + c.Names.Side(g.Team(side)) + ". "
 	}
 	if g.EndsDue() {
 		text += "Change ends now; press e when it is done."
@@ -124,19 +124,14 @@ func pauseLine(c ui.Context, g *session.Game) string {
 	if p.Kind == scoring.MedicalTimeOut {
 		what = "Medical time-out"
 	}
-	return fmt.Sprintf("%s of %s until %s.", what, c.Names.Side(sideOf(g, p.Side)), until.In(c.Now.Location()).Format("15:04:05"))
+	return fmt.Sprintf("%s of %s until %s.", what, c.Names.Side(g.Team(p.Side)), until.In(c.Now.Location()).Format("15:04:05"))
 }
 
 // serveLine says who serves from where to whom.
 func serveLine(c ui.Context, g *session.Game) string {
 	st := g.State
 	return fmt.Sprintf("%s serves from the %s box to %s.",
-		c.Names.Short(seated(g, st.Server)), st.Box, c.Names.Short(seated(g, st.Receiver)))
-}
-
-// seated is the person of a seat.
-func seated(g *session.Game, s scoring.Seat) session.PersonID {
-	return sideOf(g, s.Side)[s.Index]
+		c.Names.Short(g.At(st.Server)), st.Box, c.Names.Short(g.At(st.Receiver)))
 }
 
 // boxWidth is the width of a service box on the screen, in cells.
@@ -151,7 +146,7 @@ func plan(c ui.Context, g *session.Game) []string {
 		if !ok {
 			return ""
 		}
-		text := c.Names.Short(seated(g, seat))
+		text := c.Names.Short(g.At(seat))
 		switch seat {
 		case g.State.Server:
 			text = "* " + text

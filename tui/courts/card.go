@@ -59,7 +59,7 @@ func textOf(c ui.Context, court *session.Court, why *session.Idle) cardText {
 	if !court.Open {
 		t.right = "closed"
 	}
-	if g := lastOn(n, court.ID); g != nil && court.Open {
+	if g := n.LastOn(court.ID); g != nil && court.Open {
 		t.name(c, g.A, g.B)
 		t.sa, t.sb = finalMarks(*g.Final)
 		t.foot = "over"
@@ -106,7 +106,7 @@ func gameText(c ui.Context, n *session.Night, g *session.Game) cardText {
 		t.sa, t.sb = fmt.Sprint(g.State.Score.A), fmt.Sprint(g.State.Score.B)
 		t.foot = "call " + g.State.Call()
 		if side, ok := g.State.GamePoint(); ok {
-			t.foot += ", game point " + c.Names.Side(sideOf(g, side))
+			t.foot += ", game point " + c.Names.Side(g.Team(side))
 		}
 		if g.Pause != nil {
 			t.foot = pauseLine(c, g)
@@ -127,17 +127,10 @@ func gameText(c ui.Context, n *session.Night, g *session.Game) cardText {
 	return t
 }
 
-func sideOf(g *session.Game, s scoring.Side) session.Side {
-	if s == scoring.A {
-		return g.A
-	}
-	return g.B
-}
-
 // elapsed is how long a game has gone on, without holds, in whole minutes, and of how many where the
 // clock stops it.
 func elapsed(c ui.Context, g *session.Game) string {
-	played, limit := max(0, int((c.Now.Sub(g.Called)-g.Stood).Minutes())), g.Rules.Minutes
+	played, limit := int(c.Night().GameTime(g, c.Now).Minutes()), g.Rules.Minutes
 	switch {
 	case limit > 0 && played >= limit:
 		return "time is up"
@@ -161,25 +154,6 @@ func finalMarks(f scoring.Final) (a, b string) {
 		return a, "W " + b
 	}
 	return a, b
-}
-
-// lastOn is the last finished game of a court, as long as no round was called after it.
-func lastOn(n *session.Night, id session.CourtID) *session.Game {
-	g := finishedOn(n, id)
-	if k := len(n.Rounds); g != nil && k > 0 && len(n.Rounds[k-1].Games) > 0 && g.ID < n.Rounds[k-1].Games[0] {
-		return nil
-	}
-	return g
-}
-
-// finishedOn is the game that ended last on a court.
-func finishedOn(n *session.Night, id session.CourtID) *session.Game {
-	for i := len(n.Games) - 1; i >= 0; i-- {
-		if g := &n.Games[i]; g.Court == id && g.Final != nil {
-			return g
-		}
-	}
-	return nil
 }
 
 // draw lays a card out: a frame with the title in its upper edge, the two sides, and a foot.

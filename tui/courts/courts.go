@@ -102,7 +102,7 @@ func target(n *session.Night, court session.Court) *session.Game {
 	if g := n.Game(court.Game); g != nil {
 		return g
 	}
-	return lastOn(n, court.ID)
+	return n.LastOn(court.ID)
 }
 
 // startEntry begins a score with its first digit.
@@ -164,7 +164,7 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 // justCalled tells whether a game was called by the score of the one before, less than a minute ago:
 // a score typed now is more likely meant for that one.
 func justCalled(c ui.Context, g *session.Game) bool {
-	before := finishedOn(c.Night(), g.Court)
+	before := c.Night().FinishedOn(g.Court)
 	return g.Running() && g.Round == 0 && before != nil && before.Finished.Equal(g.Called) && c.Now.Sub(g.Called) < time.Minute
 }
 

@@ -97,7 +97,7 @@ func (a *asked) choose(g *session.Game, by uint8) {
 
 // question asks how a rally was lost.
 func (b *board) question(c ui.Context, g *session.Game) []string {
-	loser := sideOf(g, b.asked.rally.Won.Other())
+	loser := g.Team(b.asked.rally.Won.Other())
 	head := c.Theme.Next.Render("How did " + c.Names.Side(loser) + " lose it?")
 	if !g.Rules.Singles {
 		head += "   who: " + b.who(c, loser)
@@ -138,7 +138,7 @@ func faultsPage(game session.GameID) ui.Dialog {
 		if g := c.Night().Game(game); g != nil {
 			t := scoring.TallyFaults(g.Rallies)
 			for _, side := range []scoring.Side{scoring.A, scoring.B} {
-				out = append(out, fmt.Sprintf("Court %s, %s: %s", g.Court, c.Names.Side(sideOf(g, side)), inWords(t.Side[side])))
+				out = append(out, fmt.Sprintf("Court %s, %s: %s", g.Court, c.Names.Side(g.Team(side)), inWords(t.Side[side])))
 			}
 			out = append(out, "")
 		}

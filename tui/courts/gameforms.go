@@ -158,7 +158,7 @@ func recent(c ui.Context, g *session.Game) string {
 	const shown = 4
 	var out []string
 	for i := max(0, len(g.Rallies)-shown); i < len(g.Rallies); i++ {
-		out = append(out, fmt.Sprintf("%d %s", i+1, c.Names.Short(sideOf(g, g.Rallies[i].Won)[0])))
+		out = append(out, fmt.Sprintf("%d %s", i+1, c.Names.Short(g.Team(g.Rallies[i].Won)[0])))
 	}
 	if len(out) == 0 {
 		return "no rally is noted yet"

@@ -47,7 +47,7 @@ func entryItems(c ui.Context, g *session.Game, kind scoring.Kind) []dialog.Item 
 	var items []dialog.Item
 	for _, side := range []scoring.Side{scoring.A, scoring.B} {
 		items = append(items, dialog.Item{
-			Key: string('a' + rune(side)), Label: c.Names.FullSide(sideOf(g, side)), Intent: note(g, scoring.Entry{Kind: kind, Side: side}),
+			Key: string('a' + rune(side)), Label: c.Names.FullSide(g.Team(side)), Intent: note(g, scoring.Entry{Kind: kind, Side: side}),
 		})
 	}
 	return items

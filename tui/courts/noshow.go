@@ -36,9 +36,9 @@ func noShowMenu(c ui.Context, g *session.Game) ui.Dialog {
 
 // absentMenu offers what can be done when somebody did not come.
 func absentMenu(c ui.Context, g *session.Game, absent session.PersonID) ui.Dialog {
-	other := sideOf(g, scoring.B)
+	other := g.Team(scoring.B)
 	if g.B.Has(absent) {
-		other = sideOf(g, scoring.A)
+		other = g.Team(scoring.A)
 	}
 	walkover := dialog.Item{
 		Key: "w", Label: "walkover to " + c.Names.Side(other),
