@@ -1,6 +1,8 @@
 package session
 
 import (
+	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 
@@ -22,10 +24,7 @@ func TestForgettingLeavesTheWordsOfTheFileAlone(t *testing.T) {
 			NoteGame{1, scoring.Entry{Kind: scoring.Remark, Note: "so says " + name}},
 			HoldPlay{"injury of " + name}, ResumePlay{}, FinishGame{Game: 1, Final: final(t, 11, 3)})
 		p, _ := d.Ledger().Club().Named(name)
-		change, label, err := Forget(d.Ledger().Club(), p.ID)
-		if err != nil {
-			t.Fatal(err)
-		}
+		change, label := forgetting(t, NewForgotten(name), log)
 		after := &MemoryLog{}
 		for r, err := range log.Records(1) {
 			if err != nil {
@@ -49,5 +48,106 @@ func TestForgettingLeavesTheWordsOfTheFileAlone(t *testing.T) {
 		if g := n.Games[0]; g.Final.String() != "11-3" || !strings.Contains(l.Club().Name(p.ID), "Somebody") {
 			t.Errorf("the game ended %v with %s in it", g.Final, l.Club().Name(p.ID))
 		}
+	}
+}
+
+// forgetting is how somebody is forgotten in a log. Change is nil where nothing is to be done.
+func forgetting(t *testing.T, f *Forgotten, log Log) (change func(Record) Record, label string) {
+	t.Helper()
+	l, err := Load(log.Records(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := f.Learn(log); err != nil {
+		t.Fatal(err)
+	}
+	if change, label, err = f.In(log, l.Club()); err != nil {
+		t.Fatal(err)
+	}
+	return change, label
+}
+
+// copied is a log after a change.
+func copied(t *testing.T, log Log, change func(Record) Record) *MemoryLog {
+	t.Helper()
+	out := &MemoryLog{}
+	for r, err := range log.Records(1) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := out.Append([]Record{change(r)}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return out
+}
+
+// texts is all that a log has in writing.
+func texts(t *testing.T, log *MemoryLog) string {
+	t.Helper()
+	text, err := json.Marshal(log.records)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// A person is found by any name that the person ever had, in any of the logs, and all of the person's
+// names go from all of them; whoever has one of those names by now keeps it.
+func TestAPersonIsForgottenInEveryLogThatKnowsTheName(t *testing.T) {
+	d, log, _ := newTestDesk(t)
+	must(t, d, OpenNight{Name: "Ann Otter's night", Settings: DefaultSettings(1), Courts: 1}, AddGuest{Name: "Ann Otter"}, AddGuest{Name: "Bea"})
+	backup := copied(t, log, func(r Record) Record { return r })
+	ann, _ := d.Ledger().Club().Named("Ann Otter")
+	must(t, d, ChangePerson{Person{ID: ann.ID, Name: "Ann Other"}}, AddGuest{Name: "Cai"})
+	for _, name := range []string{"Ann Other", "ann otter"} {
+		f := NewForgotten(name)
+		for _, l := range []*MemoryLog{log, backup} {
+			if err := f.Learn(l); err != nil {
+				t.Fatal(err)
+			}
+		}
+		for i, l := range []*MemoryLog{log, backup} {
+			change, label := forgetting(t, f, l)
+			if change == nil || label != "Somebody 1" {
+				t.Fatalf("%s, log %d: the label is %q", name, i, label)
+			}
+			after := copied(t, l, change)
+			if text := texts(t, after); strings.Contains(text, "Ann") || !strings.Contains(text, "Somebody 1's night") || !strings.Contains(text, "Bea") {
+				t.Errorf("%s, log %d: %s", name, i, text)
+			}
+			if again, _ := forgetting(t, f, after); again != nil {
+				t.Errorf("%s, log %d: there is still something to do", name, i)
+			}
+		}
+	}
+	f := NewForgotten("Dov")
+	if change, _ := forgetting(t, f, log); f.Known() || change != nil {
+		t.Error("somebody is known whom nobody added")
+	}
+}
+
+// Where the club file has forgotten a person and a backup has not, the name is found there.
+func TestANameThatOnlyABackupHasIsFound(t *testing.T) {
+	d, log, _ := newTestDesk(t)
+	must(t, d, OpenNight{Name: "night", Settings: DefaultSettings(1), Courts: 1}, AddGuest{Name: "Ann Other"})
+	f := NewForgotten("Ann Other")
+	change, _ := forgetting(t, f, log)
+	club := copied(t, log, change)
+	f = NewForgotten("Ann Other")
+	for _, l := range []*MemoryLog{club, log} {
+		if err := f.Learn(l); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if change, _ := forgetting(t, f, club); change != nil {
+		t.Error("the club file has it still")
+	}
+	change, label := forgetting(t, f, log)
+	if change == nil || label != "Somebody 1" || !slices.Equal(f.Names(), []string{"Ann Other"}) {
+		t.Errorf("the label is %q, the names are %q", label, f.Names())
+	}
+	if !f.MentionedIn([]byte(`x{"name":"ANN OTHER"}`)) || f.MentionedIn([]byte("Joann Others")) {
+		t.Error("a mention is not told from no mention")
 	}
 }

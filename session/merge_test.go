@@ -100,10 +100,7 @@ func TestForgottenPersonsNameIsNowhere(t *testing.T) {
 	must(t, d, HoldPlay{"injury of Ada Alder"}, ResumePlay{})
 	ada, _ := d.Ledger().Club().Named("Ada Alder")
 	games := d.Ledger().Night().GamesOf(ada.ID)
-	change, label, err := Forget(d.Ledger().Club(), ada.ID)
-	if err != nil {
-		t.Fatal(err)
-	}
+	change, label := forgetting(t, NewForgotten("Ada Alder"), log)
 	for i, r := range log.records {
 		log.records[i] = change(r)
 	}
