@@ -42,6 +42,7 @@ func samples(t testing.TB) []Event {
 		LotsDrawn{[]Side{{"p1"}, {"p2"}}},
 		PlayHeld{"heat"},
 		PlayResumed{},
+		ClockMoved{-10800000, true},
 		RecordLost{},
 		Undone{4, []uint64{3}},
 		Redone{4, []uint64{2}, []uint64{3, 1}},

@@ -170,6 +170,8 @@ func describeNight(e Event) string {
 		return "lots drawn"
 	case CallsEnded:
 		return "last games: no more are called"
+	case ClockMoved:
+		return e.Words()
 	case PlayHeld:
 		return "play held: " + e.Why
 	case PlayResumed:

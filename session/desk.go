@@ -12,7 +12,7 @@ import (
 // may be called from any goroutine.
 type Desk struct {
 	log   Log
-	now   func() time.Time
+	clock watch
 	newID func() PersonID
 	pick  Picker
 
@@ -21,21 +21,42 @@ type Desk struct {
 	ledger  atomic.Pointer[Ledger]
 }
 
-// NewDesk folds the log and stands ready for commands.
+// NewDesk folds the log and stands ready for commands. Now is the laptop's clock, which may be wrong and
+// may be set at any time; how much time passes the desk takes from the monotonic reading of its times, or
+// from CountBy.
 func NewDesk(log Log, now func() time.Time, newID func() PersonID) (*Desk, error) {
-	d := &Desk{log: log, now: now, newID: newID}
-	return d, d.reload()
+	d := &Desk{log: log, newID: newID}
+	d.clock.now = now
+	if err := d.reload(); err != nil {
+		return d, err
+	}
+	d.clock.count(nil, d.Ledger())
+	return d, nil
 }
 
 // PickBy has free courts filled by another choice than the scheduler's. It must be called before the
 // first command.
 func (d *Desk) PickBy(p Picker) { d.pick = p }
 
+// CountBy gives the desk a better measure of how much time passes: the time since some moment, which
+// nobody sets, and which goes on while the laptop sleeps.
+func (d *Desk) CountBy(steady func() time.Duration) { d.clock.count(steady, d.Ledger()) }
+
 // Ledger is the state as it is on disk now.
 func (d *Desk) Ledger() *Ledger { return d.ledger.Load() }
 
-// Now is the desk's clock.
-func (d *Desk) Now() time.Time { return d.now() }
+// Now is what the laptop's clock says.
+func (d *Desk) Now() time.Time {
+	now, _, _ := d.clock.read(d.Ledger())
+	return now
+}
+
+// ClockMoved tells whether the clock was moved since the newest record of the night that is open. The
+// next command writes it down, whatever it is; [NoteClock] is one that does nothing else.
+func (d *Desk) ClockMoved() bool {
+	_, _, moved := d.clock.read(d.Ledger())
+	return moved
+}
 
 // KeepError tells that something could not be made durable. What was wanted has not happened, and
 // the desk keeps the state from before.
@@ -65,14 +86,8 @@ func (d *Desk) Do(c Command) (*Ledger, error) {
 		}
 	}
 	l := d.Ledger()
-	now := d.now()
-	env := Env{Now: stamp(now), Zone: now.Location(), NewID: d.newID, Pick: d.pick}
-	events, err := c.decide(l, env)
-	if err != nil {
-		return l, err
-	}
-	records, next, err := l.act(events, env)
-	if err != nil {
+	next, records, err := d.decide(l, c)
+	if err != nil || len(records) == 0 {
 		return l, err
 	}
 	if err := d.log.Append(records); err != nil {
@@ -84,6 +99,29 @@ func (d *Desk) Do(c Command) (*Ledger, error) {
 	}
 	d.ledger.Store(next)
 	return next, nil
+}
+
+// decide is what a command leads to, and the records of it. If the clock was moved, that comes before
+// all else, so that the command is decided with times that are right.
+func (d *Desk) decide(l *Ledger, c Command) (*Ledger, []Record, error) {
+	now, moved, ok := d.clock.read(l)
+	env := Env{Now: stamp(now), Zone: now.Location(), NewID: d.newID, Pick: d.pick}
+	var before []Record
+	if ok {
+		var err error
+		if before, err = record(l, env.Now, []Event{moved}); err != nil {
+			return nil, nil, err
+		}
+		if l, err = l.Extend(before); err != nil {
+			return nil, nil, err
+		}
+	}
+	events, err := c.decide(l, env)
+	if err != nil || len(events) == 0 {
+		return l, before, err
+	}
+	records, next, err := l.act(events, env)
+	return next, append(before, records...), err
 }
 
 // Wait returns when no command is being worked on.

@@ -81,6 +81,7 @@ var kinds = []kind{
 	kindOf[LotsDrawn]("LotsDrawn", 1),
 	kindOf[PlayHeld]("PlayHeld", 1),
 	kindOf[PlayResumed]("PlayResumed", 1),
+	kindOf[ClockMoved]("ClockMoved", 1),
 	kindOf[RecordLost]("RecordLost", 1),
 	kindOf[Undone]("Undone", 1),
 	kindOf[Redone]("Redone", 1),

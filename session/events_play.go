@@ -138,6 +138,7 @@ func (f *fold) call(n *Night, g Game, t Terms) error {
 		}
 		a.unwait()
 	}
+	g.Call = f.action
 	g.Format, g.Rules, g.Stopped = t.Format, t.Rules, t.Stopped
 	g.Rules.Singles = g.A[1] == ""
 	g.State = scoring.Start(g.Rules, scoring.A)
@@ -215,7 +216,7 @@ func (e GameFinished) apply(f *fold, at time.Time) error {
 	if err != nil {
 		return err
 	}
-	g.Final, g.Finished = &e.Final, at
+	g.Final, g.Finished, g.End = &e.Final, at, f.action
 	if n.Hold != nil && at.After(n.Hold.Since) {
 		g.Stood += at.Sub(n.Hold.Since)
 	}

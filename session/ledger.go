@@ -20,6 +20,7 @@ type Ledger struct {
 	club   *Club
 	last   uint64
 	clock  time.Time
+	moved  time.Duration     // by how much the clock was moved since the newest night was opened
 	lost   bool              // records are missing, and a rescue has marked their places
 	skip   map[uint64]string // records that cannot stand without the lost ones, and why
 }
@@ -120,8 +121,13 @@ func (l *Ledger) read(r Record) (Event, error) {
 	}
 	l.last = r.Seq
 	l.clock = r.Time
-	if _, ok := e.(RecordLost); ok {
+	switch e := e.(type) {
+	case RecordLost:
 		l.lost = true
+	case NightOpened:
+		l.moved = 0
+	case ClockMoved:
+		l.moved += e.Moved()
 	}
 	return e, nil
 }
@@ -160,6 +166,8 @@ func (l *Ledger) note(r Record, e Event) bool {
 		l.takeBack(e.With...)
 		l.redo = slices.DeleteFunc(l.redo, func(u Undone) bool { return u.Action == e.Action })
 		return true
+	case ClockMoved:
+		return false // nobody did that
 	}
 	if !l.companion(r.Action) {
 		l.redo = nil
@@ -278,6 +286,12 @@ func (a Action) IsUndo() bool {
 		return true
 	}
 	return false
+}
+
+// IsDone tells whether somebody did the action to the night, so that it can be undone.
+func (a Action) IsDone() bool {
+	_, clock := a.Events[0].(ClockMoved)
+	return !clock && !a.IsUndo()
 }
 
 // Actions lists what was done since the newest night was opened, oldest first.

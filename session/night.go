@@ -37,6 +37,7 @@ type Game struct {
 	A        Side            `json:"a"`
 	B        Side            `json:"b"`
 	Called   time.Time       `json:"called"`
+	Call     uint64          `json:"call"`              // the action that called it
 	Rallies  []scoring.Rally `json:"rallies,omitempty"` // those that count, with all corrections made
 	Entries  []scoring.Entry `json:"entries,omitempty"` // of the sheet, rallies too; nil while there is nothing but rallies
 	State    scoring.State   `json:"-"`                 // the fold of the sheet; A serves first
@@ -44,6 +45,7 @@ type Game struct {
 	Earlier  []Lineup        `json:"earlier,omitempty"` // who played before somebody was put in, oldest first
 	Final    *scoring.Final  `json:"final,omitempty"`   // nil while the game goes on
 	Finished time.Time       `json:"finished,omitzero"` // when Final was entered
+	End      uint64          `json:"end,omitempty"`     // the action that entered it
 	Stood    time.Duration   `json:"stood,omitempty"`   // how long holds kept it waiting
 	Rules    scoring.Rules   `json:"rules"`             // as agreed when the game was called; so is what follows
 

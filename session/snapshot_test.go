@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"reflect"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 )
@@ -53,7 +52,7 @@ func TestASnapshotGivesTheSameLedger(t *testing.T) {
 				must(t, d, AddGuest{Name: fmt.Sprintf("Guest %d of %d", i, night)})
 			}
 			for range rapid.IntRange(0, 25).Draw(rt, "steps") {
-				clock.now = clock.now.Add(time.Duration(rapid.IntRange(0, 90).Draw(rt, "seconds")) * time.Second)
+				drawClock(rt, clock)
 				_, _ = d.Do(drawCommand(rt, d.Ledger())) // refusals are as good as anything
 			}
 			endNight(t, d)

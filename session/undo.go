@@ -15,7 +15,7 @@ type Undo struct{}
 func (Undo) decide(l *Ledger, _ Env) ([]Event, error) {
 	actions := l.Actions()
 	for i := len(actions) - 1; i >= 0; i-- {
-		if a := actions[i]; !a.IsUndo() && !a.Undone {
+		if a := actions[i]; a.IsDone() && !a.Undone {
 			return UndoAction{a.ID}.decide(l, Env{})
 		}
 	}
@@ -32,6 +32,8 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 		return nil, fmt.Errorf("this night has no action %d", c.Action)
 	case a.IsUndo():
 		return nil, fmt.Errorf("an undo is taken back by a redo")
+	case !a.IsDone():
+		return nil, fmt.Errorf("what the clock did cannot be undone")
 	case a.Undone:
 		return nil, fmt.Errorf("that is undone already")
 	}

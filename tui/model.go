@@ -25,6 +25,7 @@ type Desk interface {
 	Ledger() *session.Ledger
 	Do(session.Command) (*session.Ledger, error)
 	Now() time.Time
+	ClockMoved() bool // see session.Desk.ClockMoved
 }
 
 // Options are what the screens get from outside.
@@ -72,6 +73,8 @@ type Model struct {
 	asking  ui.Dialog // the question whether to leave with it, nil before it was asked
 	givenUp bool      // the answer was to leave all the same
 
+	clockUnsaved bool // the disk would not take that the clock was moved
+
 	plan          ui.Rotation
 	planKey       uint64
 	planRun       int  // counts how often a rotation was worked out
@@ -103,6 +106,7 @@ func New(desk Desk, o Options) *Model {
 	m.screens = [ui.ScreenCount]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New()}
 	m.now = desk.Now()
 	m.take(desk.Ledger())
+	m.doubtClock()
 	m.active = ui.Courts
 	if n := m.ledger.Night(); n != nil && len(n.Games) == 0 && n.Count(session.Here) < 4 {
 		m.active = ui.Door

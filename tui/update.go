@@ -23,6 +23,13 @@ type doneMsg struct {
 // Update implements tea.Model. It only routes by kind.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	m.now = m.desk.Now()
+	noted := m.noteClock() // before a key can meet times that are wrong
+	_, cmd := m.route(msg)
+	return m, tea.Batch(noted, cmd)
+}
+
+// route gives a message to what it is for.
+func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
@@ -229,9 +236,10 @@ func (m *Model) done(msg doneMsg) {
 	after := m.after
 	m.busy, m.after = false, pending{}
 	if msg.ledger != nil {
+		m.tellClock(msg.ledger)
 		m.take(msg.ledger)
 	}
-	if m.notKept(msg, after) {
+	if m.clockNoted(msg) || m.notKept(msg, after) {
 		return
 	}
 	if msg.err != nil {

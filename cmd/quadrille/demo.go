@@ -35,6 +35,7 @@ func newDemo() *cobra.Command {
 			}
 			desk, err := session.NewDesk(kept, time.Now, newPersonID)
 			if err == nil {
+				desk.CountBy(uptime)
 				err = session.OpenDemo(desk)
 			}
 			if err == nil {

@@ -50,6 +50,7 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	if err != nil {
 		return errors.Join(err, kept.Close())
 	}
+	desk.CountBy(uptime)
 	left, err := showDesk(cmd, desk, kept)
 	return errors.Join(err, leaveDesk(cmd, desk, kept, left, path))
 }

@@ -17,6 +17,12 @@ func Run(ctx context.Context, log session.Log, n Night, kept func(last uint64) e
 		return Report{}, err
 	}
 	now := opening
+	for r, err := range log.Records(max(1, log.Last())) { // a night that goes on does so when it was left
+		if err != nil {
+			return Report{}, err
+		}
+		now = r.Time
+	}
 	desk, err := session.NewDesk(log, func() time.Time { return now }, n.newID(log.Last))
 	if err != nil {
 		return Report{}, err

@@ -49,7 +49,8 @@ func (s *Courts) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	if n == nil || len(n.Courts) == 0 {
 		return nil, false
 	}
-	twice := k.Type == tea.KeyEnter && !s.saved.IsZero() && c.Now.Sub(s.saved) < time.Second
+	since := c.Now.Sub(s.saved)
+	twice := k.Type == tea.KeyEnter && !s.saved.IsZero() && since >= 0 && since < time.Second
 	if s.saved = (time.Time{}); twice {
 		return nil, true
 	}
@@ -165,7 +166,7 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 // a score typed now is more likely meant for that one.
 func justCalled(c ui.Context, g *session.Game) bool {
 	before := c.Night().FinishedOn(g.Court)
-	return g.Running() && g.Round == 0 && before != nil && before.Finished.Equal(g.Called) && c.Now.Sub(g.Called) < time.Minute
+	return g.Running() && g.Round == 0 && before != nil && before.End == g.Call && c.Now.Sub(g.Called) < time.Minute
 }
 
 // finish sends a final score, or the correction of one; once it is saved the cursor goes on to the

@@ -57,6 +57,8 @@ func menu(c ui.Context, a session.Action) ui.Dialog {
 		why = "redo (U) takes an undo back"
 	case a.Undone:
 		why = "undone already"
+	case !a.IsDone():
+		why = "nobody did that"
 	}
 	var items []dialog.Item
 	if g := scored(c, a); g != nil {
