@@ -43,7 +43,7 @@ func ExportEvents(w io.Writer, records iter.Seq2[Record, error]) error {
 
 // gamesHeader names the columns of ExportGames. The first six are the games CSV that `standings`
 // and `rate` read; readers must not mind the others.
-var gamesHeader = []string{"a1", "a2", "b1", "b2", "score_a", "score_b", "night", "round", "court", "how", "called", "finished"}
+var gamesHeader = []string{"a1", "a2", "b1", "b2", "score_a", "score_b", "night", "round", "court", "how", "called", "finished", "format", "rules"}
 
 // ExportGames writes the finished games of the given nights as CSV for a spreadsheet. Times are in
 // the given zone.
@@ -68,6 +68,10 @@ func gameRow(club *Club, n *Night, g *Game, zone *time.Location) []string {
 		}
 		return spreadsheet.Text(club.Name(id))
 	}
+	round := ""
+	if g.Round > 0 {
+		round = strconv.Itoa(g.Round)
+	}
 	s := g.Final.Score()
 	score := []string{strconv.Itoa(s.A), strconv.Itoa(s.B)}
 	if g.Final.How() == scoring.Void {
@@ -75,8 +79,9 @@ func gameRow(club *Club, n *Night, g *Game, zone *time.Location) []string {
 	}
 	return []string{
 		name(g.A[0]), name(g.A[1]), name(g.B[0]), name(g.B[1]), score[0], score[1],
-		n.Opened.In(zone).Format(time.DateOnly), strconv.Itoa(g.Round), spreadsheet.Text(string(g.Court)), ending(*g.Final),
+		n.Opened.In(zone).Format(time.DateOnly), round, spreadsheet.Text(string(g.Court)), ending(*g.Final),
 		g.Called.In(zone).Format(time.TimeOnly), g.Finished.In(zone).Format(time.TimeOnly),
+		g.Format.String(), g.Rules.String(),
 	}
 }
 

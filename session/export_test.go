@@ -7,6 +7,9 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/scoring"
 )
 
 func TestExportGamesOpensRightInASpreadsheet(t *testing.T) {
@@ -60,4 +63,30 @@ func TestExportEventsIsOneRecordALine(t *testing.T) {
 		}
 	}
 	checkReplay(t, d, again)
+}
+
+// TestExportedGamesTellWhatTheyWerePlayedUnder: each its own format and rules, whatever tonight's are, and no
+// round for a game of the rolling flow.
+func TestExportedGamesTellWhatTheyWerePlayedUnder(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rounds)
+	playRound(t, d, clock)
+	must(t, d, changed(d, func(s *Settings) {
+		s.Flow, s.Format, s.Scoring = Rolling, scheduler.Pairs, scoring.Rules{Scoring: scoring.RallyScoring, To: 11, WinBy: 2}
+	}))
+	must(t, d, BeginPlay{}, FinishGame{Game: 2, Final: final(t, 11, 3)})
+	must(t, d, changed(d, func(s *Settings) { s.Format = scheduler.Rotating }))
+	var out strings.Builder
+	if err := ExportGames(&out, d.Ledger().Club(), d.Ledger().Club().Nights, time.UTC); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(strings.NewReader(out.String())).ReadAll()
+	if err != nil || len(rows) != 3 {
+		t.Fatalf("%v\n%s", err, out.String())
+	}
+	for i, want := range [][]string{{"1", "rotating", "side-out to 11, win by 2"}, {"", "pairs", "rally to 11, win by 2"}} {
+		if r := rows[i+1]; r[7] != want[0] || r[12] != want[1] || r[13] != want[2] {
+			t.Errorf("game %d is exported as %q, want round, format and rules %q", i+1, r, want)
+		}
+	}
 }

@@ -40,7 +40,7 @@ func described() map[string][][2]string {
 // csvForms are the tables, and what is to be said of each.
 var csvForms = []struct{ name, title, text string }{
 	{"roster.csv", "A roster", "Read by import, plan, simulate and at the door of the desk. The columns stand in any order."},
-	{"games.csv", "Games", "Written by export --games; read by standings --games and rate, which need a1, b1, score_a and score_b. In export order from a1 to finished."},
+	{"games.csv", "Games", "Written by export --games; read by standings --games and rate, which need a1, b1, score_a and score_b. In export order from a1 to rules."},
 	{"people.csv", "People", "Written by export --people; import reads it as a roster."},
 	{"plan.csv", "A rotation", "Written by plan --csv, a game a line."},
 	{"standings.csv", "Standings", "Written by standings --csv."},

@@ -44,7 +44,7 @@ var layout = spreadsheet.Layout{
 		{Name: "night", Words: []string{"date"}},
 		{Name: "how"},
 	},
-	Quiet:  []string{"round", "court", "called", "finished"}, // of an export of games
+	Quiet:  []string{"round", "court", "called", "finished", "format", "rules"}, // of an export of games
 	Header: "a1,a2,b1,b2,score_a,score_b",
 	MaxMiB: 64,
 }
