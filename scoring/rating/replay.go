@@ -45,7 +45,7 @@ func Replay[K comparable](m Model, start map[K]Rating, games []Game[K]) (Table[K
 	if err := m.Validate(); err != nil {
 		return nil, err
 	}
-	r := replay[K]{model: m, start: start, index: map[K]int{}, design: &Design{}}
+	r := replay[K]{model: m, start: start, index: map[K]int{}}
 	for i, g := range games {
 		if err := r.add(g); err != nil {
 			return nil, fmt.Errorf("game %d: %w", i+1, err)
@@ -62,7 +62,7 @@ type replay[K comparable] struct {
 	people []Person[K]
 	weeks  []float64 // of each person's last game
 	week   float64
-	design *Design
+	links  links
 }
 
 // add rates one more game.
@@ -91,7 +91,7 @@ func (r *replay[K]) add(g Game[K]) error {
 		}
 	}
 	r.rate(who, len(g.A), g.Share)
-	r.design.Add(who[:len(g.A)], who[len(g.A):])
+	r.links.add(who[:len(g.A)], who[len(g.A):])
 	return nil
 }
 
@@ -128,7 +128,7 @@ func (r *replay[K]) person(k K) int {
 
 // table puts the people in order and tells who can be compared.
 func (r *replay[K]) table() Table[K] {
-	groups := r.design.Groups()
+	groups := r.links.groups()
 	main := mainGroup(groups)
 	for i := range r.people {
 		r.people[i].Rating = r.model.Grown(r.people[i].Rating, r.week-r.weeks[i])
