@@ -24,6 +24,9 @@ func Restore(from, to, kept string) error {
 	old, err := lockFile(to, 500*time.Millisecond)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
+		if err := os.MkdirAll(filepath.Dir(to), 0o700); err != nil { // a new laptop has no folder yet
+			return &FileError{"making", filepath.Dir(to), err}
+		}
 		_, err := Backup(from, to)
 		return err
 	case err != nil:

@@ -1,0 +1,176 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"club/quadrille/cmd/quadrille/events"
+	"club/quadrille/cmd/quadrille/rotation"
+	"club/quadrille/cmd/quadrille/sheet"
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/session/roster"
+)
+
+// readme is the README with its lines joined, so that a sentence may break anywhere.
+func readme(t *testing.T) string {
+	t.Helper()
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Join(strings.Fields(string(text)), " ")
+}
+
+// The README states the limits that the program keeps.
+func TestTheReadmeStatesTheLimits(t *testing.T) {
+	text := readme(t)
+	say := func(format string, numbers ...int) string {
+		words := make([]any, len(numbers))
+		for i, n := range numbers {
+			words[i] = thousands(n)
+		}
+		return fmt.Sprintf(strings.ReplaceAll(format, "%d", "%s"), words...)
+	}
+	for _, want := range []string{
+		say("at most %d courts and 60 rounds", session.MaxCourts),
+		say("for %d to %d people, %d courts and %d rounds", fewest, rotation.MaxPeople, rotation.MaxCourts, rotation.MaxRounds),
+		say("to at most %d points", scoring.MaxTo),
+		say("at most %d people in 4 MiB", roster.MaxEntries),
+		say("a table of games %d games in 64 MiB", sheet.MaxGames),
+		say("export %d events", events.MaxRecords),
+		say("A name has at most %d letters", session.MaxName),
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the README does not say %q", want)
+		}
+	}
+	s := session.DefaultSettings(1)
+	s.Rounds = 60
+	if err := s.Validate(); err != nil {
+		t.Error(err)
+	}
+	if s.Rounds++; s.Validate() == nil {
+		t.Error("a night of 61 rounds is fine: the README says 60")
+	}
+}
+
+// The README lists every module that is part of the program, under the licence that lies in it.
+func TestTheReadmeListsTheLicences(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	listed := map[string]string{}
+	for _, row := range regexp.MustCompile(`(?m)^\| (MIT|Apache-2\.0|BSD-[23]-Clause) \| (.*) \|$`).FindAllStringSubmatch(string(text), -1) {
+		for module := range strings.SplitSeq(row[2], ", ") {
+			name, _, _ := strings.Cut(module, " ")
+			listed[name] = row[1]
+		}
+	}
+	for path, dir := range linkedModules(t) {
+		switch got := licenceIn(t, dir); {
+		case listed[path] == "":
+			t.Errorf("the README does not list %s (%s)", path, got)
+		case got != listed[path]:
+			t.Errorf("the README lists %s under %s, its licence is %s", path, listed[path], got)
+		}
+	}
+	required := requiredModules(t)
+	delete(listed, "Go")
+	for path := range listed {
+		if !slices.Contains(required, path) {
+			t.Errorf("the README lists %s, which go.mod does not have", path)
+		}
+	}
+}
+
+// Nothing in the program opens a network connection: of all that it is made of, only the reader of
+// flags imports the package for networks, to read addresses, and nothing has anything above it.
+func TestTheProgramKnowsNoNetwork(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "-f", `{{.ImportPath}} {{join .Imports " "}}`, ".").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.Lines(string(out)) {
+		words := strings.Fields(line)
+		path, imports := words[0], words[1:]
+		if slices.Contains(imports, "net") && path != "github.com/spf13/pflag" || strings.HasPrefix(path, "net/http") || path == "crypto/tls" {
+			t.Errorf("%s speaks to networks", path)
+		}
+	}
+}
+
+// linkedModules are the modules of this system's program and where they lie.
+func linkedModules(t *testing.T) map[string]string {
+	t.Helper()
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Dir}}{{end}}{{end}}", ".").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	modules := map[string]string{}
+	for line := range strings.Lines(string(out)) {
+		if path, dir, ok := strings.Cut(strings.TrimSpace(line), " "); ok {
+			modules[path] = dir
+		}
+	}
+	if len(modules) < 10 {
+		t.Fatalf("only %d modules: %s", len(modules), out)
+	}
+	return modules
+}
+
+// licenceIn tells the licence of a module from the text that lies in it.
+func licenceIn(t *testing.T, dir string) string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(dir, "LICEN[CS]E*"))
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%s has no licence (%v)", dir, err)
+	}
+	text, err := os.ReadFile(files[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	has := func(words string) bool {
+		return strings.Contains(strings.Join(strings.Fields(string(text)), " "), words)
+	}
+	switch {
+	case has("Apache License Version 2.0"):
+		return "Apache-2.0"
+	case has("Permission is hereby granted, free of charge"):
+		return "MIT"
+	case has("Redistribution and use in source and binary forms") && has("endorse or promote"):
+		return "BSD-3-Clause"
+	case has("Redistribution and use in source and binary forms"):
+		return "BSD-2-Clause"
+	}
+	return "unknown"
+}
+
+// requiredModules are the modules of go.mod.
+func requiredModules(t *testing.T) (paths []string) {
+	t.Helper()
+	text, err := os.ReadFile("../../go.mod")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range regexp.MustCompile(`(?m)^\t(\S+) v`).FindAllStringSubmatch(string(text), -1) {
+		paths = append(paths, line[1])
+	}
+	return paths
+}
+
+// thousands writes a number with commas.
+func thousands(n int) string {
+	if n < 1000 {
+		return strconv.Itoa(n)
+	}
+	return fmt.Sprintf("%s,%03d", thousands(n/1000), n%1000)
+}
