@@ -24,6 +24,7 @@ func Run(ctx context.Context, desk Desk, o Options, in io.Reader, out io.Writer)
 	// text fields draw their cursor with styles of their own, which follow the whole program's profile
 	lipgloss.SetColorProfile(o.Theme.Choice().Profile)
 	m := New(desk, o)
+	in = endPastes(in)
 	var p *tea.Program
 	if o.AskBackground {
 		wrapped, ok := wrap(in, out, func(light bool) { p.Send(backgroundMsg{light}) })
@@ -39,15 +40,29 @@ func Run(ctx context.Context, desk Desk, o Options, in io.Reader, out io.Writer)
 	return m.Left(), err
 }
 
-// wrap stands between the desk and its terminal where there is one that can be asked. On Windows keys
-// do not come as bytes, so that an answer could not be taken out of them.
+// wrap stands between the desk and its terminal where there is one that can be asked, and whose answer
+// can be taken out of the keys. On Windows keys do not come as bytes.
 func wrap(in io.Reader, out io.Writer, answer func(light bool)) (*terminal.Terminal, bool) {
-	i, isIn := in.(term.File)
+	i, isIn := keys(in)
 	o, isOut := out.(term.File)
-	if runtime.GOOS == "windows" || !isIn || !isOut || !term.IsTerminal(i.Fd()) || !term.IsTerminal(o.Fd()) {
+	if !isIn || !isOut || !term.IsTerminal(o.Fd()) {
 		return nil, false
 	}
 	return terminal.Wrap(i, o, time.Now, answer), true
+}
+
+// endPastes ends pastes that lost their end, where keys come as bytes from a terminal.
+func endPastes(in io.Reader) io.Reader {
+	if i, ok := keys(in); ok {
+		return terminal.NewPastes(i, time.Now)
+	}
+	return in
+}
+
+// keys tells whether in is a terminal from which keys come as bytes.
+func keys(in io.Reader) (term.File, bool) {
+	i, ok := in.(term.File)
+	return i, ok && runtime.GOOS != "windows" && term.IsTerminal(i.Fd())
 }
 
 // backgroundMsg tells what the terminal's background is.

@@ -13,6 +13,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/store"
+	pastes "club/quadrille/tui/terminal"
 )
 
 // TestDeskOnATerminal drives the real program on a pseudo-terminal.
@@ -27,6 +28,7 @@ func TestDeskOnATerminal(t *testing.T) {
 		{"a whole night, left and reopened in the middle of a round", testWholeNight},
 		{"without colour the selection is still marked", testNoColour},
 		{"a click of the mouse selects a court", testMouse},
+		{"a paste that lost its end leaves the keys alone", testLostPaste},
 		{"quitting right after a score keeps the score", testQuitAfterScore},
 		{"the end by SIGTERM loses nothing that was shown", testTerminated},
 		{"a terminal that is closed loses nothing that was shown", testHangUp},
@@ -113,6 +115,19 @@ func testMouse(t *testing.T, bin program) {
 	desk.Shows(">Court 4")
 	click(30, 2)
 	desk.Shows("[Rotation]").Quit("q")
+}
+
+// A key after a pause ends a paste whose end mark was lost. The pauses here are longer than that, and more
+// than one, since a busy machine may read two of them in one.
+func testLostPaste(t *testing.T, bin program) {
+	desk := bin.open(t, 80, 24, nil, "--data", fullHall(t, 4)).Shows("[Courts]")
+	desk.Type("\x1b[200~117")
+	for range 5 {
+		time.Sleep(2 * pastes.PastePause)
+		desk.Press("h")
+	}
+	desk.Shows("[History]").Hides("Saved: court")
+	desk.Quit("q")
 }
 
 func testNoColour(t *testing.T, bin program) {

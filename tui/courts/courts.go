@@ -3,6 +3,7 @@
 package courts
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -131,13 +132,24 @@ func (s *Courts) open(c ui.Context, court session.Court) ui.Intent {
 	return ui.Refuse{Err: fmt.Errorf("court %s has no game yet; m has more", court.ID)}
 }
 
+// The desk's undo takes back what is half typed, before it takes back anything that is saved. Its redo
+// would bring back something that nobody looks at.
+const (
+	undoKey = "ctrl+z"
+	redoKey = "ctrl+y"
+)
+
+var errTyped = errors.New("a score is being typed: enter saves it, esc drops it")
+
 // pressEntry handles keys while a score is typed.
 func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.Intent, bool) {
 	g := target(c.Night(), court)
 	switch key {
-	case "esc":
+	case "esc", undoKey:
 		s.entry = entry{}
 		return nil, true
+	case redoKey:
+		return ui.Refuse{Err: errTyped}, true
 	case "enter":
 		if g == nil {
 			s.entry = entry{}
@@ -159,7 +171,7 @@ func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.I
 	if len(key) > 1 {
 		return nil, false
 	}
-	return ui.Refuse{Err: fmt.Errorf("a score is being typed: enter saves it, esc drops it")}, true
+	return ui.Refuse{Err: errTyped}, true
 }
 
 // justCalled tells whether a game was called by the score of the one before, less than a minute ago:

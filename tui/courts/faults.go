@@ -46,8 +46,10 @@ var faultKeys = []faultKey{
 func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
 	r := &s.board.asked.rally
 	switch key {
-	case "esc", "backspace":
+	case "esc", "backspace", undoKey:
 		s.board.asked = asked{}
+		return nil, true
+	case redoKey:
 		return nil, true
 	case "enter", " ":
 		return s.rally(g, scoring.Rally{Won: r.Won}), true

@@ -57,7 +57,7 @@ func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 		}
 	case "ctrl+o":
 		return ui.Show{Dialog: importForm()}, true
-	case "esc":
+	case "esc", "ctrl+z": // what is half typed is taken back before anything that is saved
 		if d.input.Value() == "" {
 			return nil, false
 		}
