@@ -79,7 +79,7 @@ func printPace(w io.Writer, r scoring.Rules, g pace.Game) error {
 	fmt.Fprintf(&out, "A game %s, between equals\n\n", r)
 	fmt.Fprintf(&out, "rallies, mean            %6.1f\n", g.Mean)
 	fmt.Fprintf(&out, "  standard deviation     %6.1f\n", g.SD)
-	fmt.Fprintf(&out, "  8 games of 10          %d to %d\n", g.Quantile(0.1), g.Quantile(0.9))
+	fmt.Fprintf(&out, "  80 %% range             %d to %d\n", g.Quantile(0.1), g.Quantile(0.9))
 	fmt.Fprintf(&out, "points of both           %6.1f\n", g.Points)
 	fmt.Fprintf(&out, "first to serve wins      %6.1f %%\n\nscore      chance\n", 100*g.WinsA)
 	for _, o := range g.Outcomes[:min(shown, len(g.Outcomes))] {
