@@ -44,6 +44,55 @@ func TestTeamsSwitchEndsOnce(t *testing.T) {
 	}
 }
 
+// Who starts with as many points never comes to them, and then neither team makes the teams switch.
+func TestNoSwitchWhereAStartIsPastIt(t *testing.T) {
+	for _, start := range []int{5, 6, 7} {
+		s := scoring.Start(scoring.Rules{To: 11, WinBy: 2, StartA: start}, scoring.B)
+		switched := false
+		for range 7 {
+			s = s.After(scoring.Rally{Won: scoring.B})
+			switched = switched || s.EndsChange()
+		}
+		if switched != (start < 6) {
+			t.Errorf("A starts with %d points: the teams switch at B's 6: %v", start, switched)
+		}
+	}
+}
+
+// A correction to the score at which the teams switch takes it as done, and one on the spot ends the call for it.
+func TestCorrectionsAndTheSwitchOfEnds(t *testing.T) {
+	s := scoring.Fold(toEleven, scoring.A, rallies(t, "aaaaaa"))
+	if !s.EndsChange() {
+		t.Fatal("at six points the teams do not switch")
+	}
+	same, err := s.Set(s.Setting())
+	if err != nil || same.EndsChange() {
+		t.Errorf("after a correction the teams are still told to switch: %v", err)
+	}
+	if foul := s.Penalise(scoring.B); foul.EndsChange() {
+		t.Error("after a technical foul the teams are told to switch once more")
+	}
+	set := scoring.Start(toEleven, scoring.A).Setting()
+	set.Score = scoring.Score{A: 6, B: 5}
+	at, err := scoring.Start(toEleven, scoring.A).Set(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, won := range "bbb" {
+		if at = at.After(rallies(t, string(won))[0]); at.EndsChange() {
+			t.Errorf("the teams switch at %v, after a correction to 6-5", at.Score)
+		}
+	}
+	set.Score = scoring.Score{A: 5, B: 5}
+	before, err := scoring.Start(toEleven, scoring.A).Set(set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !before.After(rallies(t, "a")[0]).EndsChange() {
+		t.Error("after a correction to 5-5 the teams do not switch at 6")
+	}
+}
+
 func rallies(t *testing.T, text string) []scoring.Rally {
 	t.Helper()
 	parsed, err := scoring.ParseRallies(text)

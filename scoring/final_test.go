@@ -86,6 +86,7 @@ func TestWinnerOfAFinal(t *testing.T) {
 		{"9-6 r a", scoring.B, true},
 		{"w b", scoring.B, true},
 		{"9-6 v", scoring.A, false},
+		{"6-9 v", scoring.A, false}, // the zero value, so that equal results are equal
 	} {
 		f, err := toEleven.ParseFinal(c.text)
 		if err != nil {
@@ -112,6 +113,19 @@ func TestRetiredSideKeepsItsPointsAndTheOtherGetsTheFewestThatWin(t *testing.T) 
 			t.Fatal(err)
 		}
 		if got := toEleven.Credit(f); got != want {
+			t.Errorf("%q counts as %v, want %v", text, got, want)
+		}
+	}
+}
+
+// With a cap the fewest points that win can be the cap.
+func TestRetirementsAreCreditedUpToTheCap(t *testing.T) {
+	capped := scoring.Rules{To: 11, WinBy: 2, Cap: 13}
+	for text, want := range map[string]scoring.Score{
+		"12-11 r a": {A: 12, B: 13},
+		"10-9 r b":  {A: 11, B: 9},
+	} {
+		if got := capped.Credit(finals(t, capped, text)[0]); got != want {
 			t.Errorf("%q counts as %v, want %v", text, got, want)
 		}
 	}
@@ -157,6 +171,22 @@ func TestImpossibleFinalJSONIsRefused(t *testing.T) {
 		if err := json.Unmarshal([]byte(text), &f); err == nil || !f.IsZero() {
 			t.Errorf("%s is read as %v, %v", text, f, err)
 		}
+	}
+}
+
+// A result whose winner does not follow from its score was made under no rules.
+func TestAResultIsCheckedForItsWinnerToo(t *testing.T) {
+	handicap := scoring.Rules{To: 11, WinBy: 2, StartB: 3}
+	walkover := handicap.Walkover(scoring.A)
+	if err := handicap.Check(walkover); err != nil {
+		t.Errorf("a walkover under its own rules: %v", err)
+	}
+	if err := toEleven.Check(walkover); err == nil {
+		t.Error("a walkover of a game with a start is one of a game without")
+	}
+	high := scoring.Rules{To: 11, WinBy: 2, StartB: 10}
+	if err := high.Check(finals(t, toEleven, "w b")[0]); err != nil {
+		t.Errorf("B wins by walkover from a start of 10: %v", err)
 	}
 }
 

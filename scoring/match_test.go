@@ -36,6 +36,7 @@ func TestMatches(t *testing.T) {
 		{"what follows the end is not counted", 3, []string{"7-11", "7-11", "11-7"}, 0, 2, true, scoring.B, false, scoring.A},
 		{"five games", 5, []string{"11-7", "7-11", "11-7", "7-11"}, 2, 2, false, scoring.A, true, scoring.A},
 		{"a retirement ends it", 5, []string{"11-7", "10-5 r a"}, 1, 1, true, scoring.B, false, scoring.A},
+		{"a retirement in the middle ends it, and nothing is left to decide", 3, []string{"11-7", "10-5 r a", "11-7"}, 1, 1, true, scoring.B, false, scoring.A},
 		{"a draw on time counts for nobody", 3, []string{"6-6 t"}, 0, 0, false, scoring.A, false, scoring.B},
 		{"one game is a match", 1, []string{"w b"}, 0, 1, true, scoring.B, false, scoring.B},
 		{"the only game decides", 0, nil, 0, 0, false, scoring.A, true, scoring.A},
@@ -50,6 +51,18 @@ func TestMatches(t *testing.T) {
 				t.Errorf("the next game starts with %v", s.Serving)
 			}
 		})
+	}
+}
+
+// Ends change after every game (5.B), whoever won it and if nobody did.
+func TestEndsAndFirstServeChangeAfterEveryGame(t *testing.T) {
+	r := scoring.Rules{To: 11, WinBy: 2, BestOf: 5}
+	games := []string{"11-7", "6-6 t", "9-6 v", "7-11"}
+	for n := range len(games) + 1 {
+		m := r.Match(scoring.B, finals(t, r, games[:n]...))
+		if m.Halves != (n%2 == 1) || (m.First == scoring.B) != (n%2 == 0) {
+			t.Errorf("after %d games %v serves first, and the teams stand as at the beginning: %v", n, m.First, !m.Halves)
+		}
 	}
 }
 

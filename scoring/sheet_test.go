@@ -180,6 +180,29 @@ func TestMissedEndChangeStaysDue(t *testing.T) {
 	}
 }
 
+// A game that is over needs no switch any more.
+func TestNoSwitchIsDueOnceTheGameIsOver(t *testing.T) {
+	sheet := noted(t, toEleven, strings.Repeat("a", 10))
+	if due, err := sheet.EndsDue(); err != nil || !due {
+		t.Fatalf("at 10-0 a switch is due: %v, %v", due, err)
+	}
+	if due, err := add(t, sheet, scoring.Entry{Kind: scoring.RallyWon}).EndsDue(); err != nil || due {
+		t.Errorf("after the game a switch is due: %v, %v", due, err)
+	}
+}
+
+// A game that was over, and goes on because it was set right, can have its first rallies corrected too.
+func TestRalliesBeforeASettingCanBeCorrected(t *testing.T) {
+	sheet := noted(t, toEleven, strings.Repeat("a", 11))
+	set := stateOf(t, sheet).Setting()
+	set.Score = scoring.Score{A: 9, B: 9}
+	sheet = add(t, sheet, scoring.Entry{Kind: scoring.SetRight, Setting: set})
+	sheet = add(t, sheet, scoring.Entry{Kind: scoring.RallyChanged, At: 11, Rally: scoring.Rally{Won: scoring.A, Fault: scoring.Out}})
+	if s := stateOf(t, sheet); s.Score != (scoring.Score{A: 9, B: 9}) || s.Done {
+		t.Errorf("it stands %v, over: %v", s.Score, s.Done)
+	}
+}
+
 // Rule 2026: 22.E, with the case worked out for it: A leads 5-3, A1 serves first from the right. After a
 // foul of A everybody moves, A1 serves on from the left, and the call is 4-3-1.
 func TestTechnicalFoulMovesEverybodyButNotTheServe(t *testing.T) {

@@ -29,6 +29,8 @@ func TestHalfMargin(t *testing.T) {
 	if len(file.HalfMargin.Examples) == 0 {
 		t.Fatal("no examples")
 	}
+	near(t, "more than the target", half.Share(21, 5, 11), 1, 0)
+	near(t, "and its other side", half.Share(5, 21, 11), 0, 0)
 	near(t, "a leader who retires", half.Settled(0, 10, 5, 11), (0.5+5.0/22)/2, 1e-15)
 }
 
@@ -39,6 +41,10 @@ func TestGrowthBetweenNights(t *testing.T) {
 	near(t, "after two years", m.Grown(settled, 104).Sigma, m.Sigma, 5e-3) // the growth is rounded to three digits
 	near(t, "after ten", m.Grown(settled, 520).Sigma, m.Sigma, 0)
 	near(t, "after a week", m.Grown(settled, 1).Sigma, math.Sqrt(9+rating.SettledGrowth*rating.SettledGrowth), 1e-15)
+	near(t, "after four weeks, as after two and two", m.Grown(settled, 4).Sigma, m.Grown(m.Grown(settled, 2), 2).Sigma, 1e-12)
+	if unsure := (rating.Rating{Mu: 30, Sigma: 12}); m.Grown(unsure, 9) != unsure {
+		t.Errorf("somebody less sure than a newcomer became %v", m.Grown(unsure, 9))
+	}
 	if m.Grown(settled, 0) != settled || m.Grown(settled, -1) != settled || rating.Default().Grown(settled, 9) != settled {
 		t.Error("a rating grew in no time or without growth")
 	}
@@ -65,6 +71,20 @@ func TestGrowthCountsTheWeeksAway(t *testing.T) {
 	if same >= away {
 		t.Errorf("the deviation is %v after one night and %v after ten weeks", same, away)
 	}
+	// Three nights a week apart grow by a week each, not by all weeks since the first.
+	grown := rating.Rating{Mu: m.Mu, Sigma: m.Sigma}
+	for _, w := range []float64{0, 1, 1} {
+		team := func() []rating.Rating { return []rating.Rating{m.Grown(grown, w), m.Grown(grown, w)} }
+		a := team()
+		m.Update(a, team(), 0.5)
+		grown = a[0]
+	}
+	even := func(week float64) rating.Game[string] {
+		g := night(week)
+		g.Share = 0.5
+		return g
+	}
+	near(t, "three nights in a row", sigma(even(0), even(1), even(2)), grown.Sigma, 1e-12)
 	near(t, "counted from any week", sigma(night(100), night(110)), away, 1e-15)
 }
 

@@ -58,6 +58,20 @@ func TestTableIsInOrderOfTheMean(t *testing.T) {
 	}
 }
 
+// The order is that of the means: somebody with few games is not put below for being unsure.
+func TestTableLooksAtMeansAlone(t *testing.T) {
+	start := map[string]rating.Rating{"Ann": {Mu: 26, Sigma: 8}, "Art": {Mu: 25, Sigma: 1}, "Bea": {Mu: 24, Sigma: 1}, "Bob": {Mu: 23, Sigma: 8}}
+	table, err := rating.Replay(rating.Default(), start, []game{{A: []string{"Ann"}, B: []string{"Art"}, Share: 0.55}, {A: []string{"Bea"}, B: []string{"Bob"}, Share: 0.55}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []string{"Ann", "Art", "Bea", "Bob"} {
+		if table[i].Who != want {
+			t.Errorf("place %d has %v with %v, not %s", i+1, table[i].Who, table[i].Rating, want)
+		}
+	}
+}
+
 func TestPeopleWhoseGamesDoNotConnectThem(t *testing.T) {
 	court := func(a, b, c, d string) []game {
 		return []game{doubles(a, b, c, d, 1), doubles(a, c, b, d, 1), doubles(a, d, b, c, 1)}
