@@ -8,20 +8,65 @@ type Club struct {
 	Nights []*Night `json:"nights"` // in order; only the last can be open
 
 	Usual *Usual `json:"usual,omitempty"` // nil before the first night; what it points to never changes
+
+	lookup *lookup // of the people, nil where they must be searched for
+	own    bool    // no other state has this lookup
 }
 
 // Person finds somebody by identity.
 func (c *Club) Person(id PersonID) (Person, bool) {
-	i := slices.IndexFunc(c.People, func(p Person) bool { return p.ID == id })
-	if i < 0 {
-		return Person{}, false
+	if i := c.number(id); i >= 0 {
+		return c.People[i], true
 	}
-	return c.People[i], true
+	return Person{}, false
+}
+
+// number is where somebody stands among the people, -1 for somebody whom the club does not know.
+func (c *Club) number(id PersonID) int {
+	if !c.lookup.fit(len(c.People)) {
+		searched(len(c.People))
+		return slices.IndexFunc(c.People, func(p Person) bool { return p.ID == id })
+	}
+	if i, ok := c.lookup.byID[id]; ok {
+		return i
+	}
+	return -1
+}
+
+// add takes somebody in.
+func (c *Club) add(p Person) {
+	if !c.own || !c.lookup.fit(len(c.People)) {
+		c.index()
+	}
+	c.People = append(c.People, p)
+	c.lookup.add(p.ID, p.Name, len(c.People)-1)
+}
+
+// replace puts in the place of somebody the same person as the club knows that person now.
+func (c *Club) replace(i int, p Person) {
+	renamed := c.People[i].Name != p.Name
+	if c.People[i] = p; renamed {
+		c.index()
+	}
+}
+
+// index notes where everybody stands.
+func (c *Club) index() {
+	searched(len(c.People))
+	c.lookup, c.own = lookupOf(c.People), true
 }
 
 // Named finds somebody by name, without regard to case.
 func (c *Club) Named(name string) (Person, bool) {
-	i := slices.IndexFunc(c.People, func(p Person) bool { return sameName(p.Name, name) })
+	i := -1
+	if c.lookup.fit(len(c.People)) {
+		if at, ok := c.lookup.byName[keyOf(name)]; ok {
+			i = at
+		}
+	} else {
+		searched(len(c.People))
+		i = slices.IndexFunc(c.People, func(p Person) bool { return sameName(p.Name, name) })
+	}
 	if i < 0 {
 		return Person{}, false
 	}
@@ -63,5 +108,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights, Usual: c.Usual}
+	return &Club{People: people, Nights: nights, Usual: c.Usual, lookup: c.lookup}
 }

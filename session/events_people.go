@@ -2,7 +2,6 @@ package session
 
 import (
 	"fmt"
-	"slices"
 	"time"
 )
 
@@ -19,7 +18,7 @@ func (e PersonAdded) apply(f *fold, _ time.Time) error {
 	if err != nil {
 		return err
 	}
-	f.club.People = append(f.club.People, p.clone())
+	f.club.add(p.clone())
 	return nil
 }
 
@@ -29,7 +28,7 @@ type PersonChanged struct {
 }
 
 func (e PersonChanged) apply(f *fold, _ time.Time) error {
-	i := slices.IndexFunc(f.club.People, func(p Person) bool { return p.ID == e.Person.ID })
+	i := f.club.number(e.Person.ID)
 	if i < 0 {
 		return fmt.Errorf("the club has no person with identity %q", e.Person.ID)
 	}
@@ -37,7 +36,7 @@ func (e PersonChanged) apply(f *fold, _ time.Time) error {
 	if err != nil {
 		return err
 	}
-	f.club.People[i] = p.clone()
+	f.club.replace(i, p.clone())
 	if n := f.club.OpenNight(); n != nil {
 		n.Plan = nil
 	}
@@ -135,8 +134,7 @@ func (f *fold) attend(id PersonID, change func(*Night, *Attendance) error) error
 	}
 	a := n.Attending(id)
 	if a == nil {
-		n.Roll = append(n.Roll, Attendance{Person: id})
-		a = &n.Roll[len(n.Roll)-1]
+		a = n.enrol(id)
 	}
 	n.Plan = nil
 	return change(n, a)

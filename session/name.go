@@ -20,3 +20,6 @@ func sameName(a, b string) bool { return strings.EqualFold(a, b) }
 
 // foldName is the form in which two spellings of a name are equal.
 func foldName(text string) string { return name.Fold(text) }
+
+// keyOf is the same for two spellings of which sameName is true.
+func keyOf(text string) string { return name.Key(text) }

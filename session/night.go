@@ -159,6 +159,9 @@ type Night struct {
 	Hold     *Hold          `json:"hold,omitempty"`
 	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
 	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves
+
+	lookup *lookup // of the roll, nil where people must be searched for
+	own    bool    // no other state has this lookup
 }
 
 // IsOpen tells whether the night goes on.
@@ -183,11 +186,30 @@ func (n *Night) Game(id GameID) *Game {
 
 // Attending finds a person's part in the night, nil if the person has none.
 func (n *Night) Attending(id PersonID) *Attendance {
-	i := slices.IndexFunc(n.Roll, func(a Attendance) bool { return a.Person == id })
+	i := -1
+	if n.lookup.fit(len(n.Roll)) {
+		if at, ok := n.lookup.byID[id]; ok {
+			i = at
+		}
+	} else {
+		searched(len(n.Roll))
+		i = slices.IndexFunc(n.Roll, func(a Attendance) bool { return a.Person == id })
+	}
 	if i < 0 {
 		return nil
 	}
 	return &n.Roll[i]
+}
+
+// enrol gives somebody a part in the night.
+func (n *Night) enrol(id PersonID) *Attendance {
+	if !n.own || !n.lookup.fit(len(n.Roll)) {
+		searched(len(n.Roll))
+		n.lookup, n.own = lookupIn(n.Roll), true
+	}
+	n.Roll = append(n.Roll, Attendance{Person: id})
+	n.lookup.add(id, "", len(n.Roll)-1)
+	return &n.Roll[len(n.Roll)-1]
 }
 
 // Playing is the running game that a person is in, nil when there is none.
@@ -261,7 +283,7 @@ func (n *Night) GamesOf(id PersonID) int {
 func (n *Night) clone() *Night {
 	c := *n
 	c.Courts = slices.Clone(n.Courts)
-	c.Roll = slices.Clone(n.Roll)
+	c.Roll, c.own = slices.Clone(n.Roll), false
 	c.Games = slices.Clone(n.Games)
 	c.Rounds = slices.Clone(n.Rounds)
 	c.Plan = slices.Clone(n.Plan)

@@ -56,7 +56,7 @@ func (n *Night) expects(id PersonID, due, leaves time.Time) bool {
 func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
 	people := make([]Person, len(c.Entries))
 	known := make([]bool, len(c.Entries))
-	ids := map[string]PersonID{}
+	ids, lines := map[string]PersonID{}, map[string]int{}
 	for i, e := range c.Entries {
 		name, err := CleanName(e.Name)
 		if err != nil {
@@ -65,16 +65,17 @@ func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
 		if people[i], known[i] = club.Named(name); !known[i] {
 			people[i] = Person{ID: env.NewID(), Name: name}
 		}
-		if k := slices.IndexFunc(people[:i], func(p Person) bool { return sameName(p.Name, name) }); k >= 0 {
-			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, name, c.Entries[k].Line)
+		if first, twice := lines[keyOf(people[i].Name)]; twice {
+			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, name, first)
 		}
+		lines[keyOf(people[i].Name)] = e.Line
 		ids[foldName(e.Name)] = people[i].ID
 	}
 	var events []Event
 	for i, e := range c.Entries {
 		p := people[i].clone()
 		if e.Group != "" {
-			p.Group = CleanText(e.Group, 12)
+			p.Group = CleanText(e.Group, roster.MaxGroup)
 		}
 		if e.Level != 0 {
 			p.Level = e.Level

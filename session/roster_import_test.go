@@ -1,6 +1,8 @@
 package session
 
 import (
+	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -33,5 +35,56 @@ func TestARosterKnowsOneNameHoweverItIsSpelt(t *testing.T) {
 	ada, jose := d.Ledger().Club().People[0], d.Ledger().Club().People[1]
 	if len(ada.Together) != 1 || ada.Together[0].With != jose.ID || len(jose.Together) != 1 || jose.Together[0].With != ada.ID {
 		t.Errorf("%+v and %+v, want a couple", ada, jose)
+	}
+}
+
+// bigRoster is a roster of invented people, who have names of two words.
+func bigRoster(people int) []roster.Entry {
+	out := make([]roster.Entry, people)
+	for i := range out {
+		out[i] = roster.Entry{Line: i + 2, Name: fmt.Sprintf("%s %s%s", syllables(i/40), syllables(i), syllables(i*7+3)), Level: 3.5}
+	}
+	return out
+}
+
+// syllables are a word for a number, another for each up to 1,000.
+func syllables(i int) string {
+	return string("BCDFGHKLMN"[i%10]) + strings.Fields("a e i o u ai ea io ou ue")[i/10%10] + string("rstlnmvkzp"[i/100%10])
+}
+
+// However many people a roster has, nobody is searched for in a list of all: the lists that are gone through, or made
+// anew, come to a few times the people, whether they are taken in, opened again, or taken in once more.
+func TestLargeRostersAreTakenInWithoutSearching(t *testing.T) {
+	was, steps := searched, 0
+	searched = func(length int) { steps += length }
+	defer func() { searched = was }()
+	const people = 10_000
+	entries := bigRoster(people)
+	d, log, _ := newTestDesk(t)
+	must(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, ImportRoster{Entries: entries})
+	if n := d.Ledger().Night(); n.Count(Expected) != people {
+		t.Fatalf("%d of %d people are expected", n.Count(Expected), people)
+	}
+	if _, err := Load(log.Records(1)); err != nil {
+		t.Fatal(err)
+	}
+	for i := range entries {
+		entries[i].Level = 4
+	}
+	must(t, d, ImportRoster{Entries: entries}, Undo{})
+	if steps > 20*people {
+		t.Errorf("%d people took %d steps of searching", people, steps)
+	}
+}
+
+func BenchmarkImportRoster(b *testing.B) {
+	for _, people := range []int{100, 1000, 10_000} {
+		b.Run(strconv.Itoa(people), func(b *testing.B) {
+			entries := bigRoster(people)
+			for b.Loop() {
+				d, _, _ := newTestDesk(b)
+				must(b, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, ImportRoster{Entries: entries})
+			}
+		})
 	}
 }

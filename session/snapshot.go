@@ -81,6 +81,7 @@ func (s Snapshot) restore() (*Ledger, error) {
 			}
 		}
 	}
+	state.Club.index()
 	l := NewLedger()
 	l.base, l.club = state.Club, state.Club.clone()
 	l.last, l.clock, l.before = s.Seq, state.Clock, state.Clock

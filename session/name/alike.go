@@ -13,6 +13,17 @@ import (
 // Fold is the form in which two spellings of a name that differ in case only are equal.
 func Fold(name string) string { return strings.ToLower(strings.TrimSpace(name)) }
 
+// Key is the same for two names just if they differ in nothing but case (strings.EqualFold).
+func Key(text string) string {
+	return strings.Map(func(r rune) rune {
+		least := r
+		for f := unicode.SimpleFold(r); f != r; f = unicode.SimpleFold(f) {
+			least = min(least, f)
+		}
+		return least
+	}, text)
+}
+
 // letters are those that are written with others where a keyboard does not have them.
 var letters = strings.NewReplacer("ß", "ss", "æ", "ae", "œ", "oe", "ø", "o", "ł", "l", "đ", "d", "ð", "d", "þ", "th", "ı", "i")
 

@@ -2,6 +2,7 @@ package name
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -61,6 +62,16 @@ func TestTheIndexFindsWhoIsAlike(t *testing.T) {
 		}
 		if got := x.Like(of); !slices.Equal(got, want) {
 			t.Fatalf("alike to %q in %q: %v, want %v", of, names, got, want)
+		}
+	})
+}
+
+func TestKeysAreEqualForNamesThatDifferInCase(t *testing.T) {
+	part := rapid.SampledFrom([]string{"k", "K", "\u212a", "ß", "ẞ", "ſ", "s", "S", "Å", "å", "\u212b", "İ", "i", "I", "ı", "x", "李"})
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := strings.Join(rapid.SliceOfN(part, 0, 3).Draw(t, "a"), ""), strings.Join(rapid.SliceOfN(part, 0, 3).Draw(t, "b"), "")
+		if (Key(a) == Key(b)) != strings.EqualFold(a, b) {
+			t.Fatalf("%q and %q have the keys %q and %q", a, b, Key(a), Key(b))
 		}
 	})
 }
