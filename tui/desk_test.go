@@ -301,22 +301,6 @@ func TestTheReadmeListsTheKeys(t *testing.T) {
 	}
 }
 
-// TestFooterKeysDoSomething: each key that the footer of a screen names is taken by that screen.
-func TestFooterKeysDoSomething(t *testing.T) {
-	for i, tab := range tabs {
-		start := func() *stage { return called(t, 2, 9).press("117", "enter", tab.key) }
-		s := start()
-		for _, b := range s.m.screens[i].Keys(s.m.context()) {
-			for _, k := range b.Keys() {
-				s := start()
-				if _, ok := s.m.screens[i].Press(s.m.context(), stroke(k)); !ok {
-					t.Errorf("%s: the footer offers %q for %q, and the screen does not take it", tab.name, k, b.Help().Desc)
-				}
-			}
-		}
-	}
-}
-
 // TestStandingsAndHistoryStayAfterTheNight: what was played can be read when it is over.
 func TestStandingsAndHistoryStayAfterTheNight(t *testing.T) {
 	s := called(t, 1, 4).press("117", "enter").do(session.CloseNight{}).press("s").shows("Agnes Vale")

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"github.com/charmbracelet/bubbles/key"
-
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
@@ -22,8 +20,18 @@ func (m *Model) helpPage(c ui.Context) []string {
 	out = append(out, "  "+c.Theme.Key.Render(line.Fit("d c b r s h", 14))+"the screens by their first letters (not while typing)")
 	out = append(out, "  "+c.Theme.Key.Render(line.Fit("tab shift+tab", 14))+"the next screen, the one before")
 	out = append(out, "", c.Theme.Strong.Render(tabs[m.active].name))
-	for _, k := range m.screenKeys(c) {
-		out = append(out, "  "+c.Theme.Key.Render(line.Fit(k.Help().Key, 14))+k.Help().Desc)
+	for _, a := range m.screenActions(c) {
+		about := a.About
+		if about == "" {
+			about = a.Key.Help().Desc
+		}
+		for i, text := range line.Wrap(about, c.Width-16) {
+			keys := a.Key.Help().Key
+			if i > 0 {
+				keys = ""
+			}
+			out = append(out, "  "+c.Theme.Key.Render(line.Fit(keys, 14))+text)
+		}
 	}
 	out = append(out, "", "Scores: type both numbers one after the other, the side named first on the card first.",
 		"117 is 11-7. Put a blank between them when it could be read in two ways: 11 1.",
@@ -31,10 +39,10 @@ func (m *Model) helpPage(c ui.Context) []string {
 	return out
 }
 
-// screenKeys are the keys of what is shown.
-func (m *Model) screenKeys(c ui.Context) []key.Binding {
+// screenActions are what the keys of what is shown do.
+func (m *Model) screenActions(c ui.Context) []ui.Action {
 	if !m.showsScreen(c) {
 		return nil
 	}
-	return m.screens[m.active].Keys(c)
+	return m.screens[m.active].Actions(c)
 }

@@ -121,6 +121,11 @@ func (m *Model) Init() tea.Cmd { return tea.Batch(tick(), m.replan()) }
 func (m *Model) take(l *session.Ledger) {
 	m.ledger = l
 	m.names = ui.NewNames(l.Club())
+	for _, screen := range m.screens {
+		if f, ok := screen.(ui.Follower); ok {
+			f.Follow(l.Night())
+		}
+	}
 }
 
 // context is what screens are given; the space is that of the body.

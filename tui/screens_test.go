@@ -51,7 +51,7 @@ func TestStandingsReachTheLastRow(t *testing.T) {
 func TestStandingsTurnToTheLeagueAndTheRatings(t *testing.T) {
 	s := called(t, 1, 4).press("s").shows("No game is over yet").press("c", "117", "enter", "s").shows("win share", "100 %")
 	s.press("v").shows("points", "All nights count").press("+", "+").shows("best 2 nights").press("-", "-", "-").shows("All nights count")
-	s.press("v").shows("95 % between", "not yet comparable").press("v").shows("win share")
+	s.press("v").shows("95 % range", "not yet comparable").press("v").shows("win share")
 }
 
 // TestTheDrillChecksAnswers: a right answer is told so and leads on, a wrong one is put right, and

@@ -138,10 +138,11 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	}
 	c := m.context()
 	if d := m.dialog(); d != nil {
-		return m.follow(d.Press(m.dialogContext(d), k), d)
+		intent, _ := ui.Press(d, m.dialogContext(d), k)
+		return m.follow(intent, d)
 	}
 	if m.showsScreen(c) {
-		if intent, ok := m.screens[m.active].Press(c, k); ok {
+		if intent, ok := ui.Press(m.screens[m.active], c, k); ok {
 			return m.follow(intent, nil)
 		}
 	}

@@ -208,13 +208,21 @@ func oneLine(text string) string { return session.CleanText(text, longestLine) }
 // longestLine is more cells than any screen has.
 const longestLine = 4000
 
-// footer lists the keys that mean something now: the screen's, then the desk's.
+// footer lists the keys that mean something now: the screen's, then the desk's. What cannot be done now is
+// left out; pressing it says why.
 func (m *Model) footer(c ui.Context) string {
 	var keys []key.Binding
+	add := func(actions []ui.Action) {
+		for _, a := range actions {
+			if !a.Quiet && a.Why == "" {
+				keys = append(keys, a.Key)
+			}
+		}
+	}
 	if d := m.dialog(); d != nil {
-		keys = d.Keys(m.dialogContext(d))
+		add(d.Actions(m.dialogContext(d)))
 	} else {
-		keys = m.screenKeys(c)
+		add(m.screenActions(c))
 		for _, d := range deskKeys() {
 			switch {
 			case !d.footer:

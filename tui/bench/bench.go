@@ -4,9 +4,6 @@ package bench
 import (
 	"fmt"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -21,28 +18,29 @@ func New() *Bench { return &Bench{} }
 // Typing implements ui.Screen.
 func (b *Bench) Typing() bool { return false }
 
-// Press implements ui.Screen.
-func (b *Bench) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+// Actions implements ui.Screen.
+func (b *Bench) Actions(c ui.Context) []ui.Action {
 	n := c.Night()
 	if n == nil {
-		return nil, false
+		return nil
 	}
 	people := waiting(n)
-	if b.cursor.Press(k.String(), len(people)) {
-		return nil, true
+	of := func(do func(session.Attendance) ui.Intent) func() ui.Intent {
+		return func() ui.Intent { return do(people[b.cursor.In(len(people))]) }
 	}
-	key := k.String()
-	if key != "enter" && key != " " && key != "l" {
-		return nil, false
-	}
+	nobody := ""
 	if len(people) == 0 {
-		return nil, true
+		nobody = "nobody waits, and nobody rests"
 	}
-	who := people[b.cursor.In(len(people))]
-	if key == "l" {
-		return ui.Do{Command: session.Leave{Person: who.Person}}, true
+	return []ui.Action{
+		b.cursor.Move(len(people)),
+		ui.Act(ui.Bind("rest / back", "enter", "enter", " "), of(toggle)).Because(nobody),
+		ui.Act(ui.Bind("leave", "l", "l"), of(leave)).Because(nobody),
 	}
-	return toggle(who), true
+}
+
+func leave(a session.Attendance) ui.Intent {
+	return ui.Do{Command: session.Leave{Person: a.Person}}
 }
 
 // toggle lets somebody on the bench rest, or brings somebody who rests back.
@@ -129,13 +127,4 @@ func row(c ui.Context, n *session.Night, a session.Attendance, place, width int)
 func columns(mark, name, wait, turn, games, out string, width int) string {
 	const numbers = 8 + 12 + 7 + 9
 	return line.Fit(mark, 2) + line.Fit(name, max(8, width-2-numbers)) + line.Right(wait, 8) + line.Right(turn, 12) + line.Right(games, 7) + line.Right(out, 9)
-}
-
-// Keys implements ui.Screen.
-func (b *Bench) Keys(c ui.Context) []key.Binding {
-	return []key.Binding{
-		ui.Bind("choose", "↑↓", "up", "down"),
-		ui.Bind("rest / back", "enter", "enter", " "),
-		ui.Bind("leave", "l", "l"),
-	}
 }

@@ -3,8 +3,6 @@ package courts
 import (
 	"slices"
 
-	"github.com/charmbracelet/bubbles/key"
-
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/ui"
@@ -28,63 +26,6 @@ func (b *board) on(n *session.Night) *session.Game {
 
 // leave goes back to the courts. Whether faults are noted stays as it was.
 func (b *board) leave() { b.game, b.asked = 0, asked{} }
-
-// pressBoard handles keys while a game is scored rally by rally: one key a rally.
-func (s *Courts) pressBoard(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
-	switch {
-	case !g.Running():
-		return s.pressOver(c, g, key)
-	case s.board.asks(g):
-		return s.pressFault(g, key)
-	}
-	switch key {
-	case "left", "a":
-		return s.won(g, scoring.A), true
-	case "right", "b":
-		return s.won(g, scoring.B), true
-	case "backspace":
-		return ui.Do{Command: session.UndoRally{Game: g.ID}}, true
-	case "F":
-		s.board.faults = !s.board.faults
-	case "e":
-		return note(g, scoring.Entry{Kind: scoring.EndsChanged}), true
-	case "m":
-		return ui.Show{Dialog: gameMenu(c, g)}, true
-	case "esc", "enter":
-		s.board.leave()
-	case "?":
-		return nil, false
-	default:
-		if len(key) == 1 && key[0] >= '0' && key[0] <= '9' {
-			// A score is being typed although the board is open: it is this court's final score.
-			s.board.leave()
-			s.selected, s.entry = g.Court, entry{}
-			s.entry.press(key)
-			return nil, true
-		}
-		return nil, len(key) == 1
-	}
-	return nil, true
-}
-
-// pressOver handles keys while the result of a game that has just ended is shown.
-func (s *Courts) pressOver(c ui.Context, g *session.Game, key string) (ui.Intent, bool) {
-	switch key {
-	case "esc", "enter":
-		s.board.leave()
-		s.next(c.Night(), g.Court)
-	case "n":
-		s.board.leave()
-		return nil, false
-	case "u":
-		return undoEnd(c, g), true
-	case "?":
-		return nil, false
-	default:
-		return nil, len(key) == 1 || key == "left" || key == "right" || key == "backspace"
-	}
-	return nil, true
-}
 
 // undoEnd takes back the entry that ended a game, whatever was done since.
 func undoEnd(c ui.Context, g *session.Game) ui.Intent {
@@ -141,29 +82,4 @@ func (b *board) next(c ui.Context, g *session.Game) string {
 		return "keep clear and get qualified people; call an ambulance if in doubt. They and your venue decide who plays on (15 minutes by the rulebook)"
 	}
 	return "after each rally press ← if the left side won it, → if the right side did"
-}
-
-// keys lists the keys of the board.
-func (b *board) keys(g *session.Game) []key.Binding {
-	switch {
-	case !g.Running():
-		return []key.Binding{ui.Bind("go on", "enter", "enter", "esc"), ui.Bind("undo", "u", "u")}
-	case b.asks(g):
-		return questionKeys(g)
-	}
-	faults := "faults"
-	if b.faults {
-		faults = "no faults"
-	}
-	keys := []key.Binding{
-		ui.Bind("who won", "←→", "left", "right", "a", "b"),
-		ui.Bind("take back", "bksp", "backspace"),
-		ui.Bind("more", "m", "m"),
-		ui.Bind(faults, "F", "F"),
-		ui.Bind("back", "esc", "esc", "enter"),
-	}
-	if g.EndsDue() {
-		keys = append(keys, ui.Bind("ends changed", "e", "e"))
-	}
-	return keys
 }

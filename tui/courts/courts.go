@@ -3,12 +3,8 @@
 package courts
 
 import (
-	"errors"
 	"fmt"
 	"time"
-
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
@@ -44,58 +40,11 @@ func (s *Courts) current(n *session.Night) int {
 // Select puts the cursor on a court.
 func (s *Courts) Select(id session.CourtID) { s.selected = id }
 
-// Press implements ui.Screen.
-func (s *Courts) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
-	n := c.Night()
-	if n == nil || len(n.Courts) == 0 {
-		return nil, false
+// Follow implements ui.Follower: a game that is no more has no board.
+func (s *Courts) Follow(n *session.Night) {
+	if s.board.on(n) == nil {
+		s.board.leave()
 	}
-	since := c.Now.Sub(s.saved)
-	twice := k.Type == tea.KeyEnter && !s.saved.IsZero() && since >= 0 && since < time.Second
-	if s.saved = (time.Time{}); twice {
-		return nil, true
-	}
-	if g := s.board.on(n); g != nil {
-		return s.pressBoard(c, g, k.String())
-	}
-	s.board.leave()
-	court := n.Courts[s.current(n)]
-	s.selected = court.ID
-	if !s.entry.empty() {
-		return s.pressEntry(c, court, k.String())
-	}
-	return s.pressGrid(c, court, k.String())
-}
-
-// pressGrid handles keys while nothing is typed.
-func (s *Courts) pressGrid(c ui.Context, court session.Court, key string) (ui.Intent, bool) {
-	n, columns := c.Night(), s.grid(c).columns
-	switch key {
-	case "left":
-		s.move(n, -1)
-	case "right":
-		s.move(n, 1)
-	case "up":
-		s.move(n, -columns)
-	case "down":
-		s.move(n, columns)
-	case "home":
-		s.selected = n.Courts[0].ID
-	case "end":
-		s.selected = n.Courts[len(n.Courts)-1].ID
-	case "enter":
-		return s.open(c, court), true
-	case "x":
-		if g := n.Game(court.Game); g != nil {
-			return ui.Show{Dialog: replaceMenu(c, g)}, true
-		}
-		return ui.Refuse{Err: fmt.Errorf("court %s has no game: there is nobody to put somebody in for", court.ID)}, true
-	case "m":
-		return ui.Show{Dialog: gridMenu(c, court)}, true
-	default:
-		return s.startEntry(n, court, key)
-	}
-	return nil, true
 }
 
 // target is the game that a score typed on a court is about: the one that goes on there, or else
@@ -108,16 +57,13 @@ func target(n *session.Night, court session.Court) *session.Game {
 }
 
 // startEntry begins a score with its first digit.
-func (s *Courts) startEntry(n *session.Night, court session.Court, key string) (ui.Intent, bool) {
-	if len(key) != 1 || key[0] < '0' || key[0] > '9' {
-		return nil, false
-	}
+func (s *Courts) startEntry(n *session.Night, court session.Court, key string) ui.Intent {
 	if target(n, court) == nil {
-		return ui.Refuse{Err: fmt.Errorf("court %s has no game to score: arrows choose a court", court.ID)}, true
+		return ui.Refuse{Err: fmt.Errorf("court %s has no game to score: arrows choose a court", court.ID)}
 	}
-	s.entry = entry{}
+	s.selected, s.entry, s.saved = court.ID, entry{}, time.Time{}
 	s.entry.press(key)
-	return nil, true
+	return nil
 }
 
 // open does what Enter means on a court: score its game by rallies, or say what else there is.
@@ -132,46 +78,22 @@ func (s *Courts) open(c ui.Context, court session.Court) ui.Intent {
 	return ui.Refuse{Err: fmt.Errorf("court %s has no game yet; m has more", court.ID)}
 }
 
-// The desk's undo takes back what is half typed, before it takes back anything that is saved. Its redo
-// would bring back something that nobody looks at.
-const (
-	undoKey = "ctrl+z"
-	redoKey = "ctrl+y"
-)
-
-var errTyped = errors.New("a score is being typed: enter saves it, esc drops it")
-
-// pressEntry handles keys while a score is typed.
-func (s *Courts) pressEntry(c ui.Context, court session.Court, key string) (ui.Intent, bool) {
+// save is Enter on a score that is being typed.
+func (s *Courts) save(c ui.Context, court session.Court) ui.Intent {
 	g := target(c.Night(), court)
-	switch key {
-	case "esc", undoKey:
+	if g == nil {
 		s.entry = entry{}
-		return nil, true
-	case redoKey:
-		return ui.Refuse{Err: errTyped}, true
-	case "enter":
-		if g == nil {
-			s.entry = entry{}
-			return ui.Refuse{Err: fmt.Errorf("court %s has no game any more", court.ID)}, true
-		}
-		final, err := s.entry.final(g.Rules)
-		if s.entry.refused = err != nil; err != nil {
-			return nil, true // the panel says what is wrong, until the entry is changed
-		}
-		if !s.entry.sure && justCalled(c, g) {
-			s.entry.sure = true
-			return ui.Refuse{Err: fmt.Errorf("this game on court %s has only begun: enter again saves its score; to correct the one before, esc and then h", court.ID)}, true
-		}
-		return s.finish(c, g, final), true
+		return ui.Refuse{Err: fmt.Errorf("court %s has no game any more", court.ID)}
 	}
-	if s.entry.press(key) {
-		return nil, true
+	final, err := s.entry.final(g.Rules)
+	if s.entry.refused = err != nil; err != nil {
+		return nil // the panel says what is wrong, until the entry is changed
 	}
-	if len(key) > 1 {
-		return nil, false
+	if !s.entry.sure && justCalled(c, g) {
+		s.entry.sure = true
+		return ui.Refuse{Err: fmt.Errorf("this game on court %s has only begun: enter again saves its score; to correct the one before, esc and then h", court.ID)}
 	}
-	return ui.Refuse{Err: errTyped}, true
+	return s.finish(c, g, final)
 }
 
 // justCalled tells whether a game was called by the score of the one before, less than a minute ago:
@@ -234,28 +156,4 @@ func (s *Courts) Click(c ui.Context, x, y int) ui.Intent {
 	}
 	s.selected, s.entry = n.Courts[i].ID, entry{}
 	return nil
-}
-
-// Keys implements ui.Screen.
-func (s *Courts) Keys(c ui.Context) []key.Binding {
-	if g := s.board.on(c.Night()); g != nil {
-		return s.board.keys(g)
-	}
-	switch {
-	case !s.entry.empty():
-		return []key.Binding{
-			ui.Bind("save", "enter", "enter"),
-			ui.Bind("drop", "esc", "esc"),
-			ui.Bind("swap sides", "tab", "tab"),
-			ui.Bind("time ran out", "t", "t"),
-			ui.Bind("gave up", "r", "r"),
-		}
-	}
-	return []key.Binding{
-		ui.Bind("court", "arrows", "left", "right", "up", "down"),
-		ui.Bind("score", "digits", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9"),
-		ui.Bind("rally by rally", "enter", "enter"),
-		ui.Bind("put in", "x", "x"),
-		ui.Bind("more", "m", "m"),
-	}
 }

@@ -96,10 +96,10 @@ func TestArrowsReachEveryCourt(t *testing.T) {
 		if got := s.current(c.Night()); got != i {
 			t.Fatalf("after %d presses of right the cursor is on court %d", i, got+1)
 		}
-		s.pressGrid(c, c.Night().Courts[s.current(c.Night())], "right")
+		s.walk(c, "right")
 	}
 	for _, key := range []string{"right", "down", "down", "end", "up", "home", "left", "up"} {
-		s.pressGrid(c, c.Night().Courts[s.current(c.Night())], key)
+		s.walk(c, key)
 		if s.Select(s.selected); c.Night().Court(s.selected) == nil {
 			t.Fatalf("%s leads to court %q, which is none", key, s.selected)
 		}

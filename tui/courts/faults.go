@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
-
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/dialog"
@@ -39,39 +37,6 @@ var faultKeys = []faultKey{
 	{"t", scoring.FootFault, "foot"},
 	{"h", scoring.HitByBall, "hit"},
 	{"x", scoring.Other, "other"},
-}
-
-// pressFault handles keys while a fault is asked for. Keys that mean nothing here are swallowed, so that
-// a slip does no harm.
-func (s *Courts) pressFault(g *session.Game, key string) (ui.Intent, bool) {
-	r := &s.board.asked.rally
-	switch key {
-	case "esc", "backspace", undoKey:
-		s.board.asked = asked{}
-		return nil, true
-	case redoKey:
-		return nil, true
-	case "enter", " ":
-		return s.rally(g, scoring.Rally{Won: r.Won}), true
-	case "left", "a":
-		return s.rallyAnd(g, r.Won, scoring.A), true
-	case "right", "b":
-		return s.rallyAnd(g, r.Won, scoring.B), true
-	case "1", "2":
-		s.board.asked.choose(g, key[0]-'0')
-		return nil, true
-	}
-	for _, f := range faultKeys {
-		if f.key == key {
-			done := *r
-			done.Fault = f.fault
-			if g.Rules.Singles {
-				done.By = 1
-			}
-			return s.rally(g, done), true
-		}
-	}
-	return nil, len(key) == 1
 }
 
 // rallyAnd saves a rally whose fault was not noted, since the next one is here already, and asks
@@ -123,14 +88,6 @@ func (b *board) who(c ui.Context, s session.Side) string {
 		out = append(out, text)
 	}
 	return strings.Join(out, "  ")
-}
-
-func questionKeys(g *session.Game) []key.Binding {
-	keys := []key.Binding{ui.Bind("how it was lost", "o n s k v t h x", "o", "n", "s", "k", "v", "t", "h", "x")}
-	if !g.Rules.Singles {
-		keys = append(keys, ui.Bind("who", "1 2", "1", "2"))
-	}
-	return append(keys, ui.Bind("not noted", "enter", "enter"), ui.Bind("drop", "esc", "esc"))
 }
 
 // faultsPage is what was noted of one game by side, and of the night by person.

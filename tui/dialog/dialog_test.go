@@ -28,11 +28,11 @@ func press(d ui.Dialog, keys ...string) (last ui.Intent) {
 	c := context(60, 10)
 	for _, k := range keys {
 		if t, ok := special[k]; ok {
-			last = d.Press(c, tea.KeyMsg{Type: t})
+			last = pressed(ui.Press(d, c, tea.KeyMsg{Type: t}))
 			continue
 		}
 		for _, r := range k {
-			last = d.Press(c, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+			last = pressed(ui.Press(d, c, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}))
 		}
 	}
 	return last
@@ -216,16 +216,19 @@ func TestPick(t *testing.T) {
 func pressIn(d ui.Dialog, c ui.Context, key string) (last ui.Intent) {
 	switch key {
 	case "enter":
-		return d.Press(c, tea.KeyMsg{Type: tea.KeyEnter})
+		return pressed(ui.Press(d, c, tea.KeyMsg{Type: tea.KeyEnter}))
 	case "esc":
-		return d.Press(c, tea.KeyMsg{Type: tea.KeyEsc})
+		return pressed(ui.Press(d, c, tea.KeyMsg{Type: tea.KeyEsc}))
 	case "down":
-		return d.Press(c, tea.KeyMsg{Type: tea.KeyDown})
+		return pressed(ui.Press(d, c, tea.KeyMsg{Type: tea.KeyDown}))
 	case "up":
-		return d.Press(c, tea.KeyMsg{Type: tea.KeyUp})
+		return pressed(ui.Press(d, c, tea.KeyMsg{Type: tea.KeyUp}))
 	}
 	for _, r := range key {
-		last = d.Press(c, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+		last = pressed(ui.Press(d, c, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}))
 	}
 	return last
 }
+
+// pressed is what a key asked for.
+func pressed(i ui.Intent, _ bool) ui.Intent { return i }

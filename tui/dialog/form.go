@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"github.com/charmbracelet/bubbles/cursor"
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -70,31 +69,42 @@ func (f *Form) focus(i int) {
 // Title implements ui.Dialog.
 func (f *Form) Title() string { return f.heading }
 
-// Press implements ui.Dialog.
-func (f *Form) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
-	field := &f.fields[f.cursor]
-	switch k.String() {
-	case "esc":
-		return ui.Close{}
-	case "up", "shift+tab":
-		f.focus(f.cursor - 1)
-	case "down", "tab":
-		f.focus(f.cursor + 1)
-	case "enter":
-		intent, err := f.send(f.values())
-		if f.wrong = err; err != nil {
+// Actions implements ui.Dialog.
+func (f *Form) Actions(ui.Context) []ui.Action {
+	out := []ui.Action{
+		ui.Act(ui.Bind("done", "enter", "enter"), func() ui.Intent {
+			intent, err := f.send(f.values())
+			if f.wrong = err; err != nil {
+				return nil
+			}
+			return intent
+		}),
+		{Key: ui.Bind("field", "↑↓", "up", "shift+tab", "down", "tab"), Do: func(key string) ui.Intent {
+			by := 1
+			if key == "up" || key == "shift+tab" {
+				by = -1
+			}
+			f.focus(f.cursor + by)
 			return nil
-		}
-		return intent
-	default:
-		f.wrong = nil
-		if len(field.Options) > 0 {
-			field.turn(k.String())
+		}},
+	}
+	if len(f.fields[f.cursor].Options) > 0 {
+		out = append(out, ui.Action{Key: ui.Bind("change", "←→", "left", "right", " "), Do: func(key string) ui.Intent {
+			f.wrong = nil
+			f.fields[f.cursor].turn(key)
 			return nil
-		}
+		}})
+	}
+	return append(out, ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}))
+}
+
+// Type implements ui.Typist: text goes to the field with the cursor, if it takes any.
+func (f *Form) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	f.wrong = nil
+	if len(f.fields[f.cursor].Options) == 0 {
 		f.edit(k)
 	}
-	return nil
+	return nil, true
 }
 
 // edit gives a key to the field of free text. As where text is marked, the first letter replaces
@@ -176,18 +186,6 @@ func (f *Form) cell(c ui.Context, i, width int) string {
 		return "  " + c.Theme.Selected.Render(line.Cut(in.Value(), width-2))
 	}
 	return "  " + in.View()
-}
-
-// Keys implements ui.Dialog.
-func (f *Form) Keys(ui.Context) []key.Binding {
-	keys := []key.Binding{
-		ui.Bind("done", "enter", "enter"),
-		ui.Bind("field", "↑↓", "up", "down"),
-	}
-	if len(f.fields[f.cursor].Options) > 0 {
-		keys = append(keys, ui.Bind("change", "←→", "left", "right"))
-	}
-	return append(keys, ui.Bind("back", "esc", "esc"))
 }
 
 // Next implements ui.Adviser.

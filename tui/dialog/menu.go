@@ -5,9 +5,6 @@ package dialog
 import (
 	"errors"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
@@ -43,28 +40,42 @@ func (m *Menu) Noting(text string) *Menu {
 // Title implements ui.Dialog.
 func (m *Menu) Title() string { return m.heading }
 
-// Press implements ui.Dialog.
-func (m *Menu) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
-	switch text := k.String(); text {
-	case "esc":
-		return ui.Close{}
-	case "up", "shift+tab":
-		m.cursor = (max(0, m.cursor) + len(m.items) - 1) % max(1, len(m.items))
-	case "down", "tab":
-		m.cursor = (m.cursor + 1) % max(1, len(m.items))
-	case "enter":
-		if m.cursor >= 0 && m.cursor < len(m.items) {
-			return m.take(m.items[m.cursor])
-		}
-	default:
-		for i, item := range m.items {
-			if item.Key == text {
-				m.cursor = i
-				return m.take(item)
+// Actions implements ui.Dialog.
+func (m *Menu) Actions(ui.Context) []ui.Action {
+	out := []ui.Action{
+		{Key: ui.Bind("choose", "↑↓", "up", "down", "shift+tab", "tab", "home", "end"), Do: func(key string) ui.Intent {
+			m.move(key)
+			return nil
+		}},
+		{Key: ui.Bind("take", "enter", "enter"), Quiet: m.cursor < 0, Do: func(string) ui.Intent {
+			if m.cursor < 0 || m.cursor >= len(m.items) {
+				return nil
 			}
-		}
+			return m.take(m.items[m.cursor])
+		}},
+		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
 	}
-	return nil
+	for i, item := range m.items {
+		out = append(out, ui.Act(ui.Bind(item.Label, item.Key, item.Key), func() ui.Intent {
+			m.cursor = i
+			return m.take(item)
+		}).Quietly())
+	}
+	return out
+}
+
+func (m *Menu) move(key string) {
+	n := max(1, len(m.items))
+	switch key {
+	case "home":
+		m.cursor = 0
+	case "end":
+		m.cursor = n - 1
+	case "down", "tab":
+		m.cursor = (m.cursor + 1) % n
+	default:
+		m.cursor = (max(0, m.cursor) + n - 1) % n
+	}
 }
 
 func (m *Menu) take(item Item) ui.Intent {
@@ -103,15 +114,6 @@ func (m *Menu) Lines(c ui.Context) []string {
 		out = append(out, c.Theme.Dim.Render(text))
 	}
 	return out
-}
-
-// Keys implements ui.Dialog.
-func (m *Menu) Keys(ui.Context) []key.Binding {
-	return []key.Binding{
-		ui.Bind("choose", "↑↓", "up", "down"),
-		ui.Bind("take", "enter", "enter"),
-		ui.Bind("back", "esc", "esc"),
-	}
 }
 
 // Next implements ui.Adviser.

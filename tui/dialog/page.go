@@ -1,7 +1,6 @@
 package dialog
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/tui/line"
@@ -23,23 +22,20 @@ func NewPage(heading string, text func(c ui.Context) []string) *Page {
 // Title implements ui.Dialog.
 func (p *Page) Title() string { return p.heading }
 
-// Press implements ui.Dialog.
-func (p *Page) Press(c ui.Context, k tea.KeyMsg) ui.Intent {
-	last := max(0, len(p.text(c))-c.Height)
-	switch k.String() {
-	case "up":
-		p.top = max(0, p.top-1)
-	case "down":
-		p.top = min(last, p.top+1)
-	case "pgup":
-		p.top = max(0, p.top-c.Height)
-	case "pgdown", " ":
-		p.top = min(last, p.top+c.Height)
-	default:
-		return ui.Close{}
+// Actions implements ui.Dialog.
+func (p *Page) Actions(c ui.Context) []ui.Action {
+	out := []ui.Action{ui.Ask(ui.Bind("back", "esc", "esc", "enter", "q"), ui.Close{})}
+	if rows := len(p.text(c)); rows > c.Height {
+		out = append(out, ui.Scroll(&p.top, rows, c.Height))
 	}
-	return nil
+	return out
 }
+
+// AnyKey tells that every key closes it, and nothing else happens.
+func (*Page) AnyKey() bool { return true }
+
+// Type implements ui.Typist: any other key closes the page too.
+func (p *Page) Type(ui.Context, tea.KeyMsg) (ui.Intent, bool) { return ui.Close{}, true }
 
 // Lines implements ui.Dialog.
 func (p *Page) Lines(c ui.Context) []string {
@@ -50,13 +46,4 @@ func (p *Page) Lines(c ui.Context) []string {
 		out = append(out, line.Cut(t, c.Width))
 	}
 	return out
-}
-
-// Keys implements ui.Dialog.
-func (p *Page) Keys(c ui.Context) []key.Binding {
-	keys := []key.Binding{ui.Bind("back", "esc", "esc")}
-	if len(p.text(c)) > c.Height {
-		keys = append(keys, ui.Bind("scroll", "↑↓", "up", "down"))
-	}
-	return keys
 }

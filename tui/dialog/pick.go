@@ -1,7 +1,6 @@
 package dialog
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -37,25 +36,34 @@ func NewPick(heading, verb string, people func(c ui.Context) []Candidate, take f
 // Title implements ui.Dialog.
 func (p *Pick) Title() string { return p.heading }
 
-// Press implements ui.Dialog.
-func (p *Pick) Press(c ui.Context, k tea.KeyMsg) ui.Intent {
-	found := p.found(c)
-	switch k.String() {
-	case "esc":
-		return ui.Close{}
-	case "up", "shift+tab":
-		p.cursor = max(0, p.cursor-1)
-	case "down", "tab":
-		p.cursor = max(0, min(len(found)-1, p.cursor+1))
-	case "enter":
-		if p.cursor >= 0 && p.cursor < len(found) {
+// Actions implements ui.Dialog.
+func (p *Pick) Actions(c ui.Context) []ui.Action {
+	return []ui.Action{
+		{Key: ui.Bind("find", "letters")},
+		ui.Act(ui.Bind(p.verb, "enter", "enter"), func() ui.Intent {
+			found := p.found(c)
+			if p.cursor < 0 || p.cursor >= len(found) {
+				return nil
+			}
 			return ui.Close{Then: p.take(found[p.cursor].ID)}
-		}
-	default:
-		p.input, _ = p.input.Update(k)
-		p.cursor = 0
+		}),
+		{Key: ui.Bind("choose", "↑↓", "up", "shift+tab", "down", "tab", "pgup", "pgdown"), Do: func(key string) ui.Intent {
+			step := map[string]int{"down": 1, "tab": 1, "pgdown": c.Height, "pgup": -c.Height}[key]
+			if step == 0 {
+				step = -1
+			}
+			p.cursor = max(0, min(len(p.found(c))-1, p.cursor+step))
+			return nil
+		}},
+		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
 	}
-	return nil
+}
+
+// Type implements ui.Typist: letters look for a name.
+func (p *Pick) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	p.input, _ = p.input.Update(k)
+	p.cursor = 0
+	return nil, true
 }
 
 func (p *Pick) found(c ui.Context) []Candidate {
@@ -93,16 +101,6 @@ func (p *Pick) Lines(c ui.Context) []string {
 		out = append(out, "  "+text)
 	}
 	return out
-}
-
-// Keys implements ui.Dialog.
-func (p *Pick) Keys(ui.Context) []key.Binding {
-	return []key.Binding{
-		ui.Bind("find", "letters"),
-		ui.Bind("choose", "↑↓", "up", "down"),
-		ui.Bind(p.verb, "enter", "enter"),
-		ui.Bind("back", "esc", "esc"),
-	}
 }
 
 // Next implements ui.Adviser.

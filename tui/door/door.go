@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -33,39 +32,55 @@ func New() *Door {
 // Typing implements ui.Screen: letters are always part of a name here.
 func (d *Door) Typing() bool { return true }
 
-// Press implements ui.Screen.
-func (d *Door) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+// Actions implements ui.Screen.
+func (d *Door) Actions(c ui.Context) []ui.Action {
 	rows := d.rows(c)
-	if !d.marks() && k.Type == tea.KeyDown {
-		d.chosen = true // the first arrow marks the first row
-		return nil, true
+	verb, unmarked := "check in", ""
+	if !d.marks() || len(rows) == 0 {
+		unmarked = "type a few letters of a name first, or choose somebody with the arrows"
 	}
-	if d.cursor.Press(k.String(), len(rows)) {
-		d.chosen = true
-		return nil, true
-	}
-	selected := d.cursor.In(len(rows))
-	switch k.String() {
-	case "enter":
-		if len(rows) > 0 && d.marks() {
-			return d.enter(c, rows[selected]), true
+	at := d.cursor.In(len(rows))
+	more := unmarked
+	if unmarked == "" {
+		verb = rows[at].verb()
+		if rows[at].guest != "" {
+			more = "a guest has no more choices before coming in: enter adds the guest"
 		}
-	case "right":
-		if len(rows) > 0 && d.marks() && rows[selected].guest == "" {
+	}
+	return []ui.Action{
+		{Key: ui.Bind("a name", "letters"), Quiet: d.marks()},
+		ui.Act(ui.Bind(verb, "enter", "enter"), func() ui.Intent { return d.enter(c, rows[at]) }).Because(unmarked),
+		ui.Act(ui.Bind("more", "→", "right"), func() ui.Intent {
 			d.stale = true
-			return ui.Show{Dialog: personMenu(c, rows[selected])}, true
-		}
-	case "ctrl+o":
-		return ui.Show{Dialog: importForm()}, true
-	case "esc", "ctrl+z": // what is half typed is taken back before anything that is saved
-		if d.input.Value() == "" {
-			return nil, false
-		}
-		d.clear()
-	default:
-		return nil, d.typed(k)
+			return ui.Show{Dialog: personMenu(c, rows[at])}
+		}).Because(more),
+		d.move(len(rows)),
+		ui.Ask(ui.Bind("open roster", "ctrl+o", "ctrl+o"), ui.Show{Dialog: importForm()}),
 	}
-	return nil, true
+}
+
+// move goes through the list. The first arrow down marks the first row.
+func (d *Door) move(rows int) ui.Action {
+	a := d.cursor.Move(rows)
+	move := a.Do
+	a.Do = func(key string) ui.Intent {
+		if d.marks() || key != "down" {
+			move(key)
+		}
+		d.chosen = true
+		return nil
+	}
+	return a
+}
+
+// Type implements ui.Typist: letters are part of a name. Esc and the desk's undo take back what is half
+// typed, before anything that is saved.
+func (d *Door) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+	if (k.Type == tea.KeyEsc || k.Type == tea.KeyCtrlZ) && d.input.Value() != "" {
+		d.clear()
+		return nil, true
+	}
+	return nil, d.typed(k)
 }
 
 // typed gives a key to the search field, and tells whether it was text.
@@ -172,24 +187,4 @@ func (d *Door) counts(c ui.Context) string {
 		}
 	}
 	return c.Theme.Dim.Render(strings.Join(parts, " · "))
-}
-
-// Keys implements ui.Screen.
-func (d *Door) Keys(c ui.Context) []key.Binding {
-	verb := "check in"
-	if rows := d.rows(c); len(rows) > 0 && d.marks() {
-		switch r := rows[d.cursor.In(len(rows))]; {
-		case r.guest != "":
-			verb = "add guest"
-		case r.state == session.Here:
-			verb = "rest, leave…"
-		case r.state == session.Resting:
-			verb = "back to play"
-		}
-	}
-	return []key.Binding{
-		ui.Bind(verb, "enter", "enter"),
-		ui.Bind("more", "→", "right"),
-		ui.Bind("open roster", "ctrl+o", "ctrl+o"),
-	}
 }

@@ -141,3 +141,16 @@ func (r row) style(c ui.Context) lipgloss.Style {
 	}
 	return c.Theme.Tab
 }
+
+// verb is what enter does to the row.
+func (r row) verb() string {
+	switch {
+	case r.guest != "":
+		return "add guest"
+	case r.state == session.Here:
+		return "rest, leave…"
+	case r.state == session.Resting:
+		return "back to play"
+	}
+	return "check in"
+}

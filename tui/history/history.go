@@ -5,9 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"club/quadrille/session"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
@@ -34,19 +31,19 @@ func actions(c ui.Context) []session.Action {
 	return out
 }
 
-// Press implements ui.Screen.
-func (h *History) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
+// Actions implements ui.Screen.
+func (h *History) Actions(c ui.Context) []ui.Action {
 	list := actions(c)
-	if h.cursor.Press(k.String(), len(list)) {
-		return nil, true
-	}
-	if k.String() != "enter" {
-		return nil, false
-	}
+	nothing := ""
 	if len(list) == 0 {
-		return nil, true
+		nothing = "nothing was done yet"
 	}
-	return ui.Show{Dialog: menu(c, list[h.cursor.In(len(list))])}, true
+	return []ui.Action{
+		h.cursor.Move(len(list)),
+		ui.Act(ui.Bind("undo this, correct a score", "enter", "enter"), func() ui.Intent {
+			return ui.Show{Dialog: menu(c, list[h.cursor.In(len(list))])}
+		}).Because(nothing),
+	}
 }
 
 // menu offers what can be done about an action.
@@ -139,12 +136,4 @@ func (h *History) Lines(c ui.Context) []string {
 		out = append(out, text)
 	}
 	return out
-}
-
-// Keys implements ui.Screen.
-func (h *History) Keys(ui.Context) []key.Binding {
-	return []key.Binding{
-		ui.Bind("choose", "↑↓", "up", "down"),
-		ui.Bind("undo this, correct a score", "enter", "enter"),
-	}
 }

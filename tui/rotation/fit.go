@@ -4,9 +4,6 @@ import (
 	"fmt"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"club/quadrille/scoring/pace"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
@@ -60,27 +57,48 @@ func newFit(c ui.Context) *fit {
 // Title implements ui.Dialog.
 func (*fit) Title() string { return "Will it fit?" }
 
-// Press implements ui.Dialog.
-func (f *fit) Press(c ui.Context, k tea.KeyMsg) ui.Intent {
-	switch k.String() {
-	case "esc":
-		return ui.Close{}
-	case "left":
-		f.wish.Games = max(1, f.wish.Games-1)
-		f.moved = false
-	case "right":
-		f.wish.Games = min(maxGames, f.wish.Games+1)
-		f.moved = false
-	case "+", "=":
-		f.wish.Closing = f.wish.Closing.Add(closingStep)
-		f.moved = false
-	case "-":
-		f.wish.Closing = f.wish.Closing.Add(-closingStep)
-		f.moved = false
-	default:
-		return f.choose(c, k.String())
+// Actions implements ui.Dialog.
+func (f *fit) Actions(c ui.Context) []ui.Action {
+	forecast, err := f.forecast(c)
+	return []ui.Action{
+		{Key: ui.Bind("games", "←→", "left", "right"), Do: func(key string) ui.Intent {
+			by := 1
+			if key == "left" {
+				by = -1
+			}
+			f.wish.Games = min(maxGames, max(1, f.wish.Games+by))
+			f.moved = false
+			return nil
+		}},
+		{Key: ui.Bind("end of play", "+-", "+", "=", "-"), Do: func(key string) ui.Intent {
+			by := closingStep
+			if key == "-" {
+				by = -closingStep
+			}
+			f.wish.Closing = f.wish.Closing.Add(by)
+			f.moved = false
+			return nil
+		}},
+		{Key: ui.Bind("way to play", "↑↓", "up", "down", "pgup", "pgdown", "home", "end"), Do: func(key string) ui.Intent {
+			f.cursor = ui.Cursor(f.at(forecast))
+			f.moved = f.cursor.Press(key, len(forecast.Options)) || f.moved
+			return nil
+		}},
+		ui.Act(ui.Bind("play so", "enter", "enter"), func() ui.Intent { return f.take(c, forecast, err) }),
+		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
 	}
-	return nil
+}
+
+// take is the way to play that the cursor is on.
+func (f *fit) take(c ui.Context, forecast session.Forecast, err error) ui.Intent {
+	switch {
+	case err != nil:
+		return ui.Refuse{Err: err}
+	case len(forecast.Options) == 0:
+		return nil
+	}
+	o := forecast.Options[f.at(forecast)]
+	return ui.Do{Command: session.ChangeSettings{Settings: c.Night().Take(o, f.wish.Closing)}}
 }
 
 // forecast is the answer to the wish as things stand in this minute.
@@ -91,25 +109,6 @@ func (f *fit) forecast(c ui.Context) (session.Forecast, error) {
 		f.last.forecast, f.last.err = c.Night().Suggest(f.wish, c.Now)
 	}
 	return f.last.forecast, f.last.err
-}
-
-// choose moves between the options, or takes one.
-func (f *fit) choose(c ui.Context, key string) ui.Intent {
-	forecast, err := f.forecast(c)
-	if err != nil {
-		if key == "enter" {
-			return ui.Refuse{Err: err}
-		}
-		return nil
-	}
-	at := f.at(forecast)
-	if key == "enter" && len(forecast.Options) > 0 {
-		o := forecast.Options[at]
-		return ui.Do{Command: session.ChangeSettings{Settings: c.Night().Take(o, f.wish.Closing)}}
-	}
-	f.cursor = ui.Cursor(at)
-	f.moved = f.cursor.Press(key, len(forecast.Options)) || f.moved
-	return nil
 }
 
 // at is the option that the cursor is on.
@@ -179,15 +178,4 @@ func chance(o pace.Option) string {
 // Next implements ui.Adviser.
 func (*fit) Next(ui.Context) (string, bool) {
 	return "say with ←→ and +- what you wish for; enter plays so from the next call on, esc goes back", true
-}
-
-// Keys implements ui.Dialog.
-func (*fit) Keys(ui.Context) []key.Binding {
-	return []key.Binding{
-		ui.Bind("games", "←→", "left", "right"),
-		ui.Bind("end of play", "+-", "+", "-"),
-		ui.Bind("way to play", "↑↓", "up", "down"),
-		ui.Bind("play so", "enter", "enter"),
-		ui.Bind("back", "esc", "esc"),
-	}
 }

@@ -5,9 +5,6 @@ package rotation
 import (
 	"fmt"
 
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/dialog"
@@ -30,20 +27,23 @@ func (r *Rotation) Typing() bool { return false }
 // Click implements ui.Screen.
 func (r *Rotation) Click(ui.Context, int, int) ui.Intent { return nil }
 
-// Press implements ui.Screen.
-func (r *Rotation) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
-	step := map[string]int{"up": -1, "down": 1, "pgup": -c.Height / 2, "pgdown": c.Height / 2}
-	if by, ok := step[k.String()]; ok {
-		r.top, r.moved = max(0, r.first(c)+by), true
-		return nil, true
+// Actions implements ui.Screen.
+func (r *Rotation) Actions(c ui.Context) []ui.Action {
+	return []ui.Action{
+		r.scroll(c),
+		ui.Ask(ui.Bind("how fair is it?", "enter", "enter"), ui.Show{Dialog: dialog.NewPage("How fair is this rotation?", certificatePage)}),
+		ui.Act(ui.Bind("will it fit?", "p", "p"), func() ui.Intent { return ui.Show{Dialog: newFit(c)} }),
 	}
-	if k.String() == "enter" {
-		return ui.Show{Dialog: dialog.NewPage("How fair is this rotation?", certificatePage)}, true
+}
+
+// scroll moves the rounds; from then on the screen stays where it is and does not follow the night.
+func (r *Rotation) scroll(c ui.Context) ui.Action {
+	a := ui.Scroll(&r.top, 0, 0)
+	a.Do = func(key string) ui.Intent {
+		r.top, r.moved = r.first(c), true
+		return ui.Scroll(&r.top, len(layout(c)), room(c)).Do(key)
 	}
-	if k.String() == "p" {
-		return ui.Show{Dialog: newFit(c)}, true
-	}
-	return nil, false
+	return a
 }
 
 // Lines implements ui.Screen.
@@ -183,13 +183,4 @@ func layout(c ui.Context) []string {
 		out = append(out, row...)
 	}
 	return out
-}
-
-// Keys implements ui.Screen.
-func (r *Rotation) Keys(ui.Context) []key.Binding {
-	return []key.Binding{
-		ui.Bind("scroll", "↑↓", "up", "down"),
-		ui.Bind("how fair is it?", "enter", "enter"),
-		ui.Bind("will it fit?", "p", "p"),
-	}
 }

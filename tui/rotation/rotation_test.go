@@ -116,14 +116,14 @@ func TestTheScreenFollowsTheNight(t *testing.T) {
 		t.Errorf("the round that goes on does not stand first:\n%s", shown())
 	}
 	for range 99 {
-		r.Press(c, tea.KeyMsg{Type: tea.KeyDown})
+		ui.Press(r, c, tea.KeyMsg{Type: tea.KeyDown})
 	}
 	if !strings.Contains(shown(), "Round 10") {
 		t.Errorf("the last round cannot be reached:\n%s", shown())
 	}
-	r.Press(c, tea.KeyMsg{Type: tea.KeyUp})
+	ui.Press(r, c, tea.KeyMsg{Type: tea.KeyUp})
 	for range 99 {
-		r.Press(c, tea.KeyMsg{Type: tea.KeyPgUp})
+		ui.Press(r, c, tea.KeyMsg{Type: tea.KeyPgUp})
 	}
 	if !strings.Contains(shown(), "Round 1 ") {
 		t.Errorf("the first round cannot be reached:\n%s", shown())
@@ -135,10 +135,10 @@ func TestScrollingBackTakesAsManyPresses(t *testing.T) {
 	c, r := evening(t, 8), New()
 	c.Height = 9
 	for range 99 {
-		r.Press(c, tea.KeyMsg{Type: tea.KeyDown})
+		ui.Press(r, c, tea.KeyMsg{Type: tea.KeyDown})
 	}
 	end := strings.Join(r.Lines(c), "\n")
-	if r.Press(c, tea.KeyMsg{Type: tea.KeyUp}); strings.Join(r.Lines(c), "\n") == end {
+	if ui.Press(r, c, tea.KeyMsg{Type: tea.KeyUp}); strings.Join(r.Lines(c), "\n") == end {
 		t.Error("at the end of the list the first press of up does nothing")
 	}
 }
@@ -151,7 +151,7 @@ func TestManyWarningsLeaveNoRoom(t *testing.T) {
 		c.Rotation.Warnings = append(c.Rotation.Warnings, fmt.Sprintf("couple %d is kept apart by the wish of somebody else", i))
 	}
 	for c.Height = 1; c.Height < 40; c.Height++ {
-		r.Press(c, tea.KeyMsg{Type: tea.KeyDown})
+		ui.Press(r, c, tea.KeyMsg{Type: tea.KeyDown})
 		if got := r.Lines(c); len(got) < min(c.Height, 20) {
 			t.Fatalf("%d lines on a screen of %d", len(got), c.Height)
 		}

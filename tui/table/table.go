@@ -3,9 +3,6 @@
 package table
 
 import (
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -55,32 +52,31 @@ func (t *Table) Typing() bool { return false }
 // Click implements ui.Screen.
 func (t *Table) Click(ui.Context, int, int) ui.Intent { return nil }
 
-// Press implements ui.Screen.
-func (t *Table) Press(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
-	switch text := k.String(); {
-	case text == "v":
-		t.view, t.top = (t.view+1)%viewCount, 0
-	case text == "l" && t.view == tonight:
-		return ui.Do{Command: session.DrawLots{}}, true
-	case text == "+" && t.view == league:
-		t.best++
-	case text == "-" && t.view == league:
-		t.best = max(0, t.best-1)
-	default:
-		return nil, t.scroll(c, text)
+// Actions implements ui.Screen.
+func (t *Table) Actions(c ui.Context) []ui.Action {
+	out := []ui.Action{
+		ui.Act(ui.Bind("tonight, league, ratings", "v", "v"), func() ui.Intent {
+			t.view, t.top = (t.view+1)%viewCount, 0
+			return nil
+		}),
 	}
-	return nil, true
-}
-
-// scroll moves the table and tells whether the key was about that.
-func (t *Table) scroll(c ui.Context, key string) bool {
-	by, ok := map[string]int{"up": -1, "down": 1, "pgup": -room(c), "pgdown": room(c), " ": room(c)}[key]
-	if ok {
-		last := max(0, len(t.sheet(c).rows)-room(c))
-		t.top = max(0, min(last, t.top)+by)
-		t.top = min(last, t.top)
+	if rows := len(t.sheet(c).rows); rows > room(c) {
+		out = append(out, ui.Scroll(&t.top, rows, room(c)))
 	}
-	return ok
+	switch t.view {
+	case tonight:
+		out = append(out, ui.Ask(ui.Bind("draw lots", "l", "l"), ui.Do{Command: session.DrawLots{}}))
+	case league:
+		out = append(out, ui.Action{Key: ui.Bind("nights that count", "+-", "+", "-"), Do: func(key string) ui.Intent {
+			by := 1
+			if key == "-" {
+				by = -1
+			}
+			t.best = max(0, t.best+by)
+			return nil
+		}})
+	}
+	return out
 }
 
 // footRows are the lines under the table: a blank one and two of explanation.
@@ -130,19 +126,4 @@ func (t *Table) Lines(c ui.Context) []string {
 		}
 	}
 	return out
-}
-
-// Keys implements ui.Screen.
-func (t *Table) Keys(ui.Context) []key.Binding {
-	keys := []key.Binding{
-		ui.Bind("tonight, league, ratings", "v", "v"),
-		ui.Bind("scroll", "↑↓", "up", "down"),
-	}
-	switch t.view {
-	case tonight:
-		keys = append(keys, ui.Bind("draw lots", "l", "l"))
-	case league:
-		keys = append(keys, ui.Bind("nights that count", "+-", "+", "-"))
-	}
-	return keys
 }

@@ -3,7 +3,6 @@
 package teach
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/scoring/drill"
@@ -23,19 +22,20 @@ func (*Card) Title() string { return "Rules card" }
 // Whole tells that the page wants the whole screen.
 func (*Card) Whole() bool { return true }
 
-// Press implements ui.Dialog.
-func (d *Card) Press(c ui.Context, k tea.KeyMsg) ui.Intent {
-	last := max(0, len(drill.Card())-c.Height)
-	switch k.String() {
-	case "up":
-		d.top = max(0, d.top-1)
-	case "down":
-		d.top = min(last, d.top+1)
-	default:
-		return ui.Close{}
+// Actions implements ui.Dialog.
+func (d *Card) Actions(c ui.Context) []ui.Action {
+	out := []ui.Action{ui.Ask(ui.Bind("back", "any key", "esc", "enter", "q"), ui.Close{})}
+	if rows := len(drill.Card()); rows > c.Height {
+		out = append(out, ui.Scroll(&d.top, rows, c.Height))
 	}
-	return nil
+	return out
 }
+
+// AnyKey tells that every key closes it, and nothing else happens.
+func (*Card) AnyKey() bool { return true }
+
+// Type implements ui.Typist: any other key closes the card too.
+func (d *Card) Type(ui.Context, tea.KeyMsg) (ui.Intent, bool) { return ui.Close{}, true }
 
 // Lines implements ui.Dialog.
 func (d *Card) Lines(c ui.Context) []string {
@@ -46,9 +46,4 @@ func (d *Card) Lines(c ui.Context) []string {
 		out = append(out, line.Cut(t, c.Width))
 	}
 	return out
-}
-
-// Keys implements ui.Dialog.
-func (*Card) Keys(ui.Context) []key.Binding {
-	return []key.Binding{ui.Bind("back", "any key", "esc")}
 }

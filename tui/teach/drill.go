@@ -3,7 +3,6 @@ package teach
 import (
 	"fmt"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -42,18 +41,22 @@ func (*Drill) Whole() bool { return true }
 // TakesText tells that letters are text here and choose nothing.
 func (*Drill) TakesText() bool { return true }
 
-// Press implements ui.Dialog.
-func (d *Drill) Press(_ ui.Context, k tea.KeyMsg) ui.Intent {
-	switch k.String() {
-	case "esc":
-		return ui.Close{}
-	case "enter":
-		d.answer()
-		return nil
+// Actions implements ui.Dialog.
+func (d *Drill) Actions(ui.Context) []ui.Action {
+	return []ui.Action{
+		ui.Act(ui.Bind("answer", "enter", "enter"), func() ui.Intent {
+			d.answer()
+			return nil
+		}),
+		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
 	}
+}
+
+// Type implements ui.Typist: letters are the answer.
+func (d *Drill) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	d.input, _ = d.input.Update(k)
 	d.wrong = nil
-	return nil
+	return nil, true
 }
 
 func (d *Drill) answer() {
@@ -102,9 +105,4 @@ func (d *Drill) feedback(c ui.Context) []string {
 		out = append(out, style.Render(t))
 	}
 	return append(out, "")
-}
-
-// Keys implements ui.Dialog.
-func (*Drill) Keys(ui.Context) []key.Binding {
-	return []key.Binding{ui.Bind("check", "enter", "enter"), ui.Bind("leave", "esc", "esc")}
 }

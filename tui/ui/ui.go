@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
 	"club/quadrille/tui/theme"
@@ -39,20 +38,20 @@ type Rotation struct {
 
 // Screen is one of the desk's screens.
 type Screen interface {
-	// Press handles a key; false lets the desk try its own keys.
-	Press(c Context, k tea.KeyMsg) (Intent, bool)
+	Pressed
 	// Click handles a click at a cell of the screen's space.
 	Click(c Context, x, y int) Intent
 	// Lines draws at most c.Height lines of at most c.Width cells.
 	Lines(c Context) []string
-	// Keys lists the keys that mean something now, the most useful first.
-	Keys(c Context) []key.Binding
 	// Typing tells whether letters are text here, so that the desk keeps its hands off them.
 	Typing() bool
 }
 
 // Leaver is a screen that has something to forget when another one is shown.
 type Leaver interface{ Leave() }
+
+// Follower is a screen that has something to forget when the night changes.
+type Follower interface{ Follow(n *session.Night) }
 
 // Adviser is a screen or a dialog that knows better than the night what to do next: it is in the
 // middle of something.
@@ -63,11 +62,10 @@ type Adviser interface {
 
 // Dialog is a box over a screen that takes all keys until it is closed.
 type Dialog interface {
-	Press(c Context, k tea.KeyMsg) Intent
+	Pressed
 	Title() string
 	// Lines draws the inside of the box for the given inner size.
 	Lines(c Context) []string
-	Keys(c Context) []key.Binding
 }
 
 // ScreenID names a screen.

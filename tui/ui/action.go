@@ -1,0 +1,98 @@
+package ui
+
+import (
+	"errors"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Action is what a key does now. One list of them is matched, drawn in the footer and the help page, and
+// offered elsewhere, so that no key is offered that does nothing, and none does something unseen.
+type Action struct {
+	Key   key.Binding
+	Do    func(key string) Intent // key tells which of the binding's keys it was
+	Why   string                  // why it cannot be done now; empty when it can
+	About string                  // what the help page says; empty for the help of the binding
+	Quiet bool                    // has no place in the footer
+}
+
+// Act is an action with one result, whichever of its keys is pressed.
+func Act(b key.Binding, do func() Intent) Action {
+	return Action{Key: b, Do: func(string) Intent { return do() }}
+}
+
+// Ask is an action that asks the desk for the same thing each time.
+func Ask(b key.Binding, i Intent) Action { return Action{Key: b, Do: func(string) Intent { return i }} }
+
+// Because gives the reason why an action cannot be done now. An empty one changes nothing.
+func (a Action) Because(why string) Action {
+	a.Why = why
+	return a
+}
+
+// Explained gives an action a longer text for the help page.
+func (a Action) Explained(about string) Action {
+	a.About = about
+	return a
+}
+
+// Quietly keeps an action out of the footer.
+func (a Action) Quietly() Action {
+	a.Quiet = true
+	return a
+}
+
+// Take is what pressing one of the keys asks for.
+func (a Action) Take(key string) Intent {
+	if a.Why != "" {
+		return Refuse{errors.New(a.Why)}
+	}
+	return a.Do(key)
+}
+
+// Match finds the action of a key and what it asks for; false when no action has that key. Pasted text is
+// never a key.
+func Match(actions []Action, k tea.KeyMsg) (Intent, bool) {
+	if k.Paste {
+		return nil, false
+	}
+	for _, a := range actions {
+		if key.Matches(k, a.Key) {
+			return a.Take(k.String()), true
+		}
+	}
+	return nil, false
+}
+
+// Keys are the bindings of actions, in their order.
+func Keys(actions []Action) []key.Binding {
+	out := make([]key.Binding, len(actions))
+	for i, a := range actions {
+		out[i] = a.Key
+	}
+	return out
+}
+
+// Press gives a key to a screen or a dialog: to its actions first, and as text if none has the key.
+func Press(p Pressed, c Context, k tea.KeyMsg) (Intent, bool) {
+	if i, ok := Match(p.Actions(c), k); ok {
+		return i, true
+	}
+	if t, ok := p.(Typist); ok {
+		return t.Type(c, k)
+	}
+	return nil, false
+}
+
+// Pressed is whatever takes keys.
+type Pressed interface {
+	// Actions lists what the keys do now, the most useful first.
+	Actions(c Context) []Action
+}
+
+// Typist is a screen or a dialog that takes more than its actions: text.
+type Typist interface {
+	// Type handles a key that no action has; false lets the desk try its own.
+	Type(c Context, k tea.KeyMsg) (Intent, bool)
+}
