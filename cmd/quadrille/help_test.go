@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -77,6 +78,28 @@ func checkExample(t *testing.T, root *cobra.Command, line string) {
 			if isFlag && name != "help" && name != "version" && c.Flag(name) == nil && c.InheritedFlags().Lookup(name) == nil {
 				t.Errorf("%s: %s has no flag --%s", line, c.Name(), name)
 			}
+		}
+	}
+}
+
+// The help names every variable of the environment that the program reads.
+func TestTheHelpNamesTheEnvironment(t *testing.T) {
+	names := regexp.MustCompile(`[gG]etenv\("([A-Z_]+)"`)
+	found := map[string]bool{"NO_COLOR": true} // which a library reads for us
+	for path, text := range textsBelow(t, filepath.Join("..", ".."), ".go") {
+		if strings.HasSuffix(path, "_test.go") {
+			continue
+		}
+		for _, m := range names.FindAllSubmatch(text, -1) {
+			found[string(m[1])] = true
+		}
+	}
+	if !found["QUADRILLE_DATA"] || len(found) < 5 {
+		t.Fatalf("the search finds only %v", found)
+	}
+	for name := range found {
+		if !strings.Contains(surroundings, name) {
+			t.Errorf("the help does not name %s", name)
 		}
 	}
 }

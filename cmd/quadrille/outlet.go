@@ -12,11 +12,13 @@ import (
 // wrote had arrived: not even one that only shows its help.
 type outlet struct {
 	io.Writer
+	line   *progress // what is taken back before anything is written
 	failed error
 }
 
 // Write implements io.Writer.
 func (o *outlet) Write(text []byte) (int, error) {
+	o.line.clear()
 	n, err := o.Writer.Write(text)
 	if err != nil && o.failed == nil {
 		o.failed = err

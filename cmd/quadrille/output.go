@@ -43,11 +43,13 @@ func usagef(format string, args ...any) error { return usage{fmt.Errorf(format, 
 
 // run carries out one command line and gives its exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	root, answer := newRoot(), &outlet{Writer: out}
+	line := watched(in, errs, args)
+	root, answer := newRoot(), &outlet{Writer: out, line: line}
+	line.telling(root)
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(answer)
-	root.SetErr(errs)
+	root.SetErr(clearing{errs, line})
 	cmd, err := root.ExecuteContextC(context.Background())
 	switch {
 	case answer.failed != nil:

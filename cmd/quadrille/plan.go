@@ -77,11 +77,7 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 		note(cmd, "%s", w)
 	}
 	noteEmptyCourts(cmd, len(problem.Courts), len(problem.People))
-	var rounds []scheduler.Round
-	err = meanwhile(cmd, "planning", func() (err error) {
-		rounds, err = scheduler.Plan(cmd.Context(), problem, scheduler.Budget{})
-		return err
-	})
+	rounds, err := scheduler.Plan(cmd.Context(), problem, scheduler.Budget{})
 	if err != nil {
 		return err
 	}

@@ -138,8 +138,12 @@ const surroundings = `Environment:
   QUADRILLE_DATA        names the club file where --data does not
   XDG_DATA_HOME         the folder for your data; the club file is
                         quadrille/club.qdb in it
-  QUADRILLE_BACKGROUND  light or dark: the background of your terminal
+  QUADRILLE_BACKGROUND  light or dark: the background of your terminal, where it
+                        does not answer (COLORFGBG is read too)
+  QUADRILLE_GLYPHS      ascii: draw with plain characters
   NO_COLOR              no colours when it is set to anything
+  CLICOLOR_FORCE        colours although the terminal seems to have none
+  TERM                  dumb: no screens and no progress
 
 Exit codes:
   0  fine

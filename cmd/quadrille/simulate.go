@@ -99,22 +99,14 @@ func (s *simulator) run(cmd *cobra.Command) (err error) {
 		}
 	}
 	noteEmptyCourts(cmd, s.night.Courts, len(s.night.People))
-	var report simulation.Report
-	err = meanwhile(cmd, "playing the night", func() (err error) {
-		report, err = s.play(cmd.Context(), kept)
-		return err
-	})
+	report, err := s.play(cmd.Context(), kept)
 	if err != nil || s.ack {
 		return err
 	}
 	if s.night.Flow == session.Rolling {
 		queue := s.night
 		queue.Pick = scheduler.QueueNext
-		var plain simulation.Report
-		err := meanwhile(cmd, "playing it again with a plain queue", func() (err error) {
-			plain, err = simulation.Run(cmd.Context(), &session.MemoryLog{}, queue, nil)
-			return err
-		})
+		plain, err := simulation.Run(cmd.Context(), &session.MemoryLog{}, queue, nil)
 		if err != nil {
 			return fmt.Errorf("the plain queue: %w", err)
 		}
