@@ -9,6 +9,7 @@ import (
 	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
 	"club/quadrille/scheduler/night/nighttest"
+	"club/quadrille/scheduler/sitout"
 )
 
 // everyRound lists every way to fill the courts with some of the people, the rest on the bench.
@@ -87,7 +88,7 @@ func optimum(p Problem, choices [][]Round) (best [4]int, plans int) {
 
 // unfairness sums how far people's sit-outs are from their fair shares.
 func unfairness(m *measure.Counts, n *night.Night, rounds []Round) int {
-	s := night.SharesOf(n, rounds)
+	s := sitout.SharesOf(n, rounds)
 	sum := 0
 	for i, outs := range m.Outs {
 		x := s.Excess(int32(i), outs)

@@ -4,6 +4,7 @@ import (
 	"math/bits"
 
 	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
 )
 
 // Scope is a night as the bounds see it: some rounds fixed because they were played, the others
@@ -64,7 +65,7 @@ func NewScope(n *night.Night, here [][]night.Player, games []int) *Scope {
 
 // FairGames sets how many games each person may have in the free rounds: those present less a fair
 // number of sit-outs.
-func (s *Scope) FairGames(sh *night.Shares, pastOuts []int) {
+func (s *Scope) FairGames(sh *sitout.Shares, pastOuts []int) {
 	for i := range s.Low {
 		present := 0
 		for _, w := range s.when[i] {

@@ -3,6 +3,7 @@ package bound
 import (
 	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
 )
 
 // ScopeOf describes rounds that are known, for bounds on what else they could have been: the same
@@ -26,7 +27,7 @@ func ScopeOf(n *night.Night, rounds []night.Round, m *measure.Counts) *Scope {
 		copy(s.Low, m.Games)
 		copy(s.High, m.Games)
 	} else {
-		s.FairGames(night.SharesOf(n, rounds), n.PastOuts())
+		s.FairGames(sitout.SharesOf(n, rounds), n.PastOuts())
 		s.admit(m.Games)
 	}
 	s.Rests = !m.Singles && m.Twice == s.TwiceBound()

@@ -2,6 +2,7 @@ package lineup
 
 import (
 	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
 )
 
 // Record remembers, while rounds are filled one after the other, who sat out when.
@@ -23,7 +24,7 @@ func NewRecord(n *night.Night) *Record {
 
 // Enter books round r of the night: who was there, and who of them sat out.
 func (l *Record) Enter(n *night.Night, r int, out []night.Player) {
-	night.Owe(n.Pools(r), out, l.Owed)
+	sitout.Owe(n.Pools(r), out, l.Owed)
 	there := make([]bool, len(l.outs))
 	for _, i := range n.Here[r] {
 		there[i] = true

@@ -140,6 +140,17 @@ func (n *Night) MayPlayOn(i Player, c Court) bool {
 	return n.Walls == nil || !n.Walls[int(i)*len(n.Problem.Courts)+int(c)]
 }
 
+// Free tells whether anybody may play in anybody's stead: nobody is bound to a partner or a court, and nobody
+// needs a rest. On mixed nights that is so within each group.
+func (n *Night) Free() bool {
+	for _, m := range n.Mate {
+		if m != Nobody {
+			return false
+		}
+	}
+	return n.Walls == nil && n.Problem.MaxRun == 0
+}
+
 // Fresh tells whether nothing was played yet.
 func (n *Night) Fresh() bool { return n.First == 0 && len(n.Problem.Met) == 0 }
 

@@ -24,11 +24,14 @@ type annealer struct {
 }
 
 func newAnnealer(b *board, d *dice.Dice, floor measure.Score) *annealer {
-	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.Weight(), best: b.play + b.rest, leveled: b.leveled, resting: floor.Rest()}
-	a.m.patience = measure.BrokenWeight
+	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.Weight(b.w), best: b.play + b.rest, leveled: b.leveled, resting: floor.Rest(b.w)}
+	a.m.patience = brokenWeight
 	a.record = append(a.record, b.seat...)
 	return a
 }
+
+// brokenWeight is what one game against what must hold weighs.
+var brokenWeight = measure.Usual[measure.Broken]
 
 // pulse is how many moves pass between two looks at the clock of the caller and the temperature.
 const pulse = 512
@@ -45,7 +48,7 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 		if a.proved() || ctx.Err() != nil {
 			return done
 		}
-		if a.best-a.leveled < a.floor+(measure.Score{Meetings: 1}).Weight() {
+		if a.best-a.leveled < a.floor+a.b.w[measure.Meetings] {
 			if a.polish++; a.polish*pulse > moves/polishShare {
 				return done
 			}
@@ -67,7 +70,7 @@ func (a *annealer) proved() bool { return a.best <= a.floor }
 
 // try proposes one move and takes it if the temperature allows.
 func (a *annealer) try(temperature float64) {
-	a.m.rest = 0
+	a.m.rest, a.m.known = 0, false
 	steps := a.m.propose()
 	switch {
 	case len(steps) == 0:
@@ -92,7 +95,7 @@ func (a *annealer) try(temperature float64) {
 func (a *annealer) tryAll(steps []step, nerve int) bool {
 	b := a.b
 	teams := len(steps) > 1 && steps[0].r == steps[1].r // whose pairs the guess would count wrongly
-	if !teams && (b.rest <= a.resting || !slices.ContainsFunc(steps, b.replaces)) {
+	if !teams && (a.m.known || b.rest <= a.resting || !slices.ContainsFunc(steps, b.replaces)) {
 		guess := a.m.rest
 		for _, s := range steps {
 			guess += b.swapDelta(s.r, s.s, s.t)

@@ -18,7 +18,7 @@ func BenchmarkGrowth(b *testing.B) {
 		b.Run(fmt.Sprint(people), func(b *testing.B) {
 			p := nighttest.Club(people, people/5, 4)
 			n := night.New(&p)
-			s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n)}
+			s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), w: &measure.Strict}
 			board := s.draw()
 			for b.Loop() {
 				a := newAnnealer(board, s.d, measure.Score{})

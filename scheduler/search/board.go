@@ -7,6 +7,7 @@ import (
 	"club/quadrille/scheduler/lineup"
 	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
 )
 
 // board is a plan in the making. Each round's seats are numbered: seats 4g to 4g+3 are game g, where
@@ -15,7 +16,8 @@ import (
 type board struct {
 	n      *night.Night
 	shapes []night.Shape
-	shares *night.Shares
+	fair   *sitout.Fair
+	w      *measure.Weights
 	width  int // seats kept for each round
 
 	seat  []int32       // at round·width + seat: the person
@@ -23,6 +25,11 @@ type board struct {
 	pair  []night.Tally // at a·people + b, both ways: how often they met, all night
 	state []uint8       // at person·total + round of the night: absent, playing or benched
 	outs  []int32       // each person's sit-outs, all night
+
+	twice  []int32 // how often each person sits out right after a sit-out, all night
+	atOnce []int32 // how many do in each round of the night
+	may    int     // how often a person may without its being too often
+	priced bool    // sitting out twice running has a price
 
 	levels  []int // each person's level in tenths; nil when nobody states one
 	level   []int // what each game weighs for levels, at (round·width + first seat) / 4
@@ -39,12 +46,13 @@ const (
 )
 
 // newBoard sets up a board from one lineup for each round.
-func newBoard(n *night.Night, lineups []lineup.Lineup, s *night.Shares, d *dice.Dice) *board {
-	b := &board{n: n, shares: s}
+func newBoard(n *night.Night, lineups []lineup.Lineup, f *sitout.Fair, w *measure.Weights, d *dice.Dice) *board {
+	b := &board{n: n, fair: f, w: w, priced: w[measure.TwiceMore] > 0}
 	for r, l := range lineups {
 		b.shapes = append(b.shapes, night.Shape{Courts: l.Courts, Here: len(n.Here[n.First+r])})
 		b.width = max(b.width, (len(n.Here[n.First+r])+3)&^3)
 	}
+	b.may = mayTwice(n, b.shapes)
 	b.seat = make([]int32, len(lineups)*b.width)
 	b.where = make([]int32, len(lineups)*n.People)
 	b.levels = n.Levels()
@@ -76,6 +84,7 @@ func (b *board) recount() {
 		}
 	}
 	b.countStates()
+	b.countTwice()
 	b.margin = make([]margin, len(b.pair))
 	for at := range b.margin {
 		b.margin[at] = b.marginAt(at, b.pair[at])
@@ -86,8 +95,9 @@ func (b *board) recount() {
 			b.relevel(r, s)
 		}
 	}
-	b.rest = b.restScore().Weight()
-	b.play = b.score().Weight() - b.rest + b.leveled
+	rest, all := b.restScore(), b.score()
+	b.rest = rest.Weight(b.w)
+	b.play = all.Weight(b.w) - b.rest + b.leveled
 }
 
 // row returns who sits where in round r: the games, then the bench.
@@ -134,11 +144,11 @@ func (b *board) score() measure.Score {
 		for j := i + 1; j < b.n.People; j++ {
 			t := b.pair[i*b.n.People+j]
 			p, o := int(t.P), int(t.O)
-			s.Partners += measure.Pairs(p)
-			s.Opponent += measure.Pairs(o)
-			s.Meetings += measure.Pairs(p + o)
+			s[measure.Partners] += measure.Pairs(p)
+			s[measure.Opponents] += measure.Pairs(o)
+			s[measure.Meetings] += measure.Pairs(p + o)
 			if b.n.Wishes != nil {
-				s.Add(cost(b.n.Wishes, i*b.n.People+j, p, o))
+				s.Add(wishScore(b.n.Wishes, i*b.n.People+j, p, o))
 			}
 		}
 	}

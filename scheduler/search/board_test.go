@@ -20,7 +20,8 @@ func TestMovesKeepTheBooks(t *testing.T) {
 			return
 		}
 		n := night.New(&p)
-		s := &search{n: n, d: dice.New(p.Seed, 1), most: mostCourts(n)}
+		w := rapid.SampledFrom([]*measure.Weights{&measure.Usual, &measure.Strict}).Draw(t, "weights")
+		s := &search{n: n, d: dice.New(p.Seed, 1), most: mostCourts(n), w: w}
 		b := s.draw()
 		a := newAnnealer(b, s.d, measure.Score{})
 		if len(a.m.live) == 0 {

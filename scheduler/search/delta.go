@@ -58,7 +58,7 @@ func (b *board) turn(at, by int) int {
 	p, o := int(t.P), int(t.O)
 	d := pairCost(p+by, o-by) - pairCost(p, o)
 	if w := b.n.Wishes; w != nil && w.Asked[at] {
-		d += cost(w, at, p+by, o-by).Weight() - cost(w, at, p, o).Weight()
+		d += wishCost(w, at, p+by, o-by) - wishCost(w, at, p, o)
 	}
 	return d
 }

@@ -16,7 +16,7 @@ func (b *board) quartet(c night.Court, i, j, k, l int32) int {
 	gap := b.levels[i] + b.levels[j] - b.levels[k] - b.levels[l]
 	w := gap * gap / 16
 	if limit := b.n.Problem.LevelLimit; limit > 0 && max(gap, -gap) > b.n.Widest {
-		w += (measure.Score{Onesided: 1}).Weight()
+		w += b.w[measure.Onesided]
 	}
 	if b.n.Bands {
 		for _, i := range [4]int32{i, j, k, l} {

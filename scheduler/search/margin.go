@@ -13,7 +13,8 @@ type margin struct {
 
 // pairCost is what a pair of people costs who partnered p times and opposed o times.
 func pairCost(p, o int) int {
-	return measure.Score{Partners: measure.Pairs(p), Opponent: measure.Pairs(o), Meetings: measure.Pairs(p + o)}.Weight()
+	w := &measure.Usual
+	return w[measure.Partners]*measure.Pairs(p) + w[measure.Opponents]*measure.Pairs(o) + w[measure.Meetings]*measure.Pairs(p+o)
 }
 
 // usual holds the margins of pairs of whom nothing is asked, by how often they partnered and opposed.
@@ -51,22 +52,26 @@ func (b *board) marginAt(at int, t night.Tally) margin {
 		if !asked {
 			return pairCost(p, o)
 		}
-		return pairCost(p, o) + cost(b.n.Wishes, at, p, o).Weight()
+		return pairCost(p, o) + wishCost(b.n.Wishes, at, p, o)
 	})
 }
 
-// cost is how far two people who partnered p times and opposed o times are from what is asked of
-// them: games that must not be, and partnerships missing or too many.
-func cost(w *night.Wishes, at, p, o int) measure.Score {
-	var s measure.Score
+// wishCost is the weight of how far two people who partnered p times and opposed o times are from what is
+// asked of them: games that must not be, and partnerships missing or too many.
+func wishCost(w *night.Wishes, at, p, o int) int {
+	s := wishScore(w, at, p, o)
+	return s.Weight(&measure.Usual)
+}
+
+func wishScore(w *night.Wishes, at, p, o int) (s measure.Score) {
 	if w.Apart[at] {
-		s.Broken += p + o
+		s[measure.Broken] += p + o
 	}
 	if w.Unteam[at] {
-		s.Broken += p
+		s[measure.Broken] += p
 	}
 	if t := int(w.Times[at]); t >= 0 {
-		s.Missing = max(t-p, p-t)
+		s[measure.Missing] = max(t-p, p-t)
 	}
 	return s
 }

@@ -20,7 +20,8 @@ type mover struct {
 	couple bool   // anybody is locked in any round
 	free   bool   // everybody may sit everywhere
 	steps  []step
-	rest   int // what the proposed exchange changes by who sits out
+	rest   int  // what the proposed move changes by who sits out
+	known  bool // rest is worked out
 	// patience is by how much a move may worsen the plan and still be worth a roll of the dice
 	patience int
 }
@@ -123,6 +124,13 @@ func (m *mover) substitute(x uint64) []step {
 	seats := m.b.shapes[r].Seats()
 	s := part(x>>16, seats)
 	t := seats + part(x>>32, m.b.shapes[r].Out())
+	if m.known = !m.couple; m.known {
+		row := m.b.row(r)
+		m.rest = m.b.benchDelta(row[s], r) + m.b.benchDelta(row[t], r)
+		if m.rest > m.patience {
+			return nil
+		}
+	}
 	return m.replace(r, s, t, 0)
 }
 
@@ -189,6 +197,7 @@ func (m *mover) exchange(x uint64) []step {
 		return nil
 	}
 	if !m.couple && b.n.Problem.MaxRun == 0 {
+		m.known = true
 		if m.rest = b.tradeDelta(int32(i), int32(j), r, q); m.rest > m.patience {
 			return nil
 		}

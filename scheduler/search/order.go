@@ -5,6 +5,7 @@ import (
 
 	"club/quadrille/scheduler/lineup"
 	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
 )
 
 // orderRounds puts rounds that could as well be played in another order into one in which sitting out
@@ -55,7 +56,7 @@ func newOrder(n *night.Night, rounds []night.Round) *order {
 	books := lineup.NewRecord(n)
 	for r, round := range rounds {
 		books.Enter(n, n.First+r, round.Out)
-		s := (&night.Shares{Owed: books.Owed}).Rounded()
+		s := (&sitout.Shares{Owed: books.Owed}).Rounded()
 		o.low, o.high = append(o.low, s.Low), append(o.high, s.High)
 	}
 	return o

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"club/quadrille/scheduler/dice"
+	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
 )
 
@@ -30,7 +31,7 @@ func UsualMoves(p *night.Problem) int {
 // singles.
 func Rounds(ctx context.Context, p night.Problem, moves int) []night.Round {
 	n := night.New(&p)
-	s := &search{n: n, moves: moves, d: dice.New(p.Seed, 1), most: mostCourts(n)}
+	s := &search{n: n, moves: moves, d: dice.New(p.Seed, 1), most: mostCourts(n), w: &measure.Strict}
 	rounds := s.solve(ctx).rounds()
 	orderRounds(n, rounds)
 	balanceCourts(n, rounds, s.d)

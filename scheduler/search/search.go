@@ -9,6 +9,7 @@ import (
 	"club/quadrille/scheduler/lineup"
 	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
 )
 
 // search looks for the best plan of a night within a number of moves.
@@ -16,6 +17,7 @@ type search struct {
 	n     *night.Night
 	d     *dice.Dice
 	moves int
+	w     *measure.Weights
 	most  []int // most games of each round to plan
 }
 
@@ -69,10 +71,10 @@ func (s *search) improve(ctx context.Context) *board {
 	runs := make([]*annealer, len(starts))
 	for k, b := range starts {
 		runs[k] = newAnnealer(b, s.d, floor)
-		if runs[k].best >= measure.BrokenWeight {
+		if runs[k].best >= brokenWeight {
 			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
 		}
-		if runs[k].best >= measure.BrokenWeight {
+		if runs[k].best >= brokenWeight {
 			left -= runs[k].run(ctx, s.moves/2, hotRepair, hot)
 		} else if b.levels != nil {
 			left -= runs[k].run(ctx, s.moves/8, hotLevels, hot)
@@ -87,7 +89,7 @@ func (s *search) improve(ctx context.Context) *board {
 	}
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	best.run(ctx, left, hot, cold)
-	if best.best-best.leveled < best.floor+encore*(measure.Score{Meetings: 1}).Weight() {
+	if best.best-best.leveled < best.floor+encore*best.b.w[measure.Meetings] {
 		best.run(ctx, int(encoreShare*float64(s.moves)), hot, cold)
 	}
 	best.restore()
@@ -107,13 +109,21 @@ func (s *search) draw() *board {
 	books := lineup.NewRecord(n)
 	var lineups []lineup.Lineup
 	var shapes []night.Shape
+	var out [][]night.Player
 	for r, most := range s.most {
 		l := lineup.Draw(n, n.First+r, most, books, s.d)
 		books.Enter(n, n.First+r, l.Out)
 		lineups = append(lineups, l)
+		out = append(out, slices.Clone(l.Out))
 		shapes = append(shapes, night.Shape{Courts: l.Courts, Here: len(n.Here[n.First+r])})
 	}
-	return newBoard(n, lineups, night.FairShares(n, shapes), s.d)
+	fair := sitout.Fairest(n, sitout.FairShares(n, shapes), out)
+	if n.Free() {
+		for r := range lineups {
+			lineups[r].Relieve(n, out[r])
+		}
+	}
+	return newBoard(n, lineups, fair, s.w, s.d)
 }
 
 // giveUp looks for games in which something asked for is broken and lowers the number of games of
@@ -177,12 +187,12 @@ func (b *board) floor() measure.Score {
 		games[r] = len(shape.Courts)
 	}
 	s := bound.NewScope(b.n, b.n.Here[b.n.First:], games)
-	s.FairGames(b.shares, b.n.PastOuts())
+	s.FairGames(b.fair.Shares, b.n.PastOuts())
 	s.Rests = true
 	bound := s.Bounds()
-	f := measure.Score{Partners: bound.Partners, Meetings: bound.Meetings, Opponent: bound.Opponents}
+	f := measure.Score{measure.Partners: bound.Partners, measure.Meetings: bound.Meetings, measure.Opponents: bound.Opponents}
 	for r := range games {
-		f.Twice += s.TwiceAt(r)
+		f[measure.Twice] += s.TwiceAt(r)
 	}
 	return f
 }

@@ -48,7 +48,7 @@ func (t *spareTables) relieve(r int, d *dice.Dice, nerve int) {
 	b := t.b
 	i, found := int32(d.Roll(b.n.People)), false
 	for range b.n.People {
-		if found = b.shares.Excess(i, int(b.outs[i])) > 0; found {
+		if found = b.fair.Excess(i, int(b.outs[i])) > 0; found {
 			break
 		}
 		i = (i + 1) % int32(b.n.People)
@@ -58,9 +58,9 @@ func (t *spareTables) relieve(r int, d *dice.Dice, nerve int) {
 	table := slices.Index(b.row(r), i) / 4
 	switch {
 	case !found || spare == 0 || table >= t.whole[r]:
-	case table < games && int(b.outs[i]) < b.shares.Low[i]:
+	case table < games && int(b.outs[i]) < b.fair.Low[i]:
 		t.exchange(r, table, games+d.Roll(spare), nerve)
-	case table >= games && int(b.outs[i]) > b.shares.High[i]:
+	case table >= games && int(b.outs[i]) > b.fair.High[i]:
 		t.exchange(r, d.Roll(games), table, nerve)
 	}
 }

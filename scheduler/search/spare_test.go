@@ -7,6 +7,7 @@ import (
 
 	"club/quadrille/scheduler/design"
 	"club/quadrille/scheduler/dice"
+	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
 	"club/quadrille/scheduler/night/nighttest"
 )
@@ -22,13 +23,13 @@ func TestSpareTablesShareSitOuts(t *testing.T) {
 		t.Run(fmt.Sprintf("%d-%d-%d", c.people, c.courts, c.rounds), func(t *testing.T) {
 			p := nighttest.Club(c.people, c.courts, c.rounds)
 			n := night.New(&p)
-			s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), moves: defaultMoves}
+			s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), w: &measure.Strict, moves: defaultMoves}
 			b := s.fromSpare(s.draw())
 			if b == nil {
 				t.Fatal("no board")
 			}
-			if got := b.score(); got.Meetings != 0 || got.Unfair != 0 || got.Twice != 0 {
-				t.Errorf("meetings %d, unfair %d, benched twice %d; want none", got.Meetings, got.Unfair, got.Twice)
+			if got := b.score(); got[measure.Meetings] != 0 || got[measure.Unfair] != 0 || got[measure.Twice] != 0 {
+				t.Errorf("meetings %d, unfair %d, benched twice %d; want none", got[measure.Meetings], got[measure.Unfair], got[measure.Twice])
 			}
 			for r := range b.shapes {
 				row := slices.Clone(b.row(r))
@@ -41,7 +42,7 @@ func TestSpareTablesShareSitOuts(t *testing.T) {
 	}
 	p := nighttest.Club(31, 4, 6)
 	n := night.New(&p)
-	s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), moves: defaultMoves}
+	s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), w: &measure.Strict, moves: defaultMoves}
 	if s.fromSpare(s.draw()) != nil {
 		t.Error("half of the people sit out, and still tables were chosen")
 	}
@@ -51,7 +52,7 @@ func TestSpareTablesShareSitOuts(t *testing.T) {
 func TestSpareTablesKeepTheirWeight(t *testing.T) {
 	p := nighttest.Club(39, 8, 12)
 	n := night.New(&p)
-	s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), moves: defaultMoves}
+	s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), w: &measure.Strict, moves: defaultMoves}
 	plans := design.Unmet(40, 8, 12)
 	if len(plans) == 0 {
 		t.Fatal("no design for 40 people")
@@ -75,7 +76,7 @@ func TestSpareTablesOweNoMoves(t *testing.T) {
 	p.MaxRun = 8
 	for _, moves := range []int{1, 250_000} {
 		n := night.New(&p)
-		s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), moves: moves}
+		s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), w: &measure.Strict, moves: moves}
 		if s.fromSpare(s.draw()) == nil {
 			t.Fatal("no board")
 		}

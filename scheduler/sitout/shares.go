@@ -1,8 +1,10 @@
-package night
+package sitout
 
 import (
 	"math"
 	"slices"
+
+	"club/quadrille/scheduler/night"
 )
 
 // Shares holds what is fair in sitting out. In each round everybody who is there owes an equal share
@@ -17,7 +19,7 @@ type Shares struct {
 }
 
 // FairShares works out the fair shares for rounds of the given shapes; the night's own history counts.
-func FairShares(n *Night, shapes []Shape) *Shares {
+func FairShares(n *night.Night, shapes []night.Shape) *Shares {
 	s := &Shares{Owed: make([]float64, n.People)}
 	for r := range n.Here {
 		if r < n.First {
@@ -32,9 +34,9 @@ func FairShares(n *Night, shapes []Shape) *Shares {
 }
 
 // SharesOf works out the fair shares of sit-outs of rounds that are known.
-func SharesOf(n *Night, rounds []Round) *Shares {
+func SharesOf(n *night.Night, rounds []night.Round) *Shares {
 	s := &Shares{Owed: make([]float64, n.People)}
-	for r, round := range append(append([]Round(nil), n.Problem.History...), rounds...) {
+	for r, round := range append(append([]night.Round(nil), n.Problem.History...), rounds...) {
 		Owe(n.Pools(r), round.Out, s.Owed)
 	}
 	return s.Rounded()
@@ -55,39 +57,8 @@ func (s *Shares) Excess(i int32, outs int) int {
 	return max(0, s.Low[i]-outs, outs-s.High[i])
 }
 
-// Pools divides the people of round r into those among whom sitting out is shared: everybody, or
-// on a mixed night each group, or with set pairs those whose partner is there and those for whom
-// there is no game.
-func (n *Night) Pools(r int) [][]Player {
-	if n.Problem.Format != Mixed && n.Problem.Format != Pairs {
-		return [][]Player{n.Here[r]}
-	}
-	pools := make([][]Player, 2)
-	for _, i := range n.Here[r] {
-		k := 0
-		if n.Problem.Format == Mixed {
-			k = n.Side[i]
-		} else if !n.HasMate(i, r) {
-			k = 1
-		}
-		pools[k] = append(pools[k], i)
-	}
-	return pools
-}
-
-// SeatsOf is how many of a round's seats belong to the pool with that number.
-func (n *Night) SeatsOf(pool, seats int) int {
-	switch {
-	case n.Problem.Format == Mixed:
-		return seats / 2
-	case pool == 1:
-		return 0
-	}
-	return seats
-}
-
 // Owe gives each of a pool an equal part of the pool's sit-outs.
-func Owe(pools [][]Player, out []Player, owed []float64) {
+func Owe(pools [][]night.Player, out []night.Player, owed []float64) {
 	for _, pool := range pools {
 		count := 0
 		for _, i := range pool {
@@ -99,7 +70,7 @@ func Owe(pools [][]Player, out []Player, owed []float64) {
 	}
 }
 
-func oweEvenly(pool []Player, out int, owed []float64) {
+func oweEvenly(pool []night.Player, out int, owed []float64) {
 	for _, i := range pool {
 		owed[i] += float64(out) / float64(len(pool))
 	}
