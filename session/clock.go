@@ -13,7 +13,7 @@ const (
 	// longestGap is the longest time between two looks at the clock that is taken for time that has
 	// passed, where nothing but the clock itself tells: the laptop's battery was flat, the desk was closed
 	// and opened again. Nobody plays for longer without an action.
-	longestGap = 3 * time.Hour
+	longestGap = 10 * time.Hour
 )
 
 // watch compares a clock, which people and networks set, with the time that has passed.

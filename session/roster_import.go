@@ -118,5 +118,5 @@ func (n *Night) moment(m roster.Moment, env Env, shift int) time.Time {
 		}
 		return env.Now.Add(time.Duration(rounds*n.Settings.Slot) * time.Minute)
 	}
-	return m.On(env.Now.In(env.Zone)).UTC()
+	return n.TimeOfDay(m, env.Now.In(env.Zone))
 }

@@ -217,7 +217,7 @@ func TestSettingsAreRead(t *testing.T) {
 		}
 		return out
 	}
-	if got, err := readSettings(before, values("", ""), evening); err != nil || got != before {
+	if got, err := readSettings(before, values("", ""), nil, evening); err != nil || got != before {
 		t.Errorf("settings that nobody changed become %+v (%v)", got, err)
 	}
 	for _, c := range []struct{ label, value, wrong string }{
@@ -230,7 +230,7 @@ func TestSettingsAreRead(t *testing.T) {
 		{"Closing time", "late", "21:30"},
 		{"Closing time", "25:00", "21:30"},
 	} {
-		if _, err := readSettings(before, values(c.label, c.value), evening); err == nil || !strings.Contains(err.Error(), c.wrong) {
+		if _, err := readSettings(before, values(c.label, c.value), nil, evening); err == nil || !strings.Contains(err.Error(), c.wrong) {
 			t.Errorf("%s %q: %v, want a sentence about %q", c.label, c.value, err, c.wrong)
 		}
 	}
@@ -242,7 +242,7 @@ func TestSettingsAreRead(t *testing.T) {
 		{"", time.Time{}},
 		{"0:30", evening.Add(330 * time.Minute)}, // past midnight
 	} {
-		got, err := readSettings(before, values("Closing time", c.typed), evening)
+		got, err := readSettings(before, values("Closing time", c.typed), nil, evening)
 		if err != nil || !got.Closing.Equal(c.want) {
 			t.Errorf("closing at %q is %v (%v), want %v", c.typed, got.Closing, err, c.want)
 		}

@@ -56,7 +56,7 @@ func openForm(m *Model) ui.Dialog {
 	s, courtCount := m.ledger.Club().Proposal(m.seed())
 	name := m.now.Format("Monday 2 January")
 	send := func(v []string) (ui.Intent, error) {
-		next, err := readSettings(s, v[2:], m.now)
+		next, err := readSettings(s, v[2:], nil, m.now)
 		if err != nil {
 			return nil, err
 		}
@@ -78,9 +78,13 @@ func openForm(m *Model) ui.Dialog {
 func settingsForm(m *Model) ui.Dialog {
 	s := m.ledger.Night().Settings
 	send := func(v []string) (ui.Intent, error) {
-		next, err := readSettings(s, v, m.now)
+		n := m.ledger.Night()
+		next, err := readSettings(s, v, n, m.now)
 		if err != nil {
 			return nil, err
+		}
+		if next.Closing.Equal(s.Closing) {
+			next.Closing = n.Settings.Closing // which the clock may have carried along meanwhile
 		}
 		return ui.Do{Command: session.ChangeSettings{Settings: next}}, nil
 	}
@@ -110,11 +114,15 @@ func (m *Model) seed() uint64 {
 	return m.options.NewSeed()
 }
 
-func settingsFields(s session.Settings, now time.Time) []dialog.Field {
-	closing := ""
-	if !s.Closing.IsZero() {
-		closing = s.Closing.In(now.Location()).Format("15:04")
+// timeText is a time of day as it is shown and typed, empty for none.
+func timeText(t, now time.Time) string {
+	if t.IsZero() {
+		return ""
 	}
+	return t.In(now.Location()).Format("15:04")
+}
+
+func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 	return []dialog.Field{
 		{
 			Label: "Flow", Value: string(s.Flow), Options: []string{string(session.Rounds), string(session.Rolling)},
@@ -132,7 +140,7 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		{Label: "Win by", Value: strconv.Itoa(s.Scoring.WinBy), Options: []string{"1", "2"}, Hint: "the lead that ends a game"},
 		{Label: "Rounds", Value: strconv.Itoa(s.Rounds), Hint: "rounds to plan; more can be called at the end"},
 		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
-		{Label: closingLabel, Value: closing, Hint: "when play ends, such as 21:30; empty if open"},
+		{Label: closingLabel, Value: timeText(s.Closing, now), Hint: "when play ends, such as 21:30; empty if open"},
 		{
 			Label: "Even levels", Value: yesNo(s.Balance > 0), Options: []string{"no", "yes"},
 			Hint: "yes: no game with a clear favourite where that can be avoided",
@@ -182,8 +190,8 @@ func choose(first bool, a, b string) string {
 	return b
 }
 
-// readSettings reads the values of settingsFields.
-func readSettings(s session.Settings, v []string, now time.Time) (session.Settings, error) {
+// readSettings reads the values of settingsFields, for a night that goes on or, if n is nil, for a new one.
+func readSettings(s session.Settings, v []string, n *session.Night, now time.Time) (session.Settings, error) {
 	var err error
 	if s.Flow, err = session.ParseFlow(v[0]); err != nil {
 		return s, err
@@ -211,16 +219,12 @@ func readSettings(s session.Settings, v []string, now time.Time) (session.Settin
 	}
 	s.Scoring.WinOnServe = v[13] == "on serve"
 	s.Singles, s.Stopped = v[9] == "play singles", v[10] == "count"
-	s.Closing = time.Time{}
-	if text := strings.TrimSpace(v[7]); text != "" {
+	if text := strings.TrimSpace(v[7]); text != timeText(s.Closing, now) { // what is left as it was is not read anew
 		at, err := roster.ParseMoment(text)
-		if err != nil || !at.IsClock {
+		if err != nil || text != "" && !at.IsClock {
 			return s, fmt.Errorf("closing time %q: write a time such as 21:30", text)
 		}
-		s.Closing = at.On(now).UTC()
-		if s.Closing.Before(now.Add(-6 * time.Hour)) {
-			s.Closing = s.Closing.AddDate(0, 0, 1) // a night that goes past midnight
-		}
+		s.Closing = n.TimeOfDay(at, now)
 	}
 	return s, s.Validate()
 }

@@ -40,7 +40,7 @@ type Partner struct {
 // Moment is when somebody comes or goes: a time of day, or a round of the night. The zero value
 // says nothing.
 type Moment struct {
-	Clock   time.Duration // since midnight
+	Clock   time.Duration // of a time of day: hours and minutes as a clock shows them
 	Round   int           // from 1, 0 when the moment is a time of day or is not stated
 	IsClock bool
 }
@@ -48,12 +48,11 @@ type Moment struct {
 // IsZero tells whether the moment says nothing.
 func (m Moment) IsZero() bool { return m == Moment{} }
 
-// On is the moment on the day of a date, in its place; zero for rounds and unstated moments.
-func (m Moment) On(day time.Time) time.Time {
-	if !m.IsClock {
-		return time.Time{}
-	}
-	return time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, day.Location()).Add(m.Clock)
+// After is how long after start, by the clock, a time of day comes: from six hours before it to eighteen
+// hours after, so that a night may go on past midnight.
+func (m Moment) After(start Moment) time.Duration {
+	const day, before = 24 * time.Hour, 6 * time.Hour
+	return (m.Clock-start.Clock+day+before)%day - before
 }
 
 // ParseMoment reads a time of day such as 19:40 or the number of a round such as 3.

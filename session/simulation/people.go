@@ -78,7 +78,7 @@ func (n Night) during(from, to float64, dice *rand.Rand) time.Time {
 // start.
 func (n Night) moment(m roster.Moment, shift int) time.Time {
 	if m.IsClock {
-		return m.On(opening)
+		return session.TimeOfDay(m, opening)
 	}
 	return n.firstCall().Add(time.Duration(m.Round-1+shift) * slot * time.Minute)
 }

@@ -34,13 +34,19 @@ func timesForm(c ui.Context, r row) ui.Dialog {
 		}
 		return t.In(c.Now.Location()).Format("15:04")
 	}
+	read := func(text string, was time.Time) (time.Time, error) {
+		if text = strings.TrimSpace(text); text == show(was) {
+			return was, nil
+		}
+		return clock(text, c.Night(), c.Now)
+	}
 	send := func(v []string) (ui.Intent, error) {
 		e := session.Expect{Person: r.person.ID}
 		var err error
-		if e.Due, err = clock(v[0], c.Now); err != nil {
+		if e.Due, err = read(v[0], r.att.Due); err != nil {
 			return nil, err
 		}
-		if e.Leaves, err = clock(v[1], c.Now); err != nil {
+		if e.Leaves, err = read(v[1], r.att.Leaves); err != nil {
 			return nil, err
 		}
 		return ui.Do{Command: e}, nil
@@ -51,17 +57,11 @@ func timesForm(c ui.Context, r row) ui.Dialog {
 	)
 }
 
-// clock reads a time of tonight.
-func clock(text string, today time.Time) (time.Time, error) {
-	if text = strings.TrimSpace(text); text == "" {
-		return time.Time{}, nil
+// clock reads a time of a night.
+func clock(text string, n *session.Night, now time.Time) (time.Time, error) {
+	m, err := roster.ParseMoment(strings.TrimSpace(text))
+	if err == nil && !m.IsZero() && !m.IsClock {
+		err = fmt.Errorf("write a time of day such as 19:40")
 	}
-	m, err := roster.ParseMoment(text)
-	if err != nil {
-		return time.Time{}, err
-	}
-	if !m.IsClock {
-		return time.Time{}, fmt.Errorf("write a time of day such as 19:40")
-	}
-	return m.On(today), nil
+	return n.TimeOfDay(m, now), err
 }

@@ -99,7 +99,7 @@ func TestLevels(t *testing.T) {
 func TestTimesOfTheEvening(t *testing.T) {
 	today := time.Date(2026, 11, 20, 19, 0, 0, 0, time.FixedZone("hall", 3600))
 	for text, want := range map[string]string{"": "", " ": "", "19:40": "19:40", "9:05": "09:05", "21:00": "21:00"} {
-		got, err := clock(text, today)
+		got, err := clock(text, nil, today)
 		shown := ""
 		if !got.IsZero() {
 			shown = got.In(today.Location()).Format("15:04")
@@ -109,7 +109,7 @@ func TestTimesOfTheEvening(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"2", "soon", "24:61", "7 pm"} {
-		if got, err := clock(text, today); err == nil {
+		if got, err := clock(text, nil, today); err == nil {
 			t.Errorf("%q is taken for %v", text, got)
 		}
 	}

@@ -113,7 +113,7 @@ func (q Request) round(m roster.Moment, whole func(float64) float64) (int, error
 	if err != nil || !start.IsClock {
 		return 0, fmt.Errorf("--start %q is no time of day: write it as 19:00", q.Start)
 	}
-	rounds := float64(m.Clock-start.Clock) / float64(time.Duration(q.Slot)*time.Minute)
+	rounds := float64(m.After(start)) / float64(time.Duration(q.Slot)*time.Minute)
 	return max(0, int(whole(rounds))), nil
 }
 
