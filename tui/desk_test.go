@@ -279,6 +279,7 @@ func TestEveryKeyIsToldAndMeansOneThing(t *testing.T) {
 			}
 		}
 	}
+	s.shows("kitchen (non-volley zone)") // its full name, once in help
 }
 
 // TestTheReadmeListsTheKeys of the desk, each with the key that works where letters are text.

@@ -33,8 +33,9 @@ func (m *Model) helpPage(c ui.Context) []string {
 			out = append(out, "  "+c.Theme.Key.Render(line.Fit(keys, 14))+text)
 		}
 	}
-	out = append(out, "", "Scores: type both numbers one after the other, the side named first on the card first.",
+	out = append(out, "", "Scores: type both numbers one after the other, the team named first on the card first.",
 		"117 is 11-7. Put a blank between them when it could be read in two ways: 11 1.",
+		"Faults: kitchen (non-volley zone) is a volley there, on its line or carried into it.",
 		"A click selects; with shift held the mouse marks text as usual.")
 	return out
 }

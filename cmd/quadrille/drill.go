@@ -23,7 +23,8 @@ func newDrill() *cobra.Command {
 		Long: `Shows a court, says who won the rally, and asks for the next call, the server and the box.
 It checks each answer, explains it in a sentence, and asks harder things as the answers get
 better. An empty line or q leaves at any time. Answers are read from the standard input, a
-line each, as "1-0-2 A1 left", with "ends" and "point" where they are asked for, or "game".`,
+line each, as "1-0-2 A1 left", with "ends" and "point" where they are asked for, or "game".
+--card shows the court to scale, with the kitchen (non-volley zone), and the rules in brief.`,
 		Example: `  quadrille drill
   quadrille drill --seed 1 --questions 10
   quadrille drill --card`,
