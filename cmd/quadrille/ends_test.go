@@ -71,7 +71,7 @@ func TestGamesComeBackAsTheyEnded(t *testing.T) {
 			t.Errorf("no game ended %v:\n%s", how, games)
 		}
 	}
-	if !strings.Contains(games, ",9,4,2026-01-08,0,1,retired a,") || strings.Count(games, ",retired b,") != 2 {
+	if !strings.Contains(games, ",9,4,2026-01-08,,1,retired a,") || strings.Count(games, ",retired b,") != 2 {
 		t.Errorf("who gave up is not told:\n%s", games)
 	}
 	own, _ := command("", "rate", "--json", "--data", path)

@@ -39,7 +39,7 @@ func described() map[string][][2]string {
 
 // csvForms are the tables, and what is to be said of each.
 var csvForms = []struct{ name, title, text string }{
-	{"roster.csv", "A roster", "Read by import, plan, simulate and at the door of the desk. The columns stand in any order."},
+	{"roster.csv", "A roster", "Read by import, plan, simulate and at the door of the desk. The columns stand in any order; first name and surname may stand for name, and other words that people use are understood and told."},
 	{"games.csv", "Games", "Written by export --games; read by standings --games and rate, which need a1, b1, score_a and score_b. In export order from a1 to rules."},
 	{"people.csv", "People", "Written by export --people; import reads it as a roster."},
 	{"plan.csv", "A rotation", "Written by plan --csv, a game a line."},
@@ -106,7 +106,7 @@ func formats() string {
 		"this computer's place. An id is a text that tells people apart, also between laptops. A field marked with ? is left out " +
 		"where it says nothing.")
 	p.paragraph("TABLES (CSV)")
-	p.paragraph("The first line names the columns. Commas part them; where a table is read, semicolons may. Cells that a spreadsheet " +
+	p.paragraph("The first line names the columns. Tables are written in UTF-8 with commas; read are commas, semicolons and tabs, UTF-8, UTF-16 and Windows-1252. Cells that a spreadsheet " +
 		"would take for a formula get an apostrophe in front, which is taken off again when the table is read.")
 	for _, f := range csvForms {
 		p.paragraph(f.title + ". " + f.text)

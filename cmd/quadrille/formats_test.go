@@ -104,7 +104,7 @@ func TestFormatsTellOfEveryColumn(t *testing.T) {
 		"standings.csv": header("standings", "--csv", "--data", data),
 		"league.csv":    header("standings", "--league", "--csv", "--data", data),
 	}
-	_, errs, _ := quadrille(t, "x,y\n", "plan", "--roster", "-", "--courts", "1", "--rounds", "1")
+	_, errs, _ := quadrille(t, "zzz,yyy\nq,1\n", "plan", "--roster", "-", "--courts", "1", "--rounds", "1")
 	written["roster.csv"] = errs // names the header that belongs there
 	for _, f := range csvForms {
 		var columns []string
