@@ -21,7 +21,7 @@ func BenchmarkAppendAction(b *testing.B) {
 	var ours, theirs []time.Duration
 	for b.Loop() {
 		recs := actionAt(s.Last() + 1)
-		entries, _, err := follow(s.Last(), s.sum, recs)
+		entries, _, err := follow(s.head.seed(), s.Last(), s.sum, recs)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -64,7 +64,7 @@ var errTooMany = errors.New("the search for records was given up: too much of th
 // plausible is the length of the frame that may begin behind the key at the start of b, 0 if none
 // can: the layout is known, the length possible, and the number below 2^40.
 func plausible(b []byte) int {
-	if len(b) < keySize+frameMin || b[keySize] != frameLayout || b[0]|b[1]|b[2] != 0 {
+	if len(b) < keySize+frameMin || b[keySize] == 0 || b[keySize] > frameLayout || b[0]|b[1]|b[2] != 0 {
 		return 0
 	}
 	length := binary.BigEndian.Uint32(b[keySize+1:])

@@ -3,6 +3,8 @@ package store
 import (
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 
 	"club/quadrille/session"
 )
@@ -10,15 +12,15 @@ import (
 // An entry is a record as the file keeps it.
 type entry struct{ key, frame []byte }
 
-// follow chains recs to the record of number last and checksum sum, and gives their entries and
-// the checksum of the last of them.
-func follow(last uint64, sum uint32, recs []session.Record) ([]entry, uint32, error) {
+// follow chains recs to the record of number last and checksum sum in the file of a seed, and gives
+// their entries and the checksum of the last of them.
+func follow(seed uint32, last uint64, sum uint32, recs []session.Record) ([]entry, uint32, error) {
 	entries := make([]entry, len(recs))
 	for i, r := range recs {
 		if r.Seq != last+1 {
 			return nil, 0, fmt.Errorf("%w: record %d cannot follow record %d", session.ErrOutOfStep, r.Seq, last)
 		}
-		f := frame{Record: r, before: sum, more: uint32(len(recs) - 1 - i)}
+		f := frame{Record: r, seed: seed, before: sum, more: uint32(len(recs) - 1 - i)}
 		var err error
 		if entries[i].key, entries[i].frame, err = f.encode(); err != nil {
 			return nil, 0, fmt.Errorf("record %d: %w", r.Seq, err)
@@ -40,6 +42,8 @@ type chain struct {
 	newer  int // the layout of a record that is laid out in a newer way, 0 if none is
 
 	hasFirst bool // record 1 was met
+
+	seeds map[uint32]uint64 // of the files that records were written for, with the first such record
 }
 
 // add checks the next record and gives it if its own bytes are sound.
@@ -57,6 +61,12 @@ func (c *chain) add(key, value []byte) (frame, bool) {
 	}
 	c.link(f)
 	c.last, c.sum, c.more, c.broken = f.Seq, f.sum, f.more, false
+	if _, known := c.seeds[f.seed]; !known && f.layout != seedless {
+		if c.seeds == nil {
+			c.seeds = map[uint32]uint64{}
+		}
+		c.seeds[f.seed] = f.Seq
+	}
 	c.sound++
 	return f, true
 }
@@ -78,10 +88,25 @@ func (c *chain) link(f frame) {
 	}
 }
 
-// end checks what only the end can show.
-func (c *chain) end() {
-	if c.more > 0 {
-		c.missing(c.last+1, c.last+uint64(c.more))
+// end checks what only the end can show: that the last action is whole, and that the records reach to
+// the number that the file has noted for the newest, 0 if it has not.
+func (c *chain) end(noted uint64) {
+	if until := max(c.last+uint64(c.more), noted); until > c.last {
+		c.missing(c.last+1, until)
+	}
+}
+
+// belong checks that all records were written for the file of a seed.
+func (c *chain) belong(seed uint32) {
+	told := false
+	for _, other := range slices.Sorted(maps.Keys(c.seeds)) {
+		if other != seed {
+			c.fault("record %d belongs to another file", c.seeds[other])
+			told = told || c.seeds[other] == 1
+		}
+	}
+	if c.hasFirst && c.first != seed && !told {
+		c.fault("record 1 belongs to another file")
 	}
 }
 

@@ -44,7 +44,7 @@ func TestChainTellsWhatIsWrong(t *testing.T) {
 					t.Fatalf("record %d is sound", l.seq)
 				}
 			}
-			if got.end(); !slices.Equal(got.faults, c.want) {
+			if got.end(0); !slices.Equal(got.faults, c.want) {
 				t.Errorf("found %q, want %q", got.faults, c.want)
 			}
 		})

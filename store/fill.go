@@ -45,19 +45,20 @@ func fill(name string, head Head, frames []frame) error {
 		return err
 	}
 	const atOnce = 4096 // records in one transaction, to bound its memory
-	sum := head.seed()
+	seed := head.seed()
+	sum := seed
 	for part := range slices.Chunk(frames, atOnce) {
-		if sum, err = fillPart(db, sum, part); err != nil {
+		if sum, err = fillPart(db, seed, sum, part); err != nil {
 			break
 		}
 	}
 	return errors.Join(err, db.Close())
 }
 
-func fillPart(db *bolt.DB, sum uint32, part []frame) (uint32, error) {
+func fillPart(db *bolt.DB, seed, sum uint32, part []frame) (uint32, error) {
 	entries := make([]entry, len(part))
 	for i, f := range part {
-		f.before = sum
+		f.before, f.layout, f.seed = sum, 0, seed
 		var err error
 		if entries[i].key, entries[i].frame, err = f.encode(); err != nil {
 			return sum, err

@@ -39,19 +39,29 @@ func TestChecksumIsCRC32C(t *testing.T) {
 
 // A file of today must be readable for ever. These bytes were put together field by field from the
 // layout in frame.go, with a bitwise CRC-32C, by a script of a few lines in another language.
-func TestFrameOfLayout1(t *testing.T) {
-	const written = "0000000000000007" + "01" + "00000032" + "89abcdef" + "00000002" + "0000000000000006" +
-		"000001a0c4519a7b" + "00000003" + "0001" + "08" + "52616c6c79576f6e" + "7b7d" + "d73c8b22"
-	f := frame{before: 0x89abcdef, more: 2, Record: session.Record{
-		Seq: 7, Action: 6, Time: time.UnixMilli(1790000077435).UTC(), Night: 3,
-		Kind: "RallyWon", Version: 1, Payload: []byte("{}"),
-	}}
-	key, value, err := f.encode()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := hex.EncodeToString(append(bytes.Clone(key), value...)); got != written {
-		t.Errorf("wrote %s, want %s", got, written)
+func TestFramesAreLaidOutAsTheyAlwaysWere(t *testing.T) {
+	const middle = "89abcdef" + "00000002" + "0000000000000006" + "000001a0c4519a7b" + "00000003" + "0001" + "08"
+	for layout, written := range map[byte]string{
+		1: "0000000000000007" + "01" + "00000032" + middle + "52616c6c79576f6e" + "7b7d" + "d73c8b22",
+		2: "0000000000000007" + "02" + "00000036" + middle + "0badcafe" + "52616c6c79576f6e" + "7b7d" + "e06eb806",
+	} {
+		f := frame{before: 0x89abcdef, more: 2, layout: layout, Record: session.Record{
+			Seq: 7, Action: 6, Time: time.UnixMilli(1790000077435).UTC(), Night: 3,
+			Kind: "RallyWon", Version: 1, Payload: []byte("{}"),
+		}}
+		if layout == 2 {
+			f.seed = 0x0badcafe
+		}
+		key, value, err := f.encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := hex.EncodeToString(append(bytes.Clone(key), value...)); got != written {
+			t.Errorf("wrote %s, want %s", got, written)
+		}
+		if got, err := decodeFrame(key, value); err != nil || !reflect.DeepEqual(got, f) {
+			t.Errorf("read %+v, %v, want %+v", got, err, f)
+		}
 	}
 }
 
@@ -61,7 +71,14 @@ func genFrame(t *rapid.T) frame {
 	if len(payload) == 0 {
 		payload = nil
 	}
+	layout := rapid.ByteRange(1, frameLayout).Draw(t, "layout")
+	seed := uint32(0)
+	if layout != seedless {
+		seed = rapid.Uint32().Draw(t, "seed")
+	}
 	return frame{
+		layout: layout,
+		seed:   seed,
 		before: rapid.Uint32().Draw(t, "before"),
 		more:   rapid.Uint32().Draw(t, "more"),
 		Record: session.Record{

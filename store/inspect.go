@@ -30,9 +30,11 @@ func inspect(f *os.File, path string, each func(frame)) (Report, error) {
 		return in.Report, &NotOursError{path, err.Error()}
 	case err != nil:
 		in.Faults = append(in.Faults, err.Error())
+		in.OpenEnd = true
 		return in.Report, nil
 	}
-	return in.Report, in.run(file)
+	err = in.run(file)
+	return in.Report, err
 }
 
 // everOurs tells whether a file without headers holds the head of one of ours.
@@ -71,7 +73,8 @@ func (in *inspection) run(file *pages.File) error {
 		}
 		in.Faults = append(in.Faults, "the bucket of the records is missing")
 	}
-	in.chain.end()
+	noted := in.noteOf(survey)
+	in.chain.end(noted)
 	if err := in.readHead(); err != nil {
 		return err
 	}
@@ -86,6 +89,8 @@ func (in *inspection) run(file *pages.File) error {
 	if spare := file.SpareHeader(); spare != nil {
 		in.spare(spare)
 	}
+	in.noted = noted
+	in.OpenEnd = in.OpenEnd || !in.Sound() && !in.certain()
 	in.moved = file.Moved()
 	return nil
 }
@@ -123,20 +128,36 @@ func (in *inspection) readHead() error {
 	if _, err := pathFrom(head.Schema); err != nil {
 		in.Faults = append(in.Faults, err.Error())
 	}
-	if in.chain.hasFirst && in.chain.first != head.seed() {
-		in.Faults = append(in.Faults, "record 1 belongs to another file")
-	}
+	in.chain.belong(head.seed())
 	return nil
 }
 
+// noteOf is the number of the newest record as the file has noted it beside the records, 0 if it has
+// not: older programs did not, and a file may have lost the note. One that is far from all records is
+// damaged.
+func (in *inspection) noteOf(survey pages.Survey) uint64 {
+	noted := survey.Notes[string(logBucket)]
+	if noted > in.chain.last+maxNoted {
+		in.Faults = append(in.Faults, "the note of the newest record's number is damaged")
+		in.OpenEnd = true
+		return 0
+	}
+	return noted
+}
+
+// maxNoted is the most records behind those found that a note is believed to tell of.
+const maxNoted = 1 << 16
+
 // spare looks for records behind the newest that a damaged header may have led to. Only when there
-// are none is it certain that the damaged one was the older.
+// are none may the damaged one have been the older; it is not certain, since such a record may be
+// damaged as well.
 func (in *inspection) spare(damage error) {
 	found := false
+	in.OpenEnd = true
 	err := carve(in.file, in.Bytes, func(c frame) { found = found || c.Seq == in.Last+1 && c.before == in.sum })
 	if found || err != nil {
 		in.Faults = append(in.Faults, fmt.Sprintf("records from %d on may be out of reach: %v", in.Last+1, damage))
 		return
 	}
-	in.Notes = append(in.Notes, fmt.Sprintf("nothing is lost, but one of the file's two headers was damaged (%v): it is written anew with the next record", damage))
+	in.Notes = append(in.Notes, fmt.Sprintf("one of the file's two headers was damaged (%v), and is written anew with the next record", damage))
 }

@@ -107,7 +107,7 @@ func TestWhatIsWrongWithAFileIsTold(t *testing.T) {
 		}, "record 4 is damaged"},
 		{"head", func(tx *bolt.Tx) error { return tx.Bucket(metaBucket).Put(headKey, []byte("?")) }, "the head of the file is damaged"},
 		{"other head", func(tx *bolt.Tx) error { return tx.Bucket(metaBucket).Put(headKey, newHead("").encode()) }, "record 1 belongs to another file"},
-		{"newer record", put(7, func(v []byte) []byte { v[0] = 2; return reseal(seqKey(7), v) }), "was written by a newer Quadrille (record layout 2, this one knows 1)"},
+		{"newer record", put(7, func(v []byte) []byte { v[0] = 3; return reseal(seqKey(7), v) }), "was written by a newer Quadrille (record layout 3, this one knows 2)"},
 		{"newer schema", func(tx *bolt.Tx) error {
 			h := newHead("")
 			h.Schema = 3

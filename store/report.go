@@ -18,14 +18,20 @@ type Report struct {
 	Free    int64    // of these, bytes that wait to be used again
 	Faults  []string // what is wrong, in sentences
 	Notes   []string // what is worth knowing though nothing is wrong
+	OpenEnd bool     // records after Last may be missing: nothing tells how many there were
 
-	sum      uint32 // checksum of the newest record
-	snapshot []byte // as the file keeps it, nil if it has none
-	moved    bool   // another process wrote meanwhile, so that nothing here can be relied on
+	noted     uint64 // the number of the newest record as the file has noted it, 0 if it has not
+	headLoose bool   // the head was found, but not in its place
+	sum       uint32 // checksum of the newest record
+	snapshot  []byte // as the file keeps it, nil if it has none
+	moved     bool   // another process wrote meanwhile, so that nothing here can be relied on
 }
 
 // Sound tells whether nothing is wrong.
 func (r Report) Sound() bool { return len(r.Faults) == 0 }
+
+// certain tells whether the file's own note of the newest record's number shows where the log ends.
+func (r Report) certain() bool { return r.noted > 0 && r.noted >= r.Last }
 
 // Sparse tells whether compacting the file pays: it is large enough to care, and more than half of it
 // waits to be used again. A log only grows, so that this is rare: what leaves room behind are the
@@ -55,7 +61,10 @@ func (r Report) String() string {
 	for _, f := range r.Faults {
 		fmt.Fprintf(&b, "wrong: %s\n", f)
 	}
-	if r.Sound() {
+	switch {
+	case r.OpenEnd:
+		fmt.Fprintf(&b, "%s: records after %d may be missing\n", map[bool]string{true: "note", false: "wrong"}[r.Sound()], r.Last)
+	case r.Sound():
 		b.WriteString("nothing is wrong\n")
 	}
 	return b.String()

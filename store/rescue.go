@@ -16,7 +16,8 @@ const LostKind = "RecordLost"
 // lost, one of kind [LostKind] takes its number.
 //
 // The report is about from: Records counts what was saved, Faults lists what is damaged and which
-// records are lost. A sound file gives an equal copy and no faults.
+// records are lost, and OpenEnd tells that more may be missing at the end. A sound file gives an equal
+// copy and no faults. Records of another club's file are left out.
 func Rescue(from, to string) (Report, error) {
 	if err := vacant(to); err != nil {
 		return Report{}, err
@@ -43,13 +44,8 @@ func (s *salvage) search(f *os.File, r *Report) {
 	if err != nil {
 		r.Faults = append(r.Faults, err.Error())
 	}
-	if r.Head != (Head{}) {
-		return
-	}
-	var found bool
-	if r.Head, found = carveHead(f, r.Bytes); !found {
-		r.Head = newHead("")
-		r.Notes = append(r.Notes, "the head of the file is lost: the new file has a new identity")
+	if r.Head == (Head{}) {
+		r.Head, r.headLoose = carveHead(f, r.Bytes)
 	}
 }
 

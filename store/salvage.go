@@ -15,14 +15,6 @@ const maxGap = 1 << 20
 type salvage struct {
 	placed map[uint64]frame   // where the file says they are
 	loose  map[uint64][]frame // anywhere, by number; several where old ones were written over
-
-	reach map[link]int // how many records in a row are chained to each loose one, with itself
-}
-
-// A link is a record's place and checksum, which together are the record.
-type link struct {
-	seq uint64
-	sum uint32
 }
 
 // find notes a record that may be out of its place. Old pages hold many copies of the same.
@@ -35,71 +27,108 @@ func (s *salvage) find(f frame) {
 
 // restore puts the log together again from record 1 on and notes in r what is lost.
 func (s *salvage) restore(r *Report) []frame {
-	numbers := slices.Collect(maps.Keys(s.placed))
-	for n := range s.loose {
-		if _, ok := s.placed[n]; !ok && n > 0 {
-			numbers = append(numbers, n)
-		}
-	}
-	slices.Sort(numbers)
-	s.measure(numbers)
+	begins := s.disown(r)
 	var out []frame
-	for _, n := range numbers {
-		if n-uint64(len(out)) > maxGap {
-			r.Faults = append(r.Faults, fmt.Sprintf("record %d is left out: too many are missing before it", n))
-			break
+	for _, run := range choose(s.runs(), begins) {
+		for _, f := range run.frames {
+			out = fillGap(out, f.Seq)
+			out = append(out, f)
 		}
-		f, ok := s.choose(n, out)
-		if !ok {
-			continue
-		}
-		out = s.fillGap(out, n)
-		out = append(out, f)
 	}
-	out = s.finish(out)
+	if far := s.beyond(uint64(len(out))); far > 0 {
+		r.Faults = append(r.Faults, fmt.Sprintf("record %d is left out: too many are missing before it", far))
+	}
+	out = finish(out, r.noted)
 	s.account(out, r)
 	return out
 }
 
-// measure finds out how far each loose record reaches. numbers is in order.
-func (s *salvage) measure(numbers []uint64) {
-	s.reach = map[link]int{}
-	for _, n := range slices.Backward(numbers) {
-		for _, f := range s.loose[n] {
-			longest := 0
-			for _, next := range s.loose[n+1] {
-				if next.before == f.sum {
-					longest = max(longest, s.reach[link{next.Seq, next.sum}])
+// disown drops the records that were written for another file, such as pages of another club's that a
+// disk mixed up. Records of the older layout do not say for which file they are; in a log that went on
+// in the newer one none can stand behind that. It gives the rule by which record 1 is known as ours.
+func (s *salvage) disown(r *Report) (begins func(frame) bool) {
+	seed, sure := s.seed(r)
+	newer := ^uint64(0)
+	for f := range s.all() {
+		if f.layout != seedless && f.seed == seed {
+			newer = min(newer, f.Seq)
+		}
+	}
+	foreign := func(f frame) bool {
+		if f.layout == seedless {
+			return f.Seq >= newer
+		}
+		return f.seed != seed
+	}
+	dropped := 0
+	maps.DeleteFunc(s.placed, func(_ uint64, f frame) bool {
+		if foreign(f) {
+			dropped++
+			return true
+		}
+		return false
+	})
+	for n, found := range s.loose {
+		s.loose[n] = slices.DeleteFunc(found, foreign)
+	}
+	if dropped > 0 {
+		r.Notes = append(r.Notes, fmt.Sprintf("%d records of another file stood in the place of ours and were left out", dropped))
+	}
+	return func(f frame) bool { return !sure || f.before == seed }
+}
+
+// seed is that of the file that the records are of: as its head says, or where the head is lost, as most
+// of the records do. A head that was found out of its place counts only if they agree. It is not sure where
+// neither says.
+func (s *salvage) seed(r *Report) (seed uint32, sure bool) {
+	count := map[uint32]int{}
+	most := uint32(0)
+	for f := range s.all() {
+		if f.layout != seedless {
+			if count[f.seed]++; count[f.seed] > count[most] {
+				most = f.seed
+			}
+		}
+	}
+	if r.Head != (Head{}) && (!r.headLoose || len(count) == 0 || r.Head.seed() == most) {
+		return r.Head.seed(), true
+	}
+	r.Head = newHead("")
+	r.Notes = append(r.Notes, "the head of the file is lost: the new file has a new identity")
+	return most, len(count) > 0
+}
+
+// all goes through everything that was found.
+func (s *salvage) all() func(yield func(frame) bool) {
+	return func(yield func(frame) bool) {
+		for _, f := range s.placed {
+			if !yield(f) {
+				return
+			}
+		}
+		for _, found := range s.loose {
+			for _, f := range found {
+				if !yield(f) {
+					return
 				}
 			}
-			s.reach[link{f.Seq, f.sum}] = 1 + longest
 		}
 	}
 }
 
-// choose picks record n, of which before holds those in front. Of several that are not in their
-// place, the right one is what its neighbours were chained to and what most others follow: an
-// action that was never acknowledged, whose numbers were used again, leaves a short end.
-func (s *salvage) choose(n uint64, before []frame) (frame, bool) {
-	if f, ok := s.placed[n]; ok {
-		return f, true
+// beyond is the least number of a record so far behind the end that it was left out, 0 if there is none.
+func (s *salvage) beyond(end uint64) uint64 {
+	far := uint64(0)
+	for f := range s.all() {
+		if f.Seq > end+maxGap && (far == 0 || f.Seq < far) {
+			far = f.Seq
+		}
 	}
-	found := slices.Clone(s.loose[n])
-	if next, ok := s.placed[n+1]; ok {
-		found = slices.DeleteFunc(found, func(f frame) bool { return f.sum != next.before })
-	} else if k := len(before); k > 0 && before[k-1].Seq == n-1 && !before[k-1].lost {
-		found = slices.DeleteFunc(found, func(f frame) bool { return f.before != before[k-1].sum })
-	}
-	if len(found) == 0 {
-		return frame{}, false
-	}
-	return slices.MaxFunc(found, func(f, g frame) int {
-		return cmp.Compare(s.reach[link{f.Seq, f.sum}], s.reach[link{g.Seq, g.sum}])
-	}), true
+	return far
 }
 
 // fillGap lets lost records stand before record n.
-func (s *salvage) fillGap(out []frame, n uint64) []frame {
+func fillGap(out []frame, n uint64) []frame {
 	for seq := uint64(len(out)) + 1; seq < n; seq++ {
 		var before frame
 		if len(out) > 0 {
@@ -110,12 +139,14 @@ func (s *salvage) fillGap(out []frame, n uint64) []frame {
 	return out
 }
 
-// finish lets lost records stand for the end of an action whose beginning was found.
-func (s *salvage) finish(out []frame) []frame {
+// finish lets lost records stand for the end of an action whose beginning was found, and up to the
+// record that the file has noted as its newest.
+func finish(out []frame, noted uint64) []frame {
+	until := noted
 	if n := len(out); n > 0 {
-		return s.fillGap(out, out[n-1].Seq+uint64(min(out[n-1].more, maxGap))+1)
+		until = max(until, out[n-1].Seq+uint64(min(out[n-1].more, maxGap)))
 	}
-	return out
+	return fillGap(out, until+1)
 }
 
 // account says in r what was saved, and what not.
@@ -132,7 +163,7 @@ func (s *salvage) account(out []frame, r *Report) {
 			i = j
 			continue
 		}
-		if _, ok := s.placed[out[i].Seq]; !ok {
+		if f, ok := s.placed[out[i].Seq]; !ok || f.sum != out[i].sum {
 			moved++
 		}
 		r.Records++
@@ -141,6 +172,7 @@ func (s *salvage) account(out []frame, r *Report) {
 	if moved > 0 {
 		r.Notes = append(r.Notes, fmt.Sprintf("%d records were out of reach and were found all the same", moved))
 	}
+	r.OpenEnd = r.OpenEnd || len(r.Faults) > 0 && !r.certain()
 }
 
 func lostSentence(from, to uint64) string {
@@ -148,4 +180,71 @@ func lostSentence(from, to uint64) string {
 		return fmt.Sprintf("record %d is lost", from)
 	}
 	return fmt.Sprintf("records %d to %d are lost", from, to)
+}
+
+// A run is records in a row, each chained to the one before, and all of them in their places or all out
+// of them.
+type run struct {
+	frames []frame
+	placed int // how many are in their places
+
+	best   weight // of the log that ends with this run
+	before *run   // what comes before it in that log, nil for nothing
+}
+
+func (r *run) first() frame { return r.frames[0] }
+func (r *run) last() frame  { return r.frames[len(r.frames)-1] }
+
+// A weight says how much of a log was found. Where as many records were found, those in their places
+// are more likely what was written last.
+type weight struct{ records, placed int }
+
+func (w weight) compare(v weight) int {
+	return cmp.Or(cmp.Compare(w.records, v.records), cmp.Compare(w.placed, v.placed))
+}
+
+// A link is a record's place and checksum, which together are the record.
+type link struct {
+	seq uint64
+	sum uint32
+}
+
+// runs gathers what was found into runs, in the order of their numbers.
+func (s *salvage) runs() []*run {
+	found := map[link]frame{}
+	next := map[link][]frame{}
+	for f := range s.all() {
+		if _, known := found[link{f.Seq, f.sum}]; !known && f.Seq > 0 {
+			found[link{f.Seq, f.sum}] = f
+			next[link{f.Seq - 1, f.before}] = append(next[link{f.Seq - 1, f.before}], f)
+		}
+	}
+	inPlace := func(f frame) bool { p, ok := s.placed[f.Seq]; return ok && p.sum == f.sum }
+	goesOn := func(f frame) (frame, bool) {
+		after := next[link{f.Seq, f.sum}]
+		if len(after) != 1 || inPlace(after[0]) != inPlace(f) {
+			return frame{}, false
+		}
+		return after[0], true
+	}
+	var out []*run
+	for _, f := range found {
+		if before, ok := found[link{f.Seq - 1, f.before}]; ok {
+			if _, inner := goesOn(before); inner {
+				continue
+			}
+		}
+		r := &run{}
+		for ok := true; ok; f, ok = goesOn(f) {
+			r.frames = append(r.frames, f)
+			if inPlace(f) {
+				r.placed++
+			}
+		}
+		out = append(out, r)
+	}
+	slices.SortFunc(out, func(a, b *run) int {
+		return cmp.Or(cmp.Compare(a.first().Seq, b.first().Seq), cmp.Compare(a.first().sum, b.first().sum))
+	})
+	return out
 }

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"iter"
@@ -80,7 +81,7 @@ func (s *Store) Append(recs []session.Record) error {
 	if len(recs) == 0 {
 		return nil
 	}
-	entries, sum, err := follow(s.last.Load(), s.sum, recs)
+	entries, sum, err := follow(s.head.seed(), s.last.Load(), s.sum, recs)
 	if err != nil {
 		return err
 	}
@@ -125,7 +126,11 @@ func putAll(tx *bolt.Tx, entries []entry) error {
 			return err
 		}
 	}
-	return nil
+	if len(entries) == 0 {
+		return nil
+	}
+	// The number of the newest record is kept beside the tree of records too, so that a lost end shows.
+	return log.SetSequence(binary.BigEndian.Uint64(entries[len(entries)-1].key))
 }
 
 // Records yields the records from Seq on, in order, up to the newest at the time of the call. It

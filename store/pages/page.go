@@ -68,6 +68,25 @@ func parse(data []byte) page {
 // fits tells whether the table of entries lies within the page.
 func (p page) fits() bool { return pageHeader+p.count*elementBytes <= len(p.data) }
 
+// packed tells whether what the entries point to lies behind their table without gaps and in order, as
+// bbolt writes it. Nothing else shows that a page claims fewer entries than were written.
+func (p page) packed() bool {
+	at := uint64(pageHeader + p.count*elementBytes)
+	for i := range p.count {
+		entry := uint64(pageHeader + i*elementBytes)
+		e := p.data[entry:]
+		pos, size := uint64(order.Uint32(e)), uint64(order.Uint32(e[4:]))
+		if p.kind == kindLeaf {
+			pos, size = uint64(order.Uint32(e[4:])), uint64(order.Uint32(e[8:]))+uint64(order.Uint32(e[12:]))
+		}
+		if entry+pos != at {
+			return false
+		}
+		at += size
+	}
+	return true
+}
+
 // branch is entry i of a branch: the first key of a page below, and that page.
 func (p page) branch(i int) (key []byte, child uint64, err error) {
 	at := pageHeader + i*elementBytes

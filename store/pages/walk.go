@@ -16,10 +16,11 @@ func (f Fault) Error() string { return fmt.Sprintf("page %d: %s", f.Page, f.What
 
 // Survey is what a walk through a file found.
 type Survey struct {
-	Faults  []Fault  // in the order in which they were met, at most [MaxFaults]
-	Buckets []string // names of the buckets that were found, at most [MaxFaults]
-	Used    uint64   // pages that hold content, with the two headers and the list of free pages
-	Free    uint64   // pages that are free to be used again
+	Faults  []Fault           // in the order in which they were met, at most [MaxFaults]
+	Buckets []string          // names of the buckets that were found, at most [MaxFaults]
+	Notes   map[string]uint64 // the number that each of these buckets keeps beside its entries, its sequence
+	Used    uint64            // pages that hold content, with the two headers and the list of free pages
+	Free    uint64            // pages that are free to be used again
 }
 
 // MaxFaults is the most faults that a walk lists: a file of garbage has no end of them.
@@ -37,7 +38,7 @@ type Visit func(bucket string, key, value []byte)
 // either used once or free. It goes on after a fault with what it can still reach. Buckets inside
 // of buckets have the names of both, joined by a slash.
 func (f *File) Walk(visit Visit) Survey {
-	w := &walk{file: f, visit: visit}
+	w := &walk{file: f, visit: visit, survey: Survey{Notes: map[string]uint64{}}}
 	w.state = make([]byte, min(f.header.pages, f.whole()))
 	if have := f.whole(); have < f.header.pages {
 		w.fault(have, "the file is cut short: it should have %d pages and has %d", f.header.pages, have)
@@ -126,6 +127,17 @@ func (w *walk) page(p page, id uint64, keys span, bucket string, depth int) {
 		w.fault(id, "it is neither branch nor leaf")
 	case !p.fits():
 		w.fault(id, "it claims %d entries, more than fit", p.count)
+	case !p.packed():
+		w.fault(id, "its entries do not fill it as they should")
+		w.entries(p, id, keys, bucket, depth)
+	default:
+		w.entries(p, id, keys, bucket, depth)
+	}
+}
+
+// entries walks through the entries of a page and what is below them.
+func (w *walk) entries(p page, id uint64, keys span, bucket string, depth int) {
+	switch {
 	case p.kind == kindLeaf:
 		w.leaf(p, id, keys, bucket, depth)
 	case p.count == 0:
@@ -184,6 +196,9 @@ func (w *walk) bucket(value []byte, id uint64, name string, depth int) {
 	const bucketHeader = 16
 	if len(w.survey.Buckets) < MaxFaults {
 		w.survey.Buckets = append(w.survey.Buckets, name)
+		if len(value) >= bucketHeader {
+			w.survey.Notes[name] = order.Uint64(value[8:])
+		}
 	}
 	switch {
 	case len(value) < bucketHeader:
