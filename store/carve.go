@@ -74,8 +74,9 @@ func plausible(b []byte) int {
 	return int(length)
 }
 
-// carveHead looks for the head of the file at every byte of it.
-func carveHead(r io.ReaderAt, size int64) (Head, bool) {
+// carveHeads looks for heads of files at every byte of r and calls found with each, until that says to
+// stop. A file has many copies of its own.
+func carveHeads(r io.ReaderAt, size int64, found func(Head) (more bool)) {
 	const step = 1 << 20
 	longest := int64(len(headMark) + headFixed + maxMaker + sumSize)
 	buf := make([]byte, min(size, step+longest))
@@ -90,12 +91,11 @@ func carveHead(r io.ReaderAt, size int64) (Head, bool) {
 				break
 			}
 			b = b[i:]
-			if h, err := decodeHead(b[:headLength(b)]); err == nil {
-				return h, true
+			if h, err := decodeHead(b[:headLength(b)]); err == nil && !found(h) {
+				return
 			}
 		}
 	}
-	return Head{}, false
 }
 
 // headLength is how long the head at the start of b says that it is, at most all of b.

@@ -202,7 +202,9 @@ func TestDamagedSpareHeaderIsTold(t *testing.T) {
 		switch {
 		case err == nil:
 			sameRecords(t, allOf(t, s), recs)
-			notes += len(s.Notes())
+			if told := fmt.Sprint(s.Notes()); strings.Contains(told, "one of the file's two headers was damaged") && strings.Contains(told, fmt.Sprintf("records after %d may be missing", len(recs))) {
+				notes++
+			}
 			s.Close()
 		case errors.As(err, &damaged):
 			faults += len(damaged.Faults)

@@ -24,8 +24,9 @@
 // The file is one of go.etcd.io/bbolt, with two buckets or three. The bucket meta has one key, head,
 // whose value is described in head.go. The bucket log has a key for each record, described with its
 // value in frame.go: numbers without gaps from 1, each record with a CRC-32C over all of it, the
-// checksum of the one before, and how many of its action follow. Everything else, such as who is on
-// which court, is derived from the records.
+// checksum of the one before, which club's file it was written for, and how many of its action follow.
+// The bucket's sequence is the number of the newest record, so that an end that is lost shows. Everything
+// else, such as who is on which court, is derived from the records.
 //
 // One thing that is derived is kept all the same: the bucket snapshots may hold the state that the
 // session had before its newest night, described in snapshot.go, so that a season opens in a third
@@ -39,8 +40,16 @@
 // told in migrate.go. There is no older format than the one of today yet.
 //
 // Beside the file may stand its name with .pid, the number of the process that has it open; its name
-// with -format, a number and a time, the copy that a migration left; and passing files that begin with
-// a dot and end in .new- and digits, which the next Open removes.
+// with -format, a number and a time, the copy that a migration left; with -before and a time, what made
+// room for a restored file or one that was put back; and passing files that begin with a dot and end in
+// .new- and numbers, which the next Open removes if no process holds them.
+//
+// # Where the file is
+//
+// Symbolic links are followed once, by Open. Other programs may move, remove or replace the file while it
+// is open; the system lets them, and what is written then goes where nobody finds it again. So each Append
+// compares the path with the open file, before and after, and refuses with a [*DisplacedError]; the file
+// then stays open, since it may be nowhere else, and [Store.PutBack] writes it back whole.
 //
 // # Why damage cannot crash the program
 //

@@ -40,7 +40,8 @@ func inspect(f *os.File, path string, each func(frame)) (Report, error) {
 // everOurs tells whether a file without headers holds the head of one of ours.
 func everOurs(f *os.File, size int64) bool {
 	const enough = 64 << 20 // the head of a file is written first and lies near its start
-	_, found := carveHead(f, min(size, enough))
+	found := false
+	carveHeads(f, min(size, enough), func(Head) bool { found = true; return false })
 	return found
 }
 

@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"time"
 
@@ -57,6 +58,9 @@ func (s *Store) take(f *os.File) error {
 	}
 	s.file = f
 	s.head, s.sum, s.notes, s.unsure = found.Head, found.sum, found.Notes, false
+	if found.OpenEnd {
+		s.notes = append(s.notes, fmt.Sprintf("records after %d may be missing: look whether the last thing that you remember is there", found.Last))
+	}
 	s.last.Store(found.Last)
 	if err := s.migrate(); err != nil {
 		return errors.Join(err, s.letGo())

@@ -20,11 +20,10 @@ type Report struct {
 	Notes   []string // what is worth knowing though nothing is wrong
 	OpenEnd bool     // records after Last may be missing: nothing tells how many there were
 
-	noted     uint64 // the number of the newest record as the file has noted it, 0 if it has not
-	headLoose bool   // the head was found, but not in its place
-	sum       uint32 // checksum of the newest record
-	snapshot  []byte // as the file keeps it, nil if it has none
-	moved     bool   // another process wrote meanwhile, so that nothing here can be relied on
+	noted    uint64 // the number of the newest record as the file has noted it, 0 if it has not
+	sum      uint32 // checksum of the newest record
+	snapshot []byte // as the file keeps it, nil if it has none
+	moved    bool   // another process wrote meanwhile, so that nothing here can be relied on
 }
 
 // Sound tells whether nothing is wrong.

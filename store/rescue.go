@@ -38,15 +38,19 @@ func Rescue(from, to string) (Report, error) {
 	return r, makeFile(to, r.Head, s.restore(&r))
 }
 
+// maxHeads is the most heads of files that a search lists.
+const maxHeads = 1 << 16
+
 // search looks for what a damaged file holds out of its place.
 func (s *salvage) search(f *os.File, r *Report) {
 	err := carve(f, r.Bytes, s.find)
 	if err != nil {
 		r.Faults = append(r.Faults, err.Error())
 	}
-	if r.Head == (Head{}) {
-		r.Head, r.headLoose = carveHead(f, r.Bytes)
-	}
+	carveHeads(f, r.Bytes, func(h Head) bool {
+		s.heads = append(s.heads, h)
+		return len(s.heads) < maxHeads
+	})
 }
 
 // makeFile makes a file of frames, which are chained anew.

@@ -15,6 +15,7 @@ const maxGap = 1 << 20
 type salvage struct {
 	placed map[uint64]frame   // where the file says they are
 	loose  map[uint64][]frame // anywhere, by number; several where old ones were written over
+	heads  []Head             // what files say about themselves, ours or not
 }
 
 // find notes a record that may be out of its place. Old pages hold many copies of the same.
@@ -54,48 +55,68 @@ func (s *salvage) disown(r *Report) (begins func(frame) bool) {
 			newer = min(newer, f.Seq)
 		}
 	}
+	dropped := map[link]bool{}
 	foreign := func(f frame) bool {
+		not := f.seed != seed
 		if f.layout == seedless {
-			return f.Seq >= newer
+			not = f.Seq >= newer
 		}
-		return f.seed != seed
+		if not {
+			dropped[link{f.Seq, f.sum}] = true
+		}
+		return not
 	}
-	dropped := 0
-	maps.DeleteFunc(s.placed, func(_ uint64, f frame) bool {
-		if foreign(f) {
-			dropped++
-			return true
-		}
-		return false
-	})
+	maps.DeleteFunc(s.placed, func(_ uint64, f frame) bool { return foreign(f) })
 	for n, found := range s.loose {
 		s.loose[n] = slices.DeleteFunc(found, foreign)
 	}
-	if dropped > 0 {
-		r.Notes = append(r.Notes, fmt.Sprintf("%d records of another file stood in the place of ours and were left out", dropped))
+	if len(dropped) > 0 {
+		r.Notes = append(r.Notes, fmt.Sprintf("%d records of another file are in this one, and were left out", len(dropped)))
 	}
 	return func(f frame) bool { return !sure || f.before == seed }
 }
 
-// seed is that of the file that the records are of: as its head says, or where the head is lost, as most
-// of the records do. A head that was found out of its place counts only if they agree. It is not sure where
-// neither says.
+// seed is that of the file that most of the records were written for, whose head, too, is then taken. The
+// head that stands in its place has the records of the older layout on its side, which do not say. It is
+// not sure where no record says and the head is lost.
 func (s *salvage) seed(r *Report) (seed uint32, sure bool) {
-	count := map[uint32]int{}
-	most := uint32(0)
+	count, inPlace := map[uint32]int{}, r.Head != (Head{})
 	for f := range s.all() {
-		if f.layout != seedless {
-			if count[f.seed]++; count[f.seed] > count[most] {
-				most = f.seed
-			}
+		switch {
+		case f.layout != seedless:
+			count[f.seed]++
+		case inPlace:
+			count[r.Head.seed()]++
 		}
 	}
-	if r.Head != (Head{}) && (!r.headLoose || len(count) == 0 || r.Head.seed() == most) {
-		return r.Head.seed(), true
+	heads := s.heads
+	if inPlace {
+		heads = append([]Head{r.Head}, heads...)
+		seed = r.Head.seed()
 	}
-	r.Head = newHead("")
+	for _, other := range slices.Sorted(maps.Keys(count)) {
+		if count[other] > count[seed] {
+			seed = other
+		}
+	}
+	for _, h := range heads {
+		if len(count) == 0 || h.seed() == seed {
+			r.take(h)
+			return h.seed(), true
+		}
+	}
+	r.take(newHead(""))
 	r.Notes = append(r.Notes, "the head of the file is lost: the new file has a new identity")
-	return most, len(count) > 0
+	return seed, len(count) > 0
+}
+
+// take makes a head the one of the file. What stands in the place of another one is of another file, and
+// so is its note of the newest record's number.
+func (r *Report) take(h Head) {
+	if r.Head != (Head{}) && r.Head.UUID != h.UUID {
+		r.noted, r.OpenEnd = 0, true
+	}
+	r.Head = h
 }
 
 // all goes through everything that was found.

@@ -54,7 +54,7 @@ func named(opts *options, args []string) (string, error) {
 	if len(args) == 0 {
 		return opts.existing()
 	}
-	return args[0], mustExist(args[0])
+	return args[0], mustBeThere(args[0])
 }
 
 // say writes a part of what was asked for, fit for a screen.

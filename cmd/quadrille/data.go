@@ -30,6 +30,14 @@ func mustExist(path string) error {
 	return nil
 }
 
+// mustBeThere refuses a file that somebody named and that is not there.
+func mustBeThere(path string) error {
+	if _, err := os.Stat(path); os.IsNotExist(err) {
+		return fmt.Errorf("there is no file %s", path)
+	}
+	return nil
+}
+
 // look reads the data file as it is now, also while a desk has it open.
 func (o *options) look() (*store.View, *session.Ledger, error) {
 	path, err := o.existing()

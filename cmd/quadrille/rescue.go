@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -14,18 +15,18 @@ func newRescue() *cobra.Command {
 		Use:   "rescue FILE NEW",
 		Short: "Save every sound record of a damaged file into a new one",
 		Long: `Searches all of a damaged data file for records whose own bytes are sound, wherever they lie,
-and writes them to a new file. The damaged file is not touched. What is lost is listed.
-NEW is - for the standard output.`,
+and writes them to a new file. The damaged file is not touched. What is lost is listed, and what
+may be; the exit code is 1 then, though the new file is there. NEW is - for the standard output.`,
 		Example: `  quadrille rescue club.qdb rescued.qdb
   quadrille --data rescued.qdb`,
 		Args: takes(2, 2, "the damaged FILE and a NEW one"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if err := mustExist(args[0]); err != nil {
+			if err := mustBeThere(args[0]); err != nil {
 				return err
 			}
-			return throughFile(cmd, args[1], func(to string) error {
-				r, err := store.Rescue(args[0], to)
-				if err != nil {
+			var r store.Report
+			err := throughFile(cmd, args[1], func(to string) (err error) {
+				if r, err = store.Rescue(args[0], to); err != nil {
 					return err
 				}
 				told := cmd.OutOrStdout()
@@ -36,8 +37,29 @@ NEW is - for the standard output.`,
 				note(cmd, "%s saved in %s", counted(int(r.Records), "record", "records"), calledFile(args[1]))
 				return nil
 			})
+			if err != nil {
+				return err
+			}
+			return notAll(r)
 		},
 	}
 	cmd.ValidArgsFunction = first(filesOf("qdb"))
 	return cmd
+}
+
+// notAll says what a rescue could not save, or cannot know that it has saved.
+func notAll(r store.Report) error {
+	lost, open := int(r.Last-r.Records), ""
+	if r.OpenEnd {
+		open = fmt.Sprintf("records after %d may be missing", r.Last)
+	}
+	switch {
+	case lost == 0 && open == "":
+		return nil
+	case lost == 0:
+		return errors.New(open)
+	case open != "":
+		open = ", and " + open
+	}
+	return fmt.Errorf("%s lost%s", counted(lost, "record is", "records are"), open)
 }

@@ -26,7 +26,7 @@ func TestARescuedFileIsSoundAndSaysWhatIsLost(t *testing.T) {
 		t.Fatalf("check exits with %d and says %s%s", code, out, errs)
 	}
 	saved := path + ".saved"
-	if out, errs, code := quadrille(t, "", "rescue", path, saved); code != exitFine || !strings.Contains(out, " is lost") {
+	if out, errs, code := quadrille(t, "", "rescue", path, saved); code != exitRefused || !strings.Contains(out, " is lost") || !strings.Contains(errs, "quadrille: 1 record is lost") {
 		t.Fatalf("rescue exits with %d and says %s%s", code, out, errs)
 	}
 	out, errs, code := quadrille(t, "", "check", saved)

@@ -24,7 +24,7 @@ keeps backups of its own in the folder backups beside the file.`,
 			if err != nil {
 				return err
 			}
-			if err := mustExist(args[0]); err != nil {
+			if err := mustBeThere(args[0]); err != nil {
 				return err
 			}
 			_, missing := os.Lstat(path)
