@@ -88,7 +88,7 @@ func TestPlayDoesNotBeginWithoutACourt(t *testing.T) {
 	for i := range 8 {
 		must(t, d, AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
 	}
-	refused(t, d, BeginPlay{}, "neither group of tonight")
+	refused(t, d, BeginPlay{}, "have no group")
 	if a := d.Ledger().NextStep(d.Now()); a.Step != StepBlocked || a.Idle.Cause != NoGroup || len(a.Idle.People) != 8 {
 		t.Errorf("next is %+v, want the groups of eight people", a)
 	}

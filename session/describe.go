@@ -9,20 +9,20 @@ import (
 )
 
 // Describe says in one line what an action was, in the words of the desk. Many events of one kind,
-// as a roster brings them, are counted.
+// as a roster brings them, are counted; games are only where more than six are called.
 func Describe(club *Club, a Action) string {
 	if text, ok := describeEnd(a); ok {
 		return text
 	}
 	var parts []string
-	counted := map[string]int{}
+	counted, many := map[string]int{}, countsOf(a.Events)
 	club = club.with(a.Events)
 	ends := slices.ContainsFunc(a.Events, func(e Event) bool { _, ok := e.(GameFinished); return ok })
 	for _, e := range a.Events {
 		if _, ok := e.(RallyWon); ok && ends {
 			continue // the score says it all
 		}
-		if word := manyWord(e); word != "" && len(a.Events) > 6 {
+		if word := manyWord(e); word != "" && many[word] {
 			counted[word]++
 			continue
 		}
@@ -112,6 +112,23 @@ func manyWord(e Event) string {
 		return manyWords[4]
 	}
 	return ""
+}
+
+// countsOf tells which events of an action are counted and not listed: those of a long action. Calls are
+// listed as long as they can be, since whom to call out is what the organiser reads.
+func countsOf(events []Event) map[string]bool {
+	const most = 6
+	many, calls := map[string]bool{}, 0
+	for _, e := range events {
+		word := manyWord(e)
+		if _, ok := e.(GameCalled); ok {
+			calls++
+			many[word] = calls > most
+			continue
+		}
+		many[word] = len(events) > most
+	}
+	return many
 }
 
 // describe says what one event was; events that only serve another in their action say nothing.

@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -167,7 +168,11 @@ func (i Idle) Words(club *Club, zone *time.Location) string {
 	case PastClosing:
 		return fmt.Sprintf("closing time, %s, has passed", i.Closing.In(zone).Format("15:04"))
 	case TooFew:
-		return fmt.Sprintf("a game takes four people, and %d wait", i.Waiting)
+		verb := "wait"
+		if i.Waiting == 1 {
+			verb = "waits"
+		}
+		return fmt.Sprintf("a game takes four people, and %d %s", i.Waiting, verb)
 	case NoGroup:
 		return Barred{Cause: NoGroup, People: i.People}.Words(club)
 	case Contradiction, NoFour:
@@ -192,8 +197,17 @@ func (b Barred) Words(club *Club) string {
 	if more := len(b.People) - named; more > 0 {
 		text += fmt.Sprintf(" and %d more", more)
 	}
-	if len(b.People) == 1 {
+	grouped := slices.ContainsFunc(b.People, func(id PersonID) bool {
+		p, _ := club.Person(id)
+		return p.Group != ""
+	})
+	switch one := len(b.People) == 1; {
+	case grouped && one:
 		return text + " is in neither group of tonight"
+	case grouped:
+		return text + " are in neither group of tonight"
+	case one:
+		return text + " has no group"
 	}
-	return text + " are in neither group of tonight"
+	return text + " have no group"
 }

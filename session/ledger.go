@@ -307,6 +307,15 @@ func (l *Ledger) Actions() []Action {
 	return out
 }
 
+// NewestCalls tells whether the newest action called people to courts one by one.
+func (l *Ledger) NewestCalls() bool {
+	if len(l.tail) == 0 {
+		return false
+	}
+	_, called := l.tail[len(l.tail)-1].event.(GameCalled)
+	return called
+}
+
 // Action finds an action of the newest night.
 func (l *Ledger) Action(id uint64) (Action, bool) {
 	for _, a := range l.Actions() {

@@ -233,6 +233,19 @@ func (n *Night) Running() []*Game {
 	return out
 }
 
+// NewestCalls lists the games that go on, those called last first; those of a round in the order of the
+// courts.
+func (n *Night) NewestCalls() []*Game {
+	out := n.Running()
+	slices.SortStableFunc(out, func(a, b *Game) int {
+		if a.Round > 0 && a.Round == b.Round {
+			return 0
+		}
+		return cmp.Compare(b.ID, a.ID)
+	})
+	return out
+}
+
 // Count is how many people are in a state of presence.
 func (n *Night) Count(p Presence) int {
 	k := 0

@@ -163,6 +163,11 @@ func TestGoldenMoments(t *testing.T) {
 		{"rolling courts", rolling, nil},
 		{"rolling bench", rolling, []string{"b"}},
 		{"rolling rotation", rolling, []string{"r"}},
+		{"who plays where", rolling, []string{"k"}},
+		{"groups missing", groupless, nil},
+		{"which group", groupless, []string{"n"}},
+		{"closing is near", late, nil},
+		{"called near closing", late, []string{"n"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := c.open(t).press(c.keys...)
@@ -204,6 +209,21 @@ func underWay(t *testing.T) *stage { return midNight(t, eighteen(t)) }
 func played(t *testing.T) *stage {
 	s := newStage(t).people(1, 5, func(set *session.Settings) { set.Rounds = 1 })
 	return s.press("n").pass(12).press("117", "enter")
+}
+
+// groupless is a mixed night in which nobody has a group.
+func groupless(t *testing.T) *stage {
+	return newStage(t).people(2, 9, func(set *session.Settings) {
+		set.Flow, set.Format = session.Rolling, scheduler.Mixed
+	})
+}
+
+// late is a rolling night in which a court has freed seven minutes before closing time.
+func late(t *testing.T) *stage {
+	s := newStage(t).people(2, 10, func(set *session.Settings) {
+		set.Flow, set.Closing = session.Rolling, evening.Add(time.Hour)
+	})
+	return s.press("n").pass(53).press("117", "enter")
 }
 
 // rolling is a night without rounds: two courts that called their games, and two on the bench.

@@ -43,6 +43,10 @@ func deskKeys() []deskKey {
 			"find a person: which court, with whom, when next",
 		},
 		{
+			ui.Bind("who plays where", "k", "k"), ui.Bind("who plays where", "ctrl+k", "ctrl+k"), (*Model).callList, false,
+			"call list: who plays where, in full names, the newest call first",
+		},
+		{
 			ui.Bind("undo", "u", "u"), ui.Bind("undo", "ctrl+z", "ctrl+z"), (*Model).undo, true,
 			"undo the last thing done; the history undoes any other",
 		},

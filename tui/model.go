@@ -64,6 +64,7 @@ type Model struct {
 	busy   bool    // a command is on its way to the disk: the queue waits
 	after  pending
 	notice string // what was done last
+	called bool   // it called people to courts
 	wrong  error  // stays until it is dismissed
 	unread int    // further refusals since wrong was shown
 	since  bool   // something was saved since wrong was shown first
@@ -132,7 +133,7 @@ func (m *Model) take(l *session.Ledger) {
 func (m *Model) context() ui.Context {
 	return ui.Context{
 		Ledger: m.ledger, Names: m.names, Now: m.now, Theme: m.options.Theme, Rotation: m.plan,
-		Width: m.width, Height: max(1, m.height-frameRows),
+		Width: m.width, Height: max(1, m.height-frameRows+1-len(m.message(m.options.Theme))),
 	}
 }
 

@@ -191,29 +191,26 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 	return fmt.Sprintf("all that was planned is played: press %s to end the night or play on", keys.next)
 }
 
-// blockedText says why a court or a round cannot be called, and which key puts that right.
+// blockedText says which key puts right what keeps a court or a round from being called, and what that is.
+// The key comes first: on a small terminal the end of the text may be cut.
 func (m *Model) blockedText(n *session.Night, a session.Advice, keys stepKeys) string {
 	what := fmt.Sprintf("court %s is free", a.Idle.Court)
 	if n.Settings.Flow == session.Rounds {
 		what = fmt.Sprintf("round %d cannot be called", a.Round)
 	}
-	text := what + ": " + a.Idle.Words(m.ledger.Club(), m.now.Location())
-	switch a.Idle.Cause {
-	case session.TooFew:
-		return text + "; check more people in (d), or rest fewer (b)"
-	case session.NoGroup:
-		return text + fmt.Sprintf("; press %s to give one", keys.next)
-	case session.Contradiction:
-		return text + fmt.Sprintf("; press %s to change that", keys.next)
-	case session.TooLate:
-		text += fmt.Sprintf("; press %s to call all the same, or end the calls", keys.next)
-	case session.NoFour:
-		return text + fmt.Sprintf("; press %s for the bench, d and → change groups and wishes", keys.next)
-	}
 	if a.Running > 0 {
-		text += fmt.Sprintf(" (%s to come)", plural(a.Running, "score"))
+		what += fmt.Sprintf(" (%s to come)", plural(a.Running, "score"))
 	}
-	return text
+	do := map[session.Cause]string{
+		session.NoGroup:       "press " + keys.next + " to give a group",
+		session.Contradiction: "press " + keys.next + " to change it",
+		session.TooLate:       "press " + keys.next + " to decide",
+		session.NoFour:        "press " + keys.next + " for the bench",
+	}[a.Idle.Cause]
+	if do == "" {
+		do = "check more people in (d), or rest fewer (b)"
+	}
+	return do + ": " + a.Idle.Words(m.ledger.Club(), m.now.Location()) + "; " + what
 }
 
 // barredText names who waits and is not called, with the key that puts that right, where nothing

@@ -263,6 +263,7 @@ func (m *Model) done(msg doneMsg) {
 	}
 	if m.notice = msg.notice; m.notice == "" {
 		m.notice = lastDone(msg.ledger)
+		m.called = msg.ledger.NewestCalls()
 	}
 	m.since = m.wrong != nil
 }

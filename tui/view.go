@@ -14,7 +14,7 @@ import (
 )
 
 // frameRows are the lines around the body: the head, the tabs and a blank line above it; what is
-// next (two lines, since a caution must never be cut), the message and the keys below.
+// next (two lines, since a caution must never be cut), the first line of the message and the keys below.
 const (
 	bodyTop   = 3
 	nextRows  = 2
@@ -50,7 +50,8 @@ func (m *Model) View() string {
 		lines = append(lines, "")
 	}
 	lines = append(lines, m.nextLines(c)...)
-	lines = append(lines, m.message(c), m.footer(c))
+	lines = append(lines, m.message(c.Theme)...)
+	lines = append(lines, m.footer(c))
 	for i, text := range lines {
 		lines[i] = c.Theme.Finish(line.Cut(text, m.width))
 	}
@@ -76,11 +77,13 @@ func (m *Model) wholeScreen(c ui.Context, d ui.Dialog) string {
 
 // nextLines is what to do next, broken into the lines that it has.
 func (m *Model) nextLines(c ui.Context) []string {
+	text := line.Wrap("Next: "+m.nextLine(), m.width)
+	if len(text) > nextRows {
+		text = append(text[:nextRows-1], line.Cut(strings.Join(text[nextRows-1:], " "), m.width))
+	}
 	out := make([]string, nextRows)
-	for i, text := range line.Wrap("Next: "+m.nextLine(), m.width) {
-		if i < nextRows {
-			out[i] = c.Theme.Next.Render(text)
-		}
+	for i := range text {
+		out[i] = c.Theme.Next.Render(text[i])
 	}
 	return out
 }
@@ -175,38 +178,6 @@ func tabAt(x int) (ui.ScreenID, bool) {
 	}
 	return 0, false
 }
-
-// message is the line of what is wrong, or else of what was done last.
-func (m *Model) message(c ui.Context) string {
-	switch {
-	case m.wrong != nil && m.since && !m.busy:
-		right := line.Cut("! "+oneLine(m.wrong.Error()), m.width/3) + " (esc)"
-		left := c.Theme.Good.Render(line.Cut("Saved: "+oneLine(m.notice), m.width-line.Width(right)-1))
-		return line.Spread(left, c.Theme.Bad.Render(right), m.width)
-	case m.wrong != nil:
-		tail := "  (esc)"
-		if m.unread > 0 {
-			tail = fmt.Sprintf("  (esc; %d before)", m.unread)
-		}
-		text := line.Cut("! "+oneLine(m.wrong.Error()), m.width-len(tail))
-		return c.Theme.Bad.Render(text) + tail
-	case m.trouble != nil:
-		return c.Theme.Bad.Render(m.troubleLine())
-	case m.callPlanned:
-		return c.Theme.Dim.Render("working out the rotation…")
-	case m.busy:
-		return c.Theme.Dim.Render("saving…")
-	case m.notice != "":
-		return c.Theme.Good.Render(line.Cut("Saved: "+oneLine(m.notice), m.width))
-	}
-	return ""
-}
-
-// oneLine makes text that may quote something from outside fit for one line of a screen.
-func oneLine(text string) string { return session.CleanText(text, longestLine) }
-
-// longestLine is more cells than any screen has.
-const longestLine = 4000
 
 // footer lists the keys that mean something now: the screen's, then the desk's. What cannot be done now is
 // left out; pressing it says why.

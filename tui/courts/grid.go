@@ -190,10 +190,11 @@ func idleText(c ui.Context, court session.Court) string {
 
 // idleOf is why the free courts are not called, nil when there is nothing to say.
 func idleOf(c ui.Context) *session.Idle {
-	if why, ok := c.Ledger.Idle(c.Now); ok && why.Cause != session.NotBegun {
-		return &why
+	why := c.Ledger.NextStep(c.Now).Idle
+	if c.Night().Settings.Flow != session.Rolling || why.Cause == session.Callable {
+		return nil
 	}
-	return nil
+	return &why
 }
 
 // idleFoot is the cause in the few words that a card has room for.
