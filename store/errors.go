@@ -106,8 +106,16 @@ func remedy(err error) string {
 		return "permission denied: make the file and its folder writable for you, then try again"
 	case errors.Is(err, fs.ErrClosed), answered(err, syscall.EBADF, syscall.ENODEV, syscall.ESTALE, syscall.ENXIO):
 		return "the disk is gone: connect it again, then try again"
+	case answered(err, syscall.ENOTDIR):
+		return "a part of its path is no folder: name another place"
+	case answered(err, syscall.EISDIR):
+		return "it is a folder: name a file in it"
 	case errors.Is(err, fs.ErrNotExist):
 		return "there is no such file or folder"
+	}
+	var system syscall.Errno
+	if errors.As(err, &system) {
+		return system.Error() // the system's words, without those of a library around them
 	}
 	return err.Error()
 }

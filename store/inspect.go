@@ -70,7 +70,7 @@ func (in *inspection) run(file *pages.File) error {
 	}
 	if in.Sound() && !slices.Contains(survey.Buckets, string(logBucket)) {
 		if in.head == nil && !everOurs(in.file, in.Bytes) {
-			return &NotOursError{in.Path, "it is a bbolt file of another program"}
+			return &NotOursError{in.Path, "another program made it"}
 		}
 		in.Faults = append(in.Faults, "the bucket of the records is missing")
 	}

@@ -14,6 +14,8 @@ var libraryTexts = []string{
 	"strconv.", "parsing", "invalid syntax", "value out of range", "cannot unmarshal", "json:", "invalid argument",
 	"flag needs an argument", "unknown flag", "unknown shorthand", "unknown command", "required flag", "if any flags in the group",
 	"bad flag syntax", "at least one of the flags", "accepts ", "no such file or directory", "panic", "%!", "runtime error", "bbolt",
+	"unexpected EOF", "Go struct", "parse error on line", "is a directory", "not a directory", "errno", "nil pointer",
+	"in quoted-field", "invalid character", "parsing time", "wrong number of fields", "bad file descriptor", "*os.", "*fs.", "bufio",
 }
 
 // enough are flags and arguments with which each command would run, so that a test can add one wrong

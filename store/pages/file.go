@@ -17,7 +17,7 @@ import (
 )
 
 // ErrForeign tells that a file is none of bbolt's.
-var ErrForeign = errors.New("it has no header of a bbolt file")
+var ErrForeign = errors.New("its first bytes are not those of a club file")
 
 // ErrHeaders tells that a file is bbolt's but neither of its headers can be trusted.
 var ErrHeaders = errors.New("both headers of the file are damaged")
