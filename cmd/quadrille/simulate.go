@@ -167,6 +167,7 @@ func printReport(w io.Writer, r simulation.Report) error {
 	line("wait in minutes, median", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.Median })
 	line("  95 % wait at most", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.P95 })
 	line("  longest", "%.1f", func(r simulation.Report) any { return r.WaitMinutes.Max })
+	line("  in vain: no game followed", "%d", func(r simulation.Report) any { return r.WaitMinutes.Open })
 	line("games a person, fewest", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Min })
 	line("  most", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Max })
 	line("  per time present, Jain index", "%.4f", func(r simulation.Report) any { return r.GamesPerPlayer.Jain })

@@ -24,11 +24,14 @@ type Report struct {
 	Queue          *Report               `json:"queue,omitempty"`
 }
 
-// Waits is how long people waited during play, from a game or their arrival to their next game.
+// Waits is how long people waited during play, from a game or their arrival to their next game. Who was on
+// the bench at the last call and did not play again waited in vain, until the last score, closing time or
+// going home, whichever came first; that counts as well. Who came off later waited for nothing.
 type Waits struct {
 	Median float64 `json:"median"`
 	P95    float64 `json:"p95"`
 	Max    float64 `json:"max"`
+	Open   int     `json:"open"` // waits that no call ended
 }
 
 // Games is how evenly games were spread. Jain is Jain's index of games per time present,
@@ -104,7 +107,7 @@ func (w window) idle(n *session.Night) float64 {
 }
 
 // waits measures every wait that ended with a call, except for the first call of the night, which
-// nobody waited for during play.
+// nobody waited for during play, and every wait that was still open.
 func waits(n *session.Night, w window) Waits {
 	free := map[session.PersonID]time.Time{}
 	for _, a := range n.Roll {
@@ -113,18 +116,34 @@ func waits(n *session.Night, w window) Waits {
 	ended := slices.Clone(n.Games)
 	slices.SortStableFunc(ended, func(a, b session.Game) int { return a.Called.Compare(b.Called) })
 	var all []float64
+	var last time.Time // call
+	played := map[session.PersonID]bool{}
 	for i := range ended {
 		g := &ended[i]
+		last = g.Called
 		for _, id := range g.Players() {
 			if g.Called.After(w.from) {
 				all = append(all, g.Called.Sub(free[id]).Minutes())
 			}
-			free[id] = g.Finished
+			free[id], played[id] = g.Finished, true
 		}
 	}
+	closed := len(all)
+	for _, a := range n.Roll {
+		from := free[a.Person]
+		if a.Arrived.IsZero() || from.After(last) || from.Equal(last) && played[a.Person] {
+			continue
+		}
+		if wait := earliest(w.until, w.last, a.Arrived.Add(a.Present)).Sub(from).Minutes(); wait > 0 {
+			all = append(all, wait)
+		}
+	}
+	open := len(all) - closed
 	slices.Sort(all)
-	return Waits{decimals(quantile(all, 0.5), 1), decimals(quantile(all, 0.95), 1), decimals(quantile(all, 1), 1)}
+	return Waits{decimals(quantile(all, 0.5), 1), decimals(quantile(all, 0.95), 1), decimals(quantile(all, 1), 1), open}
 }
+
+func earliest(times ...time.Time) time.Time { return slices.MinFunc(times, time.Time.Compare) }
 
 // shares counts the people who came and how evenly their games were spread.
 func shares(n *session.Night, w window) (int, Games) {

@@ -1,6 +1,7 @@
 package simulation
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -34,11 +35,15 @@ func TestMeasuresByHand(t *testing.T) {
 		},
 	}
 	w := playOf(n)
+	if stays := stay(n, 3); waits(stays, w) != (Waits{Median: 4, P95: 30.8, Max: 34, Open: 1}) {
+		t.Errorf("waits %+v, if dan stays to the end", waits(stays, w))
+	}
 	if got, want := w.idle(n), 10.0/60; got < want-1e-9 || got > want+1e-9 {
 		t.Errorf("idle %v, want %v", got, want)
 	}
-	// ann, bob and cas waited 4 minutes, eve 18; nobody waited for the first call.
-	if got, want := waits(n, w), (Waits{Median: 4, P95: 15.9, Max: 18}); got != want {
+	// ann, bob and cas waited 4 minutes, eve 18, and dan 10 in vain, until going home; nobody waited for the
+	// first call.
+	if got, want := waits(n, w), (Waits{Median: 4, P95: 16.4, Max: 18, Open: 1}); got != want {
 		t.Errorf("waits %+v, want %+v", got, want)
 	}
 	// Games an hour: 2, 2, 2; dan 1 in half an hour, 2; eve 1 in 54 minutes, 10/9.
@@ -48,6 +53,14 @@ func TestMeasuresByHand(t *testing.T) {
 	if want := (Games{Min: 1, Max: 2, Jain: decimals(jain, 4)}); people != 5 || got != want {
 		t.Errorf("%d people %+v, want 5 and %+v", people, got, want)
 	}
+}
+
+// stay is the night in which somebody of the roll stays to the end.
+func stay(n *session.Night, i int) *session.Night {
+	later := *n
+	later.Roll = slices.Clone(n.Roll)
+	later.Roll[i].Present = n.Closed.Sub(n.Roll[i].Arrived)
+	return &later
 }
 
 func TestQuantiles(t *testing.T) {
