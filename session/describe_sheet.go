@@ -60,7 +60,7 @@ func sideText(k scoring.Kind, who string) string {
 	case scoring.TimeOut, scoring.MedicalTimeOut:
 		return k.String() + " of " + who
 	case scoring.SideRetired:
-		return who + " gave up"
+		return who + " retired"
 	case scoring.SideAbsent:
 		return who + " did not come"
 	}

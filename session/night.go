@@ -302,14 +302,3 @@ func (n *Night) clone() *Night {
 	c.Plan = slices.Clone(n.Plan)
 	return &c
 }
-
-// SatOut counts the rounds that a person sat out tonight.
-func (n *Night) SatOut(id PersonID) int {
-	k := 0
-	for _, r := range n.Rounds {
-		if slices.Contains(r.Out, id) {
-			k++
-		}
-	}
-	return k
-}

@@ -202,7 +202,7 @@ func TestPlayerReplacedAfterTheCall(t *testing.T) {
 	out, in := n.Games[0].A[1], n.Bench()[0].Person
 	must(t, d, Replace{1, out, in})
 	n = d.Ledger().Night()
-	if !n.Games[0].Has(in) || n.Games[0].Has(out) || n.SatOut(in) != 0 || n.SatOut(out) != 1 {
+	if !n.Games[0].Has(in) || n.Games[0].Has(out) || n.SatOut(in) != 0 || n.TurnsOf(out) != (Turns{Unfinished: 1}) {
 		t.Fatalf("after the change the game is %v and %v sat out", n.Games[0].Players(), n.Rounds[0].Out)
 	}
 	must(t, d, Leave{out}, FinishGame{Game: 1, Final: final(t, 11, 2)})

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -42,6 +43,59 @@ func (g *Game) counts() bool {
 		return g.Stopped
 	}
 	return true
+}
+
+// RetiredText says what comes of a game that ended by a retirement.
+func RetiredText(g *Game, f scoring.Final) string {
+	if !g.Stopped {
+		return "Not in the table; lost in the ratings."
+	}
+	s := g.Rules.Credit(f)
+	return fmt.Sprintf("In the table %d-%d; lost in the ratings.", s.A, s.B)
+}
+
+// RetireNote says what comes of it when a team of g retires.
+func RetireNote(g *Game) string {
+	if !g.Stopped {
+		return "The other team wins. The game is left out of the table; the ratings count it as it stands."
+	}
+	return "The other team wins, and the table gives it the fewest points that win; the ratings count the game as it stands."
+}
+
+// TableNote says which finished games of a night the table leaves out, and which it counts that were not played
+// to their end. It is empty where all were played or timed.
+func (n *Night) TableNote() string {
+	ways := []scoring.How{scoring.Retired, scoring.Walkover, scoring.Void}
+	out, in := map[scoring.How]int{}, map[scoring.How]int{}
+	for i := range n.Games {
+		switch g := &n.Games[i]; {
+		case g.Final == nil:
+		case g.counts():
+			in[g.Final.How()]++
+		default:
+			out[g.Final.How()]++
+		}
+	}
+	list := func(of map[scoring.How]int) string {
+		var parts []string
+		for _, how := range ways {
+			if of[how] > 0 {
+				parts = append(parts, fmt.Sprintf("%d %v", of[how], how))
+			}
+		}
+		return strings.Join(parts, ", ")
+	}
+	var say []string
+	if text := list(out); text != "" {
+		say = append(say, "Left out: "+text+".")
+	}
+	if text := list(in); text != "" {
+		say = append(say, "Counted with the fewest points that win: "+text+".")
+	}
+	if out[scoring.Retired]+in[scoring.Retired] > 0 {
+		say = append(say, "Ratings count retired games.")
+	}
+	return strings.Join(say, " ")
 }
 
 // competitors are the names under which a team's result counts: its players, or the pair where the game

@@ -95,3 +95,44 @@ func TestWhatWasTakenInAnEmergencyIsForTonightOnly(t *testing.T) {
 		}
 	}
 }
+
+// TestATeamThatLeadsRetires: which team it was is asked, what comes of it is said before it is saved, and under
+// the table; in the menu of the game, in the form that corrects a score, and where retirements count as well.
+func TestATeamThatLeadsRetires(t *testing.T) {
+	for _, count := range []bool{false, true} {
+		s := newStage(t).people(1, 4, nil).change(func(n *session.Settings) { n.Stopped = count }).press("n")
+		s.press("enter", "m", "g").shows("Which team retires?", "The other team wins").press("esc", "esc", "esc", "esc", "c")
+		s.press("9", " ", "4", "r").shows("which team retired?", "a  Agnes & Dario    b  Bram & Cleo", "say which team retired, a or b")
+		s.press("enter").shows("say which team retired: a or b")
+		if got := s.final(1); got != "" {
+			t.Fatalf("nobody said who retired, and the score is %q", got)
+		}
+		effect, foot := "Not in the table; lost in the ratings.", "Left out: 1 retired. Ratings count retired games."
+		if count {
+			effect, foot = "In the table 9-11; lost in the ratings.", "Counted with the fewest points that win: 1 retired. Ratings count retired games."
+		}
+		s.press("a").shows("Agnes & Dario retired at 9-4. " + effect).press("enter").press("s").shows(foot)
+		if got := s.final(1); got != "9-4 retired, B won" {
+			t.Errorf("the score is %q", got)
+		}
+		s.press("h", "enter", "e").shows("9-4 retired a").press("9-4 retired", "enter").shows("say which team retired: write 9-4 retired a, or 9-4 retired b")
+	}
+}
+
+// TestAnUnfinishedGameIsTold: on the bench, at the door, and where a substitute is chosen.
+func TestAnUnfinishedGameIsTold(t *testing.T) {
+	s := called(t, 1, 5).press("a")
+	g := s.night().Game(1)
+	s.do(session.Replace{Game: 1, Out: g.A[0], In: s.night().Bench()[0].Person})
+	name := s.m.context().Names.Full(g.A[0])
+	s.press("b")
+	for _, l := range s.lines() {
+		if strings.Contains(l, name) {
+			if f := strings.Fields(l); !strings.Contains(l, "1 unfinished") || f[len(f)-1] != "0" || f[len(f)-2] != "0" {
+				t.Errorf("the bench says %q", l)
+			}
+		}
+	}
+	s.shows("1 unfinished").press("d").shows("here, 1 unfinished").press("esc", "ctrl+b")
+	s.press("c", "x", "1").shows("games: 0, 1 unfinished")
+}

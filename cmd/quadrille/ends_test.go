@@ -84,4 +84,7 @@ func TestGamesComeBackAsTheyEnded(t *testing.T) {
 	if own != theirs || !strings.Contains(errs, "6 games left out: 3 retired, 1 walkover, 2 void") {
 		t.Errorf("the night's table is\n%s, and that of its export\n%s %s", own, theirs, errs)
 	}
+	if foot, _ := command("", "standings", "--data", path); !strings.Contains(foot, "\nLeft out: 3 retired, 1 walkover, 2 void. Ratings count retired games.\n") {
+		t.Errorf("the foot of the table does not tell what is left out:\n%s", foot)
+	}
 }

@@ -25,6 +25,7 @@ type table struct {
 	intervals bool
 	json      bool
 	csv       bool
+	foot      string // which games of a night count otherwise than played ones
 }
 
 // newStandings builds the command that prints a table.
@@ -78,7 +79,11 @@ func (t *table) print(cmd *cobra.Command) error {
 	case t.json:
 		return printJSON(cmd.OutOrStdout(), rows)
 	}
-	return printStandings(cmd.OutOrStdout(), title, rows, t.intervals)
+	if err := printStandings(cmd.OutOrStdout(), title, rows, t.intervals); err != nil || t.foot == "" {
+		return err
+	}
+	_, err = fmt.Fprintf(cmd.OutOrStdout(), "%s\n", wrap(t.foot, 0))
+	return err
 }
 
 // rows makes the table, never nil, and its title.
@@ -108,6 +113,7 @@ func (t *table) rows(cmd *cobra.Command) (title string, rows []standings.Row, er
 	if n.IsOpen() {
 		title += " (still open)"
 	}
+	t.foot = n.TableNote()
 	return title, append([]standings.Row{}, session.Standings(ledger.Club(), n)...), nil
 }
 

@@ -23,6 +23,7 @@ const (
 	Away                // not in the rotation when the round was called
 	Planned             // a game to come
 	WillSit             // will have no game in a round to come
+	Left                // a game of a round that a substitute went into for the person
 )
 
 // Part is one round of an evening, or one game of the rolling flow.
@@ -165,6 +166,9 @@ func without(n *session.Night, r session.CalledRound, id session.PersonID) (Part
 	p := Part{Kind: Away, Round: r.Number, Called: r.Called}
 	if slices.Contains(r.Out, id) {
 		p.Kind = SatOut
+		if g := n.LeftIn(r, id); g != nil {
+			p.Kind, p.Court = Left, g.Court
+		}
 	}
 	return p, true
 }

@@ -91,7 +91,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	}
 	people := waiting(n)
 	width := min(c.Width, 90)
-	head := columns("", fmt.Sprintf("on the bench: %d", len(n.Bench())), "waits", "plays in", "games", "sat out", width)
+	head := columns("", fmt.Sprintf("on the bench: %d", len(n.Bench())), "waits", "plays in", "games", "sat out", "", width)
 	out := []string{c.Theme.Dim.Render(head), ""}
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")
@@ -121,10 +121,18 @@ func row(c ui.Context, n *session.Night, a session.Attendance, place, width int)
 		w := n.NextTurn(place, c.Now)
 		turn = fmt.Sprintf("%d-%d min", int(w.Early.Minutes()), int(w.Late.Minutes()))
 	}
-	return columns("", c.Names.Full(a.Person), wait, turn, fmt.Sprint(n.GamesOf(a.Person)), fmt.Sprint(n.SatOut(a.Person)), width)
+	had := n.TurnsOf(a.Person)
+	return columns("", c.Names.Full(a.Person), wait, turn, fmt.Sprint(had.Games), fmt.Sprint(had.SatOut), had.Also(), width)
 }
 
-func columns(mark, name, wait, turn, games, out string, width int) string {
+// columns lays out one line of the list. What else there was of somebody's games stands beside the name, for
+// it is rare.
+func columns(mark, name, wait, turn, games, out, also string, width int) string {
 	const numbers = 8 + 12 + 7 + 9
-	return line.Fit(mark, 2) + line.Fit(name, max(8, width-2-numbers)) + line.Right(wait, 8) + line.Right(turn, 12) + line.Right(games, 7) + line.Right(out, 9)
+	names := max(8, width-2-numbers)
+	if also != "" {
+		name = line.Spread(name, also, names)
+	}
+	return line.Fit(mark, 2) + line.Fit(name, names) + line.Right(wait, 8) +
+		line.Right(turn, 12) + line.Right(games, 7) + line.Right(out, 9)
 }

@@ -3,6 +3,7 @@ package courts
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -96,7 +97,7 @@ func (s *Courts) entryActions(c ui.Context, court session.Court) []ui.Action {
 		s.entry.press(key)
 		return nil
 	}
-	return []ui.Action{
+	out := []ui.Action{
 		ui.Act(ui.Bind("save", "enter", "enter"), func() ui.Intent { return s.save(c, court) }),
 		ui.Act(ui.Bind("drop", "esc", "esc", undoKey), func() ui.Intent {
 			s.entry = entry{}
@@ -104,10 +105,14 @@ func (s *Courts) entryActions(c ui.Context, court session.Court) []ui.Action {
 		}),
 		{Key: ui.Bind("swap sides", "tab", "tab"), Do: press},
 		{Key: ui.Bind("time ran out", "t", "t"), Do: press},
-		{Key: ui.Bind("gave up", "r", "r"), Do: press},
+		{Key: ui.Bind("retired", "r", "r"), Do: press},
 		{Key: ui.Bind("both scores", "digits", append(digits[:len(digits):len(digits)], " ", "-", ":", ".", ",", "/")...), Do: press, Quiet: true},
 		{Key: ui.Bind("take back", "bksp", "backspace"), Do: press, Quiet: true},
 	}
+	if s.entry.how != scoring.Retired {
+		return out
+	}
+	return slices.Insert(out, 0, ui.Action{Key: ui.Bind("which team", "a b", "a", "b"), Do: press})
 }
 
 // Type implements ui.Typist: keys that mean nothing while a score is typed or a game is scored rally by

@@ -65,8 +65,11 @@ func (s *Courts) Next(c ui.Context) (string, bool) {
 	if g := s.board.on(c.Night()); g != nil {
 		return s.board.next(c, g), true
 	}
+	if s.entry.asks() {
+		return "say which team retired, a or b; then enter saves", true
+	}
 	if !s.entry.empty() {
-		return "type both numbers, then enter; t if time ran out, r if a side gave up", true
+		return "type both numbers, then enter; t if time ran out, r if a team retired", true
 	}
 	return "", false
 }

@@ -9,15 +9,16 @@ import (
 	"club/quadrille/scoring"
 )
 
-// entry is a final score on its way from the keyboard: digits, how the game ended, and which side
+// entry is a final score on its way from the keyboard: digits, how the game ended, and which team
 // the first number belongs to.
 type entry struct {
-	text    string      // digits and at most one blank
-	how     scoring.How // zero for a game played to its end
-	leader  bool        // of a game given up: it was the side ahead that gave up
-	swapped bool        // the first number is side B's
-	refused bool        // Enter was pressed and this is no final score
-	sure    bool        // Enter was pressed for a game that has only begun
+	text    string       // digits and at most one blank
+	how     scoring.How  // zero for a game played to its end
+	named   bool         // of a retired game: it is said which team retired
+	retired scoring.Side // that team
+	swapped bool         // the first number is team B's
+	refused bool         // Enter was pressed and this is no final score
+	sure    bool         // Enter was pressed for a game that has only begun
 }
 
 // maxEntry keeps a cat on the keyboard from filling the line.
@@ -42,10 +43,12 @@ func (e *entry) press(key string) bool {
 		}
 	case "backspace":
 		switch {
+		case e.named:
+			e.named = false
+		case e.how != 0:
+			e.how = 0
 		case e.text != "":
 			e.text = e.text[:len(e.text)-1]
-		case e.how != 0:
-			e.how, e.leader = 0, false
 		default:
 			return false
 		}
@@ -57,23 +60,31 @@ func (e *entry) press(key string) bool {
 	return true
 }
 
-// ending marks a game that did not end by playing to the target. Pressing r again says that it was
-// the side ahead that gave up.
+// ending marks a game that did not end by playing to the target. The score does not tell which team retired,
+// since it may be the one ahead: a or b says it. The same key again takes the mark back.
 func (e *entry) ending(key string) bool {
 	switch {
 	case key == "t" && e.how != scoring.Timed:
-		e.how, e.leader = scoring.Timed, false
+		e.how, e.named = scoring.Timed, false
 	case key == "r" && e.how != scoring.Retired:
-		e.how, e.leader = scoring.Retired, false
-	case key == "r" && !e.leader:
-		e.leader = true
+		e.how, e.named = scoring.Retired, false
 	case key == "t", key == "r":
-		e.how, e.leader = 0, false
+		e.how, e.named = 0, false
+	case key == "a" && e.how == scoring.Retired:
+		e.named, e.retired = true, scoring.A
+	case key == "b" && e.how == scoring.Retired:
+		e.named, e.retired = true, scoring.B
 	default:
 		return false
 	}
 	return true
 }
+
+// asks tells whether it must still be said which team retired.
+func (e *entry) asks() bool { return e.how == scoring.Retired && !e.named }
+
+// errWhoRetired tells that a score is complete but for the team that retired.
+var errWhoRetired = errors.New("say which team retired: a or b")
 
 // errAmbiguous tells that digits can be parted in more than one way.
 var errAmbiguous = errors.New("put a blank between the two numbers")
@@ -151,7 +162,11 @@ func (e *entry) final(rules scoring.Rules) (scoring.Final, error) {
 	if err != nil {
 		return scoring.Final{}, err
 	}
-	return e.judge(rules, pair{a, b})
+	final, err := e.judge(rules, pair{a, b})
+	if err == nil && e.asks() {
+		return scoring.Final{}, errWhoRetired
+	}
+	return final, err
 }
 
 // judge asks the rules whether a game can end so.
@@ -159,25 +174,52 @@ func (e *entry) judge(rules scoring.Rules, p pair) (scoring.Final, error) {
 	switch {
 	case e.how == 0:
 		return rules.Final(p.a, p.b, scoring.Played)
-	case e.leader && p.a > p.b:
-		return rules.Retire(p.a, p.b, scoring.A)
-	case e.leader:
-		return rules.Retire(p.a, p.b, scoring.B)
+	case e.how == scoring.Retired:
+		return rules.Retire(p.a, p.b, e.retired)
 	}
 	return rules.Final(p.a, p.b, e.how)
 }
 
-// ParseScore reads a score written in one go: as it is typed on a court (117, 11 7, 9-6 t), or in
-// the words of scoring.Rules.ParseFinal.
+// ParseScore reads a score written in one go: as it is typed on a court (117, 11 7, 9-6 t, 9-6 r b), or in
+// the words of scoring.Rules.ParseFinal, of which a retirement must name the team.
 func ParseScore(rules scoring.Rules, text string) (scoring.Final, error) {
-	var e entry
-	for _, r := range strings.TrimSpace(text) {
-		if !e.press(string(r)) {
-			return rules.ParseFinal(text)
-		}
-	}
-	if final, err := e.final(rules); err == nil {
+	if final, ok := typedScore(rules, text); ok {
 		return final, nil
 	}
-	return rules.ParseFinal(text)
+	final, err := rules.ParseFinal(text)
+	if fields := strings.Fields(strings.ToLower(text)); err == nil && final.How() == scoring.Retired && !isTeam(fields[len(fields)-1]) {
+		return scoring.Final{}, fmt.Errorf("say which team retired: write %v retired a, or %v retired b", final.Score(), final.Score())
+	}
+	return final, err
+}
+
+func isTeam(word string) bool { return word == "a" || word == "b" }
+
+// typedScore is what the keys of a text make on a court; false where they make no score.
+func typedScore(rules scoring.Rules, text string) (scoring.Final, bool) {
+	var e entry
+	for _, r := range strings.TrimSpace(text) {
+		if e.how != 0 && r == ' ' {
+			continue // between the words; the numbers are behind us
+		}
+		if !e.press(string(r)) {
+			return scoring.Final{}, false
+		}
+	}
+	final, err := e.final(rules)
+	return final, err == nil
+}
+
+// ScoreText is a final score as ParseScore reads it.
+func ScoreText(f scoring.Final) string {
+	w, _ := f.Winner()
+	switch f.How() {
+	case scoring.Retired:
+		return fmt.Sprintf("%v retired %s", f.Score(), strings.ToLower(w.Other().String()))
+	case scoring.Walkover:
+		return "walkover " + strings.ToLower(w.String())
+	case scoring.Void:
+		return "void"
+	}
+	return f.String()
 }

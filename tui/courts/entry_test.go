@@ -55,9 +55,13 @@ func eachFinal(how scoring.How, check func(r scoring.Rules, a, b int, want scori
 // TestEveryFinalCanBeTyped: a score typed with a blank is always that score, and one typed without
 // is that score or refused as readable in two ways; it is never taken for another one.
 func TestEveryFinalCanBeTyped(t *testing.T) {
-	for how, mark := range map[scoring.How]string{scoring.Played: "", scoring.Timed: "t", scoring.Retired: "r"} {
+	for how, marks := range map[scoring.How][]string{scoring.Played: {""}, scoring.Timed: {"t"}, scoring.Retired: {"ra", "rb"}} {
 		glued, all := 0, 0
 		eachFinal(how, func(r scoring.Rules, a, b int, want scoring.Final) {
+			mark := marks[0]
+			if w, ok := want.Winner(); ok && w == scoring.A && len(marks) > 1 {
+				mark = marks[1] // the team behind retired
+			}
 			all++
 			parted := fmt.Sprintf("%d %d%s", a, b, mark)
 			if got, err := typed(t, letters(parted)...).final(r); err != nil || got != want {
@@ -79,20 +83,23 @@ func TestEveryFinalCanBeTyped(t *testing.T) {
 	}
 }
 
-// TestTheLeaderMayGiveUp: pressing r twice says that the side ahead retired.
-func TestTheLeaderMayGiveUp(t *testing.T) {
+// TestTheLeaderMayRetire: the score does not tell which team retired, so it is asked; a and b say it, at any
+// score.
+func TestTheLeaderMayRetire(t *testing.T) {
 	eachFinal(scoring.Retired, func(r scoring.Rules, a, b int, _ scoring.Final) {
-		leader := scoring.A
-		if b > a {
-			leader = scoring.B
+		text := fmt.Sprintf("%d %dr", a, b)
+		if got, err := typed(t, letters(text)...).final(r); !errors.Is(err, errWhoRetired) {
+			t.Errorf("%v: %q is %v (%v), and nobody said who retired", r, text, got, err)
 		}
-		want, err := r.Retire(a, b, leader)
-		if err != nil {
-			t.Fatal(err)
-		}
-		text := fmt.Sprintf("%d %drr", a, b)
-		if got, err := typed(t, letters(text)...).final(r); err != nil || got != want {
-			t.Errorf("%v: %q is %v (%v), want %v", r, text, got, err, want)
+		for _, team := range []scoring.Side{scoring.A, scoring.B} {
+			want, err := r.Retire(a, b, team)
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := text + strings.ToLower(team.String())
+			if got, err := typed(t, letters(text)...).final(r); err != nil || got != want {
+				t.Errorf("%v: %q is %v (%v), want %v", r, text, got, err, want)
+			}
 		}
 	})
 }
@@ -127,8 +134,15 @@ func TestEntriesAsPeopleTypeThem(t *testing.T) {
 		{"96t", "9-6 timed"},
 		{"9t6", "9-6 timed"},
 		{"99t", "9-9 timed"},
-		{"96r", "9-6 retired"},
-		{"96rr", "9-6 retired, B won"},
+		{"96r", "! say which team retired: a or b"},
+		{"96rb", "9-6 retired"},
+		{"96ra", "9-6 retired, B won"},
+		{"96rab", "9-6 retired"},
+		{"88ra", "8-8 retired, B won"},
+		{"96rr", "!"},
+		{"96rar", "!"},
+		{"117rr", "11-7"},
+		{"96ra<", "! say which team retired: a or b"},
 		{"96rt", "9-6 timed"},
 		{"117tt", "11-7"}, // t again takes the mark back
 		{"1178<", "11-7"},
@@ -167,7 +181,7 @@ func TestEntriesAsPeopleTypeThem(t *testing.T) {
 // TestAnyKeysLeaveAnEntryThatCanBeRead: whatever is typed, the line stays short, has at most one
 // blank and not in front, and backspace takes all of it back.
 func TestAnyKeysLeaveAnEntryThatCanBeRead(t *testing.T) {
-	keys := []string{"0", "1", "2", "7", "9", " ", "-", ":", "t", "r", "tab", "backspace", "x", "enter"}
+	keys := []string{"0", "1", "2", "7", "9", " ", "-", ":", "t", "r", "a", "b", "tab", "backspace", "x", "enter"}
 	rapid.Check(t, func(r *rapid.T) {
 		e := &entry{}
 		for _, key := range rapid.SliceOfN(rapid.SampledFrom(keys), 0, 30).Draw(r, "keys") {
@@ -181,11 +195,45 @@ func TestAnyKeysLeaveAnEntryThatCanBeRead(t *testing.T) {
 				r.Fatalf("%q is read as %v", e.text, p)
 			}
 		}
-		for range maxEntry + 2 {
+		for range maxEntry + 3 {
 			e.press("backspace")
 		}
 		if !e.empty() || e.press("backspace") {
 			r.Fatalf("backspace leaves %+v", e)
 		}
 	})
+}
+
+// TestAScoreIsWrittenAsItIsRead: what a form is filled in with is the score that it gives back.
+func TestAScoreIsWrittenAsItIsRead(t *testing.T) {
+	r := scoring.Rules{Scoring: scoring.RallyScoring, To: 11, WinBy: 2}
+	var all []scoring.Final
+	for _, how := range []scoring.How{scoring.Played, scoring.Timed} {
+		for a := range 14 {
+			for b := range 14 {
+				if f, err := r.Final(a, b, how); err == nil {
+					all = append(all, f)
+				}
+				for _, team := range []scoring.Side{scoring.A, scoring.B} {
+					if f, err := r.Retire(a, b, team); err == nil {
+						all = append(all, f)
+					}
+				}
+			}
+		}
+	}
+	void, err := r.Final(0, 0, scoring.Void)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range append(all, r.Walkover(scoring.A), r.Walkover(scoring.B), void) {
+		if got, err := ParseScore(r, ScoreText(f)); err != nil || got != f {
+			t.Errorf("%v is written %q and read %v (%v)", f, ScoreText(f), got, err)
+		}
+	}
+	for _, text := range []string{"9-6 retired", "9-6 r", "9 6 RETIRED", "96r"} {
+		if got, err := ParseScore(r, text); err == nil || !strings.Contains(err.Error(), "say which team retired") && text != "96r" {
+			t.Errorf("%q is %v (%v)", text, got, err)
+		}
+	}
 }

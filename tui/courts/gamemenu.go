@@ -29,7 +29,7 @@ func gameMenu(c ui.Context, g *session.Game) ui.Dialog {
 		dialog.Item{Key: "o", Label: "organiser's time-out: wet court, a ball, heat", Intent: note(g, scoring.Entry{Kind: scoring.RefereeTimeOut})},
 		dialog.Item{Key: "e", Label: "ends are changed", Intent: note(g, scoring.Entry{Kind: scoring.EndsChanged}), Why: notDue},
 		dialog.Item{Key: "p", Label: "technical foul: costs a point", Intent: show(entryMenu(c, g, "Technical foul: whose?", scoring.TechnicalFoul))},
-		dialog.Item{Key: "g", Label: "a side gives up", Intent: show(entryMenu(c, g, "Who gives up?", scoring.SideRetired))},
+		dialog.Item{Key: "g", Label: "a team retires", Intent: show(entryMenu(c, g, "Which team retires?", scoring.SideRetired).Noting(session.RetireNote(g)))},
 		dialog.Item{Key: "u", Label: "time is up: the score decides", Intent: note(g, scoring.Entry{Kind: scoring.TimeUp})},
 		dialog.Item{Key: "n", Label: "write a note on the sheet", Intent: show(remarkForm(g))},
 		dialog.Item{Key: "l", Label: "the sheet: all that was noted", Intent: show(sheetPage(g.ID))},
@@ -39,7 +39,7 @@ func gameMenu(c ui.Context, g *session.Game) ui.Dialog {
 }
 
 // entryMenu asks which side an entry is about.
-func entryMenu(c ui.Context, g *session.Game, heading string, kind scoring.Kind) ui.Dialog {
+func entryMenu(c ui.Context, g *session.Game, heading string, kind scoring.Kind) *dialog.Menu {
 	return dialog.NewMenu(heading, entryItems(c, g, kind)...)
 }
 

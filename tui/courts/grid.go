@@ -1,9 +1,11 @@
 package courts
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
+	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -125,9 +127,6 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	how := ""
 	if s.entry.how != 0 {
 		how = " " + s.entry.how.String()
-		if s.entry.leader {
-			how += " by the side ahead"
-		}
 	}
 	what := "score"
 	if !g.Running() {
@@ -138,7 +137,11 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	if s.entry.refused && err != nil {
 		return refusal(c, fmt.Sprintf("Court %s %s: %s_%s  ! %v", g.Court, what, typed, how, err))
 	}
-	if err != nil {
+	switch {
+	case errors.Is(err, errWhoRetired):
+		text := fmt.Sprintf("  a  %s    b  %s", c.Names.Side(g.A), c.Names.Side(g.B))
+		return []string{line.Cut(head+c.Theme.Dim.Render("   which team retired?"), c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
+	case err != nil:
 		text := c.Names.Side(g.A) + " first"
 		if s.entry.swapped {
 			text = c.Names.Side(g.B) + " first"
@@ -147,6 +150,9 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	}
 	sc := final.Score()
 	text := fmt.Sprintf("  %s %d - %d %s", c.Names.FullSide(g.A), sc.A, sc.B, c.Names.FullSide(g.B))
+	if s.entry.how == scoring.Retired {
+		text = fmt.Sprintf("  %s retired at %d-%d. %s", c.Names.Side(g.Team(s.entry.retired)), sc.A, sc.B, session.RetiredText(g, final))
+	}
 	return []string{line.Cut(head+c.Theme.Dim.Render("   enter saves · tab if it is the other way round"), c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
 }
 

@@ -106,7 +106,11 @@ func benchPick(heading string, take func(session.PersonID) ui.Intent) ui.Dialog 
 	people := func(c ui.Context) []dialog.Candidate {
 		var list []dialog.Candidate
 		for _, a := range c.Night().Bench() {
-			note := fmt.Sprintf("waits %d min, games: %d", int(a.Waited(c.Now).Minutes()), c.Night().GamesOf(a.Person))
+			had := c.Night().TurnsOf(a.Person)
+			note := fmt.Sprintf("waits %d min, games: %d", int(a.Waited(c.Now).Minutes()), had.Games)
+			if also := had.Also(); also != "" {
+				note += ", " + also
+			}
 			list = append(list, dialog.Candidate{ID: a.Person, Note: note})
 		}
 		return list

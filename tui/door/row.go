@@ -117,12 +117,15 @@ func level(p session.Person) string {
 // here says what somebody who is checked in does now.
 func here(c ui.Context, r row) string {
 	n := c.Night()
-	games := ""
-	if k := n.GamesOf(r.person.ID); k > 0 {
-		games = fmt.Sprintf(", %d games", k)
-		if k == 1 {
+	games, had := "", n.TurnsOf(r.person.ID)
+	if had.Games > 0 {
+		games = fmt.Sprintf(", %d games", had.Games)
+		if had.Games == 1 {
 			games = ", 1 game"
 		}
+	}
+	if also := had.Also(); also != "" {
+		games += ", " + also
 	}
 	if g := n.Playing(r.person.ID); g != nil {
 		return "court " + string(g.Court) + games

@@ -97,7 +97,7 @@ func correctForm(c ui.Context, g *session.Game) ui.Dialog {
 		return ui.Do{Command: session.CorrectScore{Game: id, Final: final}}, nil
 	}
 	return dialog.NewForm(c.Names.Side(g.A)+" v "+c.Names.Side(g.B), send,
-		dialog.Field{Label: "Score", Value: g.Final.String(), Hint: c.Names.Side(g.A) + " first: 11-7, or 9-6 timed, or 9-6 retired, or void"})
+		dialog.Field{Label: "Score", Value: courts.ScoreText(*g.Final), Hint: c.Names.Side(g.A) + " are a, first: 11-7, 9-6 timed, 9-6 retired b, void"})
 }
 
 // Click implements ui.Screen.

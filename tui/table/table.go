@@ -3,6 +3,8 @@
 package table
 
 import (
+	"strings"
+
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -40,6 +42,7 @@ type basis struct {
 type sheet struct {
 	head, empty string
 	rows        []string
+	note        string // which games count otherwise; in front of the foot
 	foot        string
 }
 
@@ -60,8 +63,8 @@ func (t *Table) Actions(c ui.Context) []ui.Action {
 			return nil
 		}),
 	}
-	if rows := len(t.sheet(c).rows); rows > room(c) {
-		out = append(out, ui.Scroll(&t.top, rows, room(c)))
+	if s := t.sheet(c); len(s.rows) > s.room(c) {
+		out = append(out, ui.Scroll(&t.top, len(s.rows), s.room(c)))
 	}
 	switch t.view {
 	case tonight:
@@ -79,11 +82,17 @@ func (t *Table) Actions(c ui.Context) []ui.Action {
 	return out
 }
 
-// footRows are the lines under the table: a blank one and two of explanation.
-const footRows = 3
+// footRows are the lines under the table: a blank one and two of explanation, or three where games of the
+// night were not played to their end.
+func (s sheet) footRows() int {
+	if s.note != "" {
+		return 4
+	}
+	return 3
+}
 
 // room is how many rows of a table are shown.
-func room(c ui.Context) int { return max(1, c.Height-1-footRows) }
+func (s sheet) room(c ui.Context) int { return max(1, c.Height-1-s.footRows()) }
 
 func (t *Table) sheet(c ui.Context) sheet {
 	now := basis{c.Ledger, t.view, t.best, c.Width}
@@ -106,22 +115,23 @@ func (t *Table) sheet(c ui.Context) sheet {
 func (t *Table) Lines(c ui.Context) []string {
 	s := t.sheet(c)
 	if len(s.rows) == 0 {
-		return []string{"", s.empty}
+		return append([]string{""}, line.Wrap(strings.TrimSpace(s.empty+" "+s.note), c.Width)...)
 	}
-	from := min(t.top, max(0, len(s.rows)-room(c)))
-	until := min(len(s.rows), from+room(c))
+	from := min(t.top, max(0, len(s.rows)-s.room(c)))
+	until := min(len(s.rows), from+s.room(c))
 	out := []string{c.Theme.Dim.Render(line.Cut(s.head, c.Width))}
 	for _, r := range s.rows[from:until] {
 		out = append(out, line.Cut(r, c.Width))
 	}
-	for len(out) < c.Height-footRows+1 {
+	for len(out) < c.Height-s.footRows()+1 {
 		out = append(out, "")
 	}
+	foot := strings.TrimSpace(s.note + " " + s.foot)
 	if more := len(s.rows) - until; more > 0 {
-		s.foot = plural(more) + " below. " + s.foot
+		foot = plural(more) + " below. " + foot
 	}
-	for i, text := range line.Wrap(s.foot, c.Width) {
-		if i < footRows-1 {
+	for i, text := range line.Wrap(foot, c.Width) {
+		if i < s.footRows()-1 {
 			out = append(out, c.Theme.Dim.Render(text))
 		}
 	}

@@ -23,6 +23,7 @@ func tonightSheet(c ui.Context) sheet {
 	if n == nil {
 		return s
 	}
+	s.note = n.TableNote()
 	for _, r := range session.Standings(c.Club(), n) {
 		text := rowText(c, r)
 		if r.Rank == 1 {
