@@ -41,6 +41,7 @@ func TestTypedFinalScores(t *testing.T) {
 		{capped, "17-15", "17-15"},
 		{handicap, "11-0", "11-0"},
 		{handicap, "walkover b", "4-11 walkover"},
+		{handicap, "void", "4-0 void"},
 
 		{toEleven, "11-10", "12-10 or 11-9 would"},
 		{toEleven, "10-11", "10-12 or 9-11 would"},
@@ -55,6 +56,7 @@ func TestTypedFinalScores(t *testing.T) {
 		{toEleven, "11-7-2", "write 11-7"},
 		{toEleven, "11-7 a", "write 11-7"},
 		{toEleven, "9-6 timed a", "write 11-7"},
+		{toEleven, "9-6 retired b a", "write 11-7"},
 		{toEleven, "1000-2", "points are 0 to 999"},
 		{capped, "18-16", "cap 17: 17-16 would"},
 		{handicap, "3-11", "4-11 would"},

@@ -279,6 +279,10 @@ func TestSwappedPartnersStaySwapped(t *testing.T) {
 	if s = s.After(scoring.Rally{Won: scoring.B}); s.Server.String() != "B2" || s.Box != scoring.Left {
 		t.Errorf("%v serves from the %v after a point", s.Server, s.Box)
 	}
+	same, err := s.Set(s.Setting())
+	if err != nil || same.Setting() != s.Setting() || same.Box != s.Box {
+		t.Errorf("a correction that changes nothing moves them to %+v: %v", same.Setting(), err)
+	}
 }
 
 func TestSettingsThatCannotBe(t *testing.T) {
