@@ -58,6 +58,32 @@ func TestIdleCourtsAreFoundWithTheGamesThatWerePossible(t *testing.T) {
 	}
 }
 
+// Who has left, comes later, or a court that is closed by then makes no game possible; what comes back into
+// play does.
+func TestIdleCountsWhoIsThereInTheRound(t *testing.T) {
+	p := nighttest.Club(12, 3, 4)
+	for i := 8; i < 12; i++ {
+		p.People[i].Leave = 2 // plays rounds 1 and 2
+	}
+	p.People[7].Arrive = 1
+	p.Courts[2].Close = 3
+	var rounds []Round
+	for r := range 4 {
+		round := Round{Games: []Game{{A: Team{0, 1}, B: Team{2, 3}}}}
+		for i := Player(4); i < 12; i++ {
+			if p.People[i].PresentIn(r) {
+				round.Out = append(round.Out, i)
+			}
+		}
+		rounds = append(rounds, round)
+	}
+	both, one := []Court{1, 2}, []Court{1}
+	want := []Idle{{0, both, 1}, {1, both, 2}, {2, both, 1}, {3, one, 1}}
+	if got := IdleCourts(p, rounds); !reflect.DeepEqual(got, want) {
+		t.Errorf("got %+v, want %+v", got, want)
+	}
+}
+
 // A plan leaves no court empty that could have a game.
 func TestPlansLeaveNoGameOut(t *testing.T) {
 	for people := 4; people <= 21; people++ {
