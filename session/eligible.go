@@ -45,8 +45,8 @@ func (n *Night) Groups(club *Club) []string {
 	return out
 }
 
-// GroupChoice are two groups to choose from for somebody without one: tonight's, or else the club's, or
-// else A and B.
+// GroupChoice are two groups to choose from for somebody without one, in the order of the alphabet, so that
+// their places stay: tonight's, or else the club's, or else A and B.
 func (n *Night) GroupChoice(club *Club) []string {
 	choice := n.Groups(club)
 	for _, p := range club.People {
@@ -61,7 +61,9 @@ func (n *Night) GroupChoice(club *Club) []string {
 			out = append(out, g)
 		}
 	}
-	return out[:2]
+	out = out[:2]
+	slices.SortFunc(out, func(a, b string) int { return strings.Compare(strings.ToLower(a), strings.ToLower(b)) })
+	return out
 }
 
 // NeedsGroups tells whether teams of the night are made of two groups.

@@ -78,7 +78,7 @@ func TestEverybodyCalledAtOnceIsReadInFull(t *testing.T) {
 // and n gives it.
 func TestTheDoorAsksForAGroup(t *testing.T) {
 	s := rollingHall(t, 2, 6, func(set *session.Settings) { set.Format = scheduler.Mixed }).press("d")
-	s.press("New Woman", "enter").shows("New Woman: which group?", "women", "men").press("w").shows("Saved: New Woman", "7 here")
+	s.press("New Woman", "enter").shows("New Woman: which group?", "1  men", "2  women").press("2").shows("Saved: New Woman", "7 here")
 	s.press("Late Man", "enter").press("0").shows("Saved: Late Man", "8 here")
 	group := func(name string) string {
 		p, _ := s.desk.Ledger().Club().Named(name)
@@ -88,7 +88,7 @@ func TestTheDoorAsksForAGroup(t *testing.T) {
 		t.Fatalf("the groups are %q and %q", group("New Woman"), group("Late Man"))
 	}
 	s.press("esc").press("n").shows("press n to give a group: Late Man has no group; court 2 is free (1 score to come)")
-	s.press("n").shows("Late Man: which group?").press("m").hides("no group")
+	s.press("n").shows("Late Man: which group?").press("wxyz", "1").hides("no group")
 	if group("Late Man") != "men" || len(s.night().Running()) != 2 {
 		t.Errorf("the group is %q, and %d courts play, want men and 2", group("Late Man"), len(s.night().Running()))
 	}
@@ -101,8 +101,8 @@ func TestTheDoorAsksWhoIsKnown(t *testing.T) {
 	settings := session.DefaultSettings(7)
 	settings.Format = scheduler.Mixed
 	s.do(session.OpenNight{Name: "Next night", Settings: settings, Courts: 1})
-	s.press("d", "Agnes", "enter").shows("Agnes Vale: which group?").press("a").shows("Agnes Vale checked in", "1 here")
-	s.press("Bram", "enter").press("9").press("men", "enter").shows("2 here", "group men")
+	s.press("d", "Agnes", "enter").shows("Agnes Vale: which group?").press("1").shows("Agnes Vale checked in", "1 here")
+	s.press("Bram", "enter").press("3").press("men", "enter").shows("2 here", "group men")
 }
 
 // Nothing begins while nobody can be called; the line Next names the key that puts it right.
@@ -111,11 +111,11 @@ func TestNextSaysWhatKeepsCourtsEmpty(t *testing.T) {
 		set.Flow, set.Format = session.Rolling, scheduler.Mixed
 	})
 	s.shows("Next: press n to give a group: Agnes Vale, Bram Vale, Cleo Vale and 2 more have no group", "a group is missing")
-	for _, key := range []string{"a", "b", "a", "b"} {
+	for _, key := range []string{"1", "2", "1", "2"} {
 		s.press("n").shows("which group?").press(key)
 	}
 	s.shows("press n to begin play").press("n").shows("play begun").hides("is free")
-	s.shows("not called: Edda Vale has no group (n)").press("n").shows("Edda Vale: which group?").press("a")
+	s.shows("not called: Edda Vale has no group (n)").press("n").shows("Edda Vale: which group?").press("1")
 
 	p := s.desk.Ledger().Club().People[0]
 	q := s.desk.Ledger().Club().People[1]

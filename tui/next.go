@@ -61,6 +61,10 @@ func (m *Model) mend(cause session.Cause, people []session.PersonID) tea.Cmd {
 		}
 		m.goTo(ui.Door)
 	case session.NoFour:
+		if m.ledger.Night().NeedsGroups() {
+			m.goTo(ui.Door)
+			return nil
+		}
 		m.goTo(ui.Bench)
 	default:
 		m.goTo(ui.Door)
@@ -207,6 +211,9 @@ func (m *Model) blockedText(n *session.Night, a session.Advice, keys stepKeys) s
 		session.TooLate:       "press " + keys.next + " to decide",
 		session.NoFour:        "press " + keys.next + " for the bench",
 	}[a.Idle.Cause]
+	if a.Idle.Cause == session.NoFour && n.NeedsGroups() {
+		do = "check in more of the other group (d), or change a group there (→ e)"
+	}
 	if do == "" {
 		do = "check more people in (d), or rest fewer (b)"
 	}

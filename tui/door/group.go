@@ -2,6 +2,7 @@ package door
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"club/quadrille/session"
@@ -41,12 +42,13 @@ func groupMenu(c ui.Context, name string, with func(group string) session.Comman
 	return dialog.NewMenu(name+": which group?", append(groupItems(c, with, done), later)...)
 }
 
+// groupItems are the groups to choose from. Their keys are digits: whoever types the next name already
+// chooses none.
 func groupItems(c ui.Context, with func(group string) session.Command, done func(*session.Ledger)) []dialog.Item {
 	groups := c.Night().GroupChoice(c.Club())
-	keys := groupKeys(groups)
 	var items []dialog.Item
 	for i, g := range groups {
-		items = append(items, dialog.Item{Key: keys[i], Label: g, Intent: ui.Do{Command: with(g), After: done}})
+		items = append(items, dialog.Item{Key: strconv.Itoa(i + 1), Label: g, Intent: ui.Do{Command: with(g), After: done}})
 	}
 	other := func(v []string) (ui.Intent, error) {
 		if strings.TrimSpace(v[0]) == "" {
@@ -55,19 +57,5 @@ func groupItems(c ui.Context, with func(group string) session.Command, done func
 		return ui.Do{Command: with(v[0]), After: done}, nil
 	}
 	form := dialog.NewForm("Group", other, dialog.Field{Label: "Group", Hint: "the same word for everybody of the group; a night takes two"})
-	return append(items, dialog.Item{Key: "9", Label: "another word", Intent: ui.Show{Dialog: form}})
-}
-
-// groupKeys are the first letters of the groups, or numbers where these are the same.
-func groupKeys(groups []string) []string {
-	keys := make([]string, len(groups))
-	seen := map[string]bool{}
-	for i, g := range groups {
-		keys[i] = strings.ToLower(string([]rune(g)[:1]))
-		if seen[keys[i]] || strings.ContainsAny(keys[i], "09") {
-			return []string{"1", "2"}
-		}
-		seen[keys[i]] = true
-	}
-	return keys
+	return append(items, dialog.Item{Key: "3", Label: "another word", Intent: ui.Show{Dialog: form}})
 }
