@@ -88,6 +88,7 @@ func TestTheDoorAsksForAGroup(t *testing.T) {
 		t.Fatalf("the groups are %q and %q", group("New Woman"), group("Late Man"))
 	}
 	s.press("esc").press("n").shows("press n to give a group: Late Man has no group; court 2 is free (1 score to come)")
+	s.press("b").shows("Late Man", "not called").press("c")
 	s.press("n").shows("Late Man: which group?").press("wxyz", "1").hides("no group")
 	if group("Late Man") != "men" || len(s.night().Running()) != 2 {
 		t.Errorf("the group is %q, and %d courts play, want men and 2", group("Late Man"), len(s.night().Running()))
@@ -132,7 +133,7 @@ func TestNearClosingTheOrganiserDecides(t *testing.T) {
 			set.Flow, set.Closing = session.Rolling, evening.Add(time.Hour)
 		})
 		s.press("n").pass(53).press("117", "enter")
-		s.shows("a game called now is over by 20:00 with a chance of", "%", "press n to decide", "to end in time: m calls")
+		s.shows("a game called now is over by 20:00 with a chance of", "%", "press n to decide", "in time: m calls")
 		if s.press(keys...); len(s.night().Running()) != 1 {
 			t.Errorf("%v calls nobody:\n%s", keys, s.m.View())
 		}

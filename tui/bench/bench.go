@@ -99,8 +99,9 @@ func (b *Bench) Lines(c ui.Context) []string {
 	coming := next(c) // worked out once a frame: what it says about time takes the machine a while
 	cursor := b.cursor.In(len(people))
 	from, until := line.Window(len(people), listHeight(c, coming), cursor)
+	barred := notCalled(c)
 	for i, a := range people[from:until] {
-		text := row(c, n, a, from+i, width)
+		text := row(c, n, a, from+i, width, barred[a.Person])
 		if from+i == cursor {
 			text = c.Theme.Selected.Render(">" + text[1:])
 		}
@@ -112,11 +113,26 @@ func (b *Bench) Lines(c ui.Context) []string {
 	return append(out, coming...)
 }
 
-func row(c ui.Context, n *session.Night, a session.Attendance, place, width int) string {
+// notCalled is everybody who waits and is not called until something is put right.
+func notCalled(c ui.Context) map[session.PersonID]bool {
+	out := map[session.PersonID]bool{}
+	for _, b := range c.Ledger.Barred(c.Now) {
+		for _, id := range b.People {
+			out[id] = true
+		}
+	}
+	return out
+}
+
+func row(c ui.Context, n *session.Night, a session.Attendance, place, width int, barred bool) string {
 	wait, turn := fmt.Sprintf("%d min", int(a.Waited(c.Now).Minutes())), ""
 	switch {
 	case a.State == session.Resting:
 		wait = "rests"
+	case barred:
+		turn = "not called"
+	case n.LastCall:
+		turn = "no more"
 	case len(n.Running()) > 0 && n.Settings.Flow == session.Rolling:
 		w := n.NextTurn(place, c.Now)
 		turn = fmt.Sprintf("%d-%d min", int(w.Early.Minutes()), int(w.Late.Minutes()))

@@ -207,15 +207,15 @@ func idleOf(c ui.Context) *session.Idle {
 func idleFoot(why *session.Idle) string {
 	switch why.Cause {
 	case session.TooFew:
-		return fmt.Sprintf("waits for four: %d here", why.Waiting)
+		return fmt.Sprintf("needs four: %d wait", why.Waiting)
 	case session.NoGroup:
-		return "not called: a group is missing"
+		return "a group is missing"
 	case session.Contradiction:
-		return "not called: wishes clash"
+		return "wishes clash"
 	case session.NoFour:
-		return "no four who wait may play together"
+		return "no four go together"
 	case session.TooLate:
-		return fmt.Sprintf("%.0f %% to end in time: m calls", 100*why.Chance)
+		return fmt.Sprintf("%.0f %% in time: m calls", 100*why.Chance)
 	case session.PastClosing:
 		return "closing time has passed"
 	case session.LastGames:
