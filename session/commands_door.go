@@ -46,11 +46,13 @@ func (c CheckInAs) decide(l *Ledger, _ Env) ([]Event, error) {
 	return append(events, PersonArrived{c.Person}), nil
 }
 
-// AddGuest makes somebody known to the club and checks that person in.
+// AddGuest makes somebody known to the club and checks that person in. A guest who is called nearly as somebody
+// of the club is refused with an [AlikeError], unless it is sure that this is somebody else.
 type AddGuest struct {
 	Name  string
 	Group string
 	Level float64
+	Sure  bool
 }
 
 func (c AddGuest) decide(l *Ledger, env Env) ([]Event, error) {
@@ -63,6 +65,9 @@ func (c AddGuest) decide(l *Ledger, env Env) ([]Event, error) {
 	p, err := newPerson(l.club, env, c.Name, c.Group, c.Level)
 	if err != nil {
 		return nil, err
+	}
+	if near := l.club.Alike(p.Name); len(near) > 0 && !c.Sure {
+		return nil, &AlikeError{[]Alike{{Name: p.Name, Known: near[0]}}}
 	}
 	return []Event{PersonAdded{p}, PersonArrived{p.ID}}, nil
 }

@@ -14,6 +14,19 @@ import (
 type ImportRoster struct {
 	Entries []roster.Entry
 	Arrived bool // everybody without a later arrival is here already
+
+	// New names that are nearly those of others are refused with an [AlikeError], until it is said whether one
+	// person or two are meant: of a line of the roster, or of all other lines.
+	Lines map[int]SameName
+	Same  SameName
+}
+
+// same is the answer about a line.
+func (c ImportRoster) same(line int) SameName {
+	if answer, ok := c.Lines[line]; ok {
+		return answer
+	}
+	return c.Same
 }
 
 func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
@@ -54,21 +67,16 @@ func (n *Night) expects(id PersonID, due, leaves time.Time) bool {
 // people matches the roster with the club: the person of each entry, and the events that make
 // newcomers known and changes kept.
 func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
-	people := make([]Person, len(c.Entries))
-	known := make([]bool, len(c.Entries))
-	ids, lines := map[string]PersonID{}, map[string]int{}
+	people, known, err := c.match(club, env)
+	if err != nil {
+		return nil, nil, err
+	}
+	ids, lines := map[string]PersonID{}, map[PersonID]int{}
 	for i, e := range c.Entries {
-		name, err := CleanName(e.Name)
-		if err != nil {
-			return nil, nil, fmt.Errorf("roster line %d: %w", e.Line, err)
+		if first, twice := lines[people[i].ID]; twice {
+			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, people[i].Name, first)
 		}
-		if people[i], known[i] = club.Named(name); !known[i] {
-			people[i] = Person{ID: env.NewID(), Name: name}
-		}
-		if first, twice := lines[keyOf(people[i].Name)]; twice {
-			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, name, first)
-		}
-		lines[keyOf(people[i].Name)] = e.Line
+		lines[people[i].ID] = e.Line
 		ids[foldName(e.Name)] = people[i].ID
 	}
 	var events []Event
@@ -96,6 +104,47 @@ func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
 		}
 	}
 	return people, events, nil
+}
+
+// match finds the person of each entry: known to the club by name, or by nearly the name if that is said to be
+// one person, or else new.
+func (c ImportRoster) match(club *Club, env Env) (people []Person, known []bool, err error) {
+	people, known = make([]Person, len(c.Entries)), make([]bool, len(c.Entries))
+	added := map[string]int{}
+	var near *alikes
+	var asked AlikeError
+	for i, e := range c.Entries {
+		name, err := CleanName(e.Name)
+		if err != nil {
+			return nil, nil, fmt.Errorf("roster line %d: %w", e.Line, err)
+		}
+		if people[i], known[i] = club.Named(name); known[i] {
+			continue
+		}
+		if first, twice := added[keyOf(name)]; twice {
+			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d already: add a second name to tell them apart", e.Line, name, first)
+		}
+		added[keyOf(name)] = e.Line
+		people[i] = Person{ID: env.NewID(), Name: name}
+		if near == nil {
+			near = alikesOf(club)
+		}
+		switch pair, ok := near.of(name, e.Line); {
+		case !ok || c.same(e.Line) == TwoAlike:
+			near.add(name, e.Line)
+		case c.same(e.Line) == AskSame:
+			asked.Pairs = append(asked.Pairs, pair)
+			near.add(name, e.Line)
+		case pair.Other > 0:
+			return nil, nil, fmt.Errorf("roster line %d: %s stands on line %d as %s already: take one of the two out", e.Line, name, pair.Other, pair.Known.Name)
+		default:
+			people[i], known[i] = pair.Known, true
+		}
+	}
+	if len(asked.Pairs) > 0 {
+		return nil, nil, &asked
+	}
+	return people, known, nil
 }
 
 // pairWith adds a wish, or replaces the one about the same person.

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -61,7 +62,7 @@ func TestLargeRostersAreTakenInWithoutSearching(t *testing.T) {
 	const people = 10_000
 	entries := bigRoster(people)
 	d, log, _ := newTestDesk(t)
-	must(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, ImportRoster{Entries: entries})
+	must(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, ImportRoster{Entries: entries, Same: TwoAlike})
 	if n := d.Ledger().Night(); n.Count(Expected) != people {
 		t.Fatalf("%d of %d people are expected", n.Count(Expected), people)
 	}
@@ -83,8 +84,48 @@ func BenchmarkImportRoster(b *testing.B) {
 			entries := bigRoster(people)
 			for b.Loop() {
 				d, _, _ := newTestDesk(b)
-				must(b, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, ImportRoster{Entries: entries})
+				must(b, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, ImportRoster{Entries: entries, Same: TwoAlike})
 			}
 		})
 	}
+}
+
+// Whoever is nearly called as somebody else is asked about, on a roster and at the door, and the answer is taken.
+func TestNamesThatAreAlikeAreAskedAbout(t *testing.T) {
+	known := func(t *testing.T) *Desk {
+		d, _, _ := newTestDesk(t)
+		must(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, AddGuest{Name: "Hans Müller"}, AddGuest{Name: "Anna Berg"})
+		return d
+	}
+	entries := func(names ...string) (out []roster.Entry) {
+		for i, name := range names {
+			out = append(out, roster.Entry{Line: i + 2, Name: name})
+		}
+		return out
+	}
+	d := known(t)
+	new4 := entries("Anna Bergh", "Müller, Hans", "Cy Crane", "Cy Krane")
+	refused(t, d, ImportRoster{Entries: new4}, `"Anna Bergh" on line 2 is nearly Anna Berg, whom the club knows; "Müller, Hans" on line 3 is nearly Hans Müller`)
+	refused(t, d, ImportRoster{Entries: new4}, `"Cy Krane" on line 5 is nearly "Cy Crane" on line 4`)
+	refused(t, d, ImportRoster{Entries: new4, Same: OneAlike}, "Cy Krane stands on line 4 as Cy Crane already: take one of the two out")
+	_, err := d.Do(ImportRoster{Entries: new4, Lines: map[int]SameName{3: OneAlike, 5: TwoAlike}})
+	var alike *AlikeError
+	if !errors.As(err, &alike) || len(alike.Pairs) != 1 || alike.Pairs[0].Line != 2 || alike.Pairs[0].Known.Name != "Anna Berg" {
+		t.Fatalf("asked: %v", err)
+	}
+	must(t, d, ImportRoster{Entries: new4, Lines: map[int]SameName{2: TwoAlike, 3: OneAlike, 5: TwoAlike}})
+	var names []string
+	for _, p := range d.Ledger().Club().People {
+		names = append(names, p.Name)
+	}
+	if got := strings.Join(names, ", "); got != "Hans Müller, Anna Berg, Anna Bergh, Cy Crane, Cy Krane" {
+		t.Errorf("the club knows %s", got)
+	}
+	refused(t, d, ImportRoster{Entries: entries("Anna Berg", "anna  berg")}, "stands on line 2 already")
+	refused(t, known(t), ImportRoster{Entries: entries("Anna Berg", "Berg, Anna"), Same: OneAlike}, "roster line 3: Anna Berg stands on line 2 already")
+
+	d = known(t)
+	refused(t, d, AddGuest{Name: "Ana Berg"}, `"Ana Berg" is nearly Anna Berg: say whether that is one person or two`)
+	must(t, d, AddGuest{Name: "Ana Berg", Sure: true})
+	refused(t, d, AddGuest{Name: "Ana Berg", Sure: true}, "the club already has a Ana Berg")
 }

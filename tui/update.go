@@ -243,6 +243,9 @@ func (m *Model) done(msg doneMsg) {
 	if m.clockNoted(msg) || m.notKept(msg, after) {
 		return
 	}
+	if m.asksAlike(msg, after) {
+		return
+	}
 	if msg.err != nil {
 		m.refuse(msg.err)
 		return

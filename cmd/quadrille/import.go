@@ -29,7 +29,8 @@ func newImport(opts *options) *cobra.Command {
 		Use:   "import FILE",
 		Short: "Take in a roster, or the nights of another laptop",
 		Long: `A roster (CSV): its people become known to the club and are expected at the night that is open,
-at the times that the roster states. Who is known by name already is brought up to date.
+at the times that the roster states. Who is known by name already is brought up to date; a new
+name that is nearly that of somebody else is asked about.
 
 An export of events, or another data file: nights and people that are not here yet are added.
 People are joined by identity; who has the name of one of ours and another identity is asked
@@ -44,7 +45,7 @@ The desk must not have the club's file open meanwhile. FILE is - for the standar
 	cmd.Flags().BoolVar(&im.here, "here", false, "check everybody in whom the roster does not announce for later")
 	dataFlag(cmd, opts, clubFile)
 	cmd.ValidArgsFunction = first(filesOf("csv", "jsonl", "qdb"))
-	addChoice(cmd, &im.same, "same", "whether people of one name in both files are one or two (default: ask)", parseSame, "one", "two")
+	addChoice(cmd, &im.same, "same", "whether people of one name in both files, or of nearly one name on a roster, are one or two (default: ask)", parseSame, "one", "two")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error { return im.run(cmd, args[0]) }
 	return cmd
 }
@@ -150,7 +151,11 @@ func (im *importer) expect(cmd *cobra.Command, text io.Reader) error {
 		return err
 	}
 	return work(path, func(desk *session.Desk) error {
-		l, err := desk.Do(session.ImportRoster{Entries: entries, Arrived: im.here})
+		l, err := desk.Do(session.ImportRoster{Entries: entries, Arrived: im.here, Same: im.same})
+		var alike *session.AlikeError
+		if errors.As(err, &alike) {
+			return fmt.Errorf("%w: add --same one or --same two, or mend the names in the file", err)
+		}
 		if err != nil {
 			return err
 		}

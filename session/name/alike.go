@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/runes"
 	"golang.org/x/text/transform"
@@ -45,45 +46,65 @@ func isASCII(text string) bool {
 }
 
 // Alike tells whether two different names may well be one person's: the same words in another order, with
-// other accents or another punctuation; or names of two words and more that differ in one letter, by one that
-// is missing, wrong, or changed places with the next. Numbers must be the same: a club that numbers its people
-// means it.
+// other accents or another punctuation; or names of two words and more that differ in one letter of one word, by
+// one that is missing, wrong, or changed places with the next. Words of one or two letters must be the same,
+// since "Anna B." and "Anna S." are told apart on purpose; and so must numbers.
 func Alike(a, b string) bool { return shapeOf(a).alike(shapeOf(b)) }
 
 // shape is a name as it is compared.
 type shape struct {
 	folded string   // the name itself without case
-	forms  []string // its plain words in their order, and sorted
-	words  int
+	words  []string // plain and sorted
+	joined string   // the plain words in their order, without anything between them
 	digits string
 }
 
 func shapeOf(name string) shape {
-	s := shape{folded: Fold(name)}
 	words := strings.FieldsFunc(Plain(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	s.words = len(words)
+	s := shape{folded: Fold(name), words: words, joined: strings.Join(words, "")}
 	s.digits = strings.Map(func(r rune) rune {
 		if unicode.IsDigit(r) {
 			return r
 		}
 		return -1
 	}, name)
-	s.forms = []string{strings.Join(words, " ")}
 	slices.Sort(words)
-	s.forms = append(s.forms, strings.Join(words, " "))
 	return s
 }
 
+// longWord is how many letters a word must have for one of them to be a slip.
+const longWord = 3
+
 func (s shape) alike(o shape) bool {
 	switch {
-	case s.folded == o.folded || s.words == 0 || o.words == 0 || s.digits != o.digits:
+	case s.folded == o.folded || len(s.words) == 0 || len(o.words) == 0 || s.digits != o.digits:
 		return false
-	case s.forms[1] == o.forms[1]:
+	case s.joined == o.joined || slices.Equal(s.words, o.words):
 		return true
-	case s.words < 2 || o.words < 2:
+	case len(s.words) < 2 || len(s.words) != len(o.words):
 		return false
 	}
-	return oneApart(s.forms[0], o.forms[0]) || oneApart(s.forms[1], o.forms[1])
+	mine, theirs := without(s.words, o.words), without(o.words, s.words)
+	return len(mine) == 1 && len(theirs) == 1 && mayErr(mine[0]) && mayErr(theirs[0]) && oneApart(mine[0], theirs[0])
+}
+
+// mayErr tells whether a word is one in which a letter may be a slip.
+func mayErr(word string) bool {
+	return utf8.RuneCountInString(word) >= longWord && !strings.ContainsFunc(word, unicode.IsDigit)
+}
+
+// without are the words that others have not, each as often as it stands there more.
+func without(words, others []string) []string {
+	others = slices.Clone(others)
+	var out []string
+	for _, w := range words {
+		if i := slices.Index(others, w); i >= 0 {
+			others = slices.Delete(others, i, i+1)
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // oneApart tells whether one letter makes two texts equal: put in, taken out, replaced, or changed with its
@@ -110,9 +131,13 @@ func oneApart(a, b string) bool {
 // Index finds, among many names, those that are alike, in a time that does not grow with their number.
 // The zero value is empty.
 type Index struct {
+	names   []string
 	shapes  []shape
 	buckets map[string][]int
 }
+
+// Name is the name that was added at a place.
+func (x *Index) Name(i int) string { return x.names[i] }
 
 // Add puts in a name, which is known by its place among those that were added, from 0.
 func (x *Index) Add(name string) {
@@ -120,7 +145,7 @@ func (x *Index) Add(name string) {
 		x.buckets = map[string][]int{}
 	}
 	s := shapeOf(name)
-	x.shapes = append(x.shapes, s)
+	x.names, x.shapes = append(x.names, name), append(x.shapes, s)
 	for key := range s.keys() {
 		x.buckets[key] = append(x.buckets[key], len(x.shapes)-1)
 	}
@@ -145,17 +170,18 @@ func (x *Index) Like(name string) []int {
 	return out
 }
 
-// keys are texts of which two names that are alike have one in common: if one letter makes two texts equal,
+// keys are texts of which two names that are alike have one in common: if one letter makes two words equal,
 // both have a form without one letter in common, or one is that form of the other.
 func (s shape) keys() map[string]bool {
-	out := map[string]bool{s.forms[1]: true}
-	if s.words < 2 {
-		return out
-	}
-	for _, form := range s.forms {
-		out[form] = true
-		for i, r := range form {
-			out[form[:i]+form[i+len(string(r)):]] = true
+	out := map[string]bool{"=" + s.joined: true, strings.Join(s.words, " "): true}
+	for i, w := range s.words {
+		if len(s.words) < 2 || !mayErr(w) {
+			continue
+		}
+		rest := strings.Join(slices.Concat(s.words[:i], s.words[i+1:]), " ") + "|"
+		out[rest+w] = true
+		for j, r := range w {
+			out[rest+w[:j]+w[j+utf8.RuneLen(r):]] = true
 		}
 	}
 	return out
