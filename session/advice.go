@@ -42,9 +42,9 @@ func (l *Ledger) NextStep(now time.Time) Advice {
 	if n == nil {
 		return Advice{Step: StepOpen}
 	}
-	a := Advice{Here: n.Count(Here), Running: len(n.Running()), Round: len(n.Rounds), Rounds: n.Settings.Rounds}
+	a := Advice{Here: n.staying(), Running: len(n.Running()), Round: len(n.Rounds), Rounds: n.Settings.Rounds}
 	for _, p := range n.Roll {
-		if p.State == Expected && !p.Due.IsZero() && now.After(p.Due) {
+		if n.Late(p, now) {
 			a.Late++
 		}
 	}
@@ -142,7 +142,7 @@ func (l *Ledger) PlayOn(now time.Time) (c Command, ok bool) {
 	case n == nil || n.Hold != nil:
 		return nil, false
 	case n.Settings.Flow == Rounds:
-		can := len(n.Running()) == 0 && n.Count(Here) >= 4 && newDraw(l.club, n, now).unplannable().Cause == Callable
+		can := len(n.Running()) == 0 && n.staying() >= 4 && newDraw(l.club, n, now).unplannable().Cause == Callable
 		return CallRound{}, can
 	}
 	for _, court := range n.freeCourts() {

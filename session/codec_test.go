@@ -24,7 +24,7 @@ func samples(t testing.TB) []Event {
 		UsualKept{Usual{DefaultSettings(6), 3}},
 		CourtOpened{"3"},
 		CourtClosed{"3"},
-		PersonExpected{"p1", at, at.Add(time.Hour)},
+		PersonExpected{"p1", Stay{at, at.Add(time.Hour), 3, 5}},
 		PersonArrived{"p1"},
 		PersonRested{"p1"},
 		PersonReturned{"p1"},

@@ -150,6 +150,7 @@ func (c Leave) decide(l *Ledger, _ Env) ([]Event, error) {
 type Expect struct {
 	Person      PersonID
 	Due, Leaves time.Time
+	From, Last  int // rounds, see [Stay]
 }
 
 func (c Expect) decide(l *Ledger, env Env) ([]Event, error) {
@@ -157,11 +158,12 @@ func (c Expect) decide(l *Ledger, env Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !c.Leaves.IsZero() && !c.Leaves.After(c.Due) {
-		return nil, fmt.Errorf("%s cannot leave before arriving", l.club.Name(c.Person))
+	stay := Stay{c.Due.UTC(), c.Leaves.UTC(), c.From, c.Last}
+	if err := stay.possible(); err != nil {
+		return nil, fmt.Errorf("%s %w", l.club.Name(c.Person), err)
 	}
-	if n.contains(c.Person, Here, Resting) && !c.Due.IsZero() && c.Due.After(env.Now) {
+	if n.contains(c.Person, Here, Resting) && stay.later(n, env.Now) {
 		return nil, fmt.Errorf("%s is here already", l.club.Name(c.Person))
 	}
-	return []Event{PersonExpected{c.Person, c.Due.UTC(), c.Leaves.UTC()}}, nil
+	return []Event{PersonExpected{c.Person, stay}}, nil
 }

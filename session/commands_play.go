@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -24,19 +25,32 @@ func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
 	if g := n.Running(); len(g) > 0 {
 		return nil, fmt.Errorf("round %d still goes on: enter the score of court %s first", len(n.Rounds), g[0].Court)
 	}
-	if here := n.Count(Here); here < 4 {
+	if here := n.staying(); here < 4 {
 		return nil, fmt.Errorf("%w: %d checked in", ErrTooFew, here)
 	}
-	events, plan := []Event{}, n.Plan
+	events, plan := n.farewells(), n.Plan
 	if !n.fits(plan) {
 		if plan = c.Plan; !n.fits(plan) {
 			if plan, err = newDraw(l.club, n, env.Now).plan(context.Background()); err != nil {
 				return nil, err
 			}
 		}
-		events = append(events, RotationPlanned{plan})
+	}
+	if len(events) > 0 || !n.fits(n.Plan) {
+		events = append(events, RotationPlanned{plan}) // whoever leaves makes the plan before stale
 	}
 	return append(events, RoundCalled{Round: len(n.Rounds) + 1, Games: plan[0].Games, Out: plan[0].Out, Terms: n.Settings.Terms()}), nil
+}
+
+// farewells note that those have left whose last round was called.
+func (n *Night) farewells() []Event {
+	var out []Event
+	for _, a := range n.Roll {
+		if a.State == Here && !n.stays(a) {
+			out = append(out, PersonLeft{a.Person})
+		}
+	}
+	return out
 }
 
 // fits tells whether the first planned round can be called as it is.
@@ -64,10 +78,10 @@ func (n *Night) suits(plan []PlannedRound) bool {
 	}
 	who = append(who, plan[0].Out...)
 	slices.Sort(who)
-	if len(slices.Compact(who)) != len(who) || len(who) != n.Count(Here) {
+	if len(slices.Compact(who)) != len(who) || len(who) != n.staying() {
 		return false
 	}
-	return !slices.ContainsFunc(who, func(id PersonID) bool { return !n.contains(id, Here) })
+	return !slices.ContainsFunc(who, func(id PersonID) bool { return !n.stays(*cmp.Or(n.Attending(id), &Attendance{})) })
 }
 
 // BeginPlay starts the rolling flow: every free court gets its first four, and from then on a

@@ -3,7 +3,6 @@ package session
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"time"
@@ -107,34 +106,6 @@ func (d *draw) gamesThat(are func(*Game) bool) []scheduler.Game {
 		}
 	}
 	return out
-}
-
-// window gives the first round that a person can play and the first that the person no longer
-// can; ok is false for people who have no part in any round.
-func (d *draw) window(a Attendance) (from, until int, ok bool) {
-	played := len(d.night.Rounds)
-	slot := time.Duration(d.night.Settings.Slot) * time.Minute
-	switch a.State {
-	case Here:
-		if !a.Leaves.IsZero() {
-			until = max(played+1, played+int(a.Leaves.Sub(d.now)/slot))
-		}
-		return 0, until, true
-	case Expected:
-		if a.Due.IsZero() {
-			return 0, 0, false
-		}
-		late := math.Ceil(float64(a.Due.Sub(d.now)) / float64(slot))
-		from = played + max(1, int(late))
-		if !a.Leaves.IsZero() {
-			until = max(from+1, played+int(a.Leaves.Sub(d.now)/slot))
-		}
-		return from, until, true
-	}
-	if played == 0 { // there is no round before which somebody could have gone
-		return d.problem.Rounds, 0, d.took(a.Person)
-	}
-	return 0, played, d.took(a.Person)
 }
 
 // took tells whether a person was in a round that was called, on court or out, or in a game of no round.

@@ -18,8 +18,7 @@ func (l *Ledger) DrawKey() uint64 {
 	type part struct {
 		Person Person
 		State  Presence
-		Due    int64
-		Leaves int64
+		Stay   Stay
 	}
 	var basis struct {
 		Settings Settings
@@ -37,7 +36,7 @@ func (l *Ledger) DrawKey() uint64 {
 	}
 	for _, a := range n.Roll {
 		p, _ := l.club.Person(a.Person)
-		basis.Roll = append(basis.Roll, part{p, a.State, a.Due.Unix(), a.Leaves.Unix()})
+		basis.Roll = append(basis.Roll, part{p, a.State, a.Stay})
 	}
 	for i := range n.Games {
 		g := &n.Games[i]

@@ -45,9 +45,8 @@ func (e PersonChanged) apply(f *fold, _ time.Time) error {
 
 // PersonExpected announces somebody for tonight.
 type PersonExpected struct {
-	Person PersonID  `json:"person"`
-	Due    time.Time `json:"due,omitzero"`    // announced arrival
-	Leaves time.Time `json:"leaves,omitzero"` // announced departure
+	Person PersonID `json:"person"`
+	Stay
 }
 
 func (e PersonExpected) apply(f *fold, _ time.Time) error {
@@ -55,7 +54,7 @@ func (e PersonExpected) apply(f *fold, _ time.Time) error {
 		if a.State == "" || a.State == Gone {
 			a.State = Expected
 		}
-		a.Due, a.Leaves = e.Due, e.Leaves
+		a.Stay = e.Stay
 		return nil
 	})
 }

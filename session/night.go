@@ -99,12 +99,11 @@ type Attendance struct {
 	Person  PersonID      `json:"person"`
 	State   Presence      `json:"state"`
 	Arrived time.Time     `json:"arrived,omitzero"`  // first check-in
-	Due     time.Time     `json:"due,omitzero"`      // announced arrival
-	Leaves  time.Time     `json:"leaves,omitzero"`   // announced departure
 	Since   time.Time     `json:"since,omitzero"`    // start of the present spell of being here
 	Waiting time.Time     `json:"waiting,omitzero"`  // start of the present wait on the bench
 	Turn    uint64        `json:"turn,omitempty"`    // the action with which that wait began, 0 for none: the order of the bench
 	Present time.Duration `json:"present,omitempty"` // earlier spells of being here, added up
+	Stay
 }
 
 // PresentFor is how long the person has been here and willing to play until now.

@@ -3,7 +3,6 @@ package session
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"club/quadrille/session/roster"
 )
@@ -40,15 +39,21 @@ func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
 	}
 	for i, e := range c.Entries {
 		id := people[i].ID
-		due, leaves := n.moment(e.Arrive, env, 0), n.moment(e.Leave, env, 1)
-		here := n.contains(id, Here, Resting)
-		switch {
-		case !here && !n.expects(id, due, leaves):
-			events = append(events, PersonExpected{id, due, leaves})
-		case here && !leaves.IsZero() && !n.Attending(id).Leaves.Equal(leaves):
-			events = append(events, PersonExpected{id, n.Attending(id).Due, leaves})
+		now := env.Now.In(env.Zone)
+		stay := Stay{}.Arriving(e.Arrive, n, now).Leaving(e.Leave, n, now)
+		if err := stay.possible(); err != nil {
+			return nil, fmt.Errorf("roster line %d: %s %w", e.Line, people[i].Name, err)
 		}
-		if c.Arrived && !here && !due.After(env.Now) {
+		here, known := n.contains(id, Here, Resting), n.Attending(id)
+		switch {
+		case !here && (known == nil || known.State != Expected || !known.Stay.equal(stay)):
+			events = append(events, PersonExpected{id, stay})
+		case here && !e.Leave.IsZero():
+			if stays := known.Leaving(e.Leave, n, now); !known.Stay.equal(stays) {
+				events = append(events, PersonExpected{id, stays})
+			}
+		}
+		if c.Arrived && !here && !stay.later(n, env.Now) {
 			events = append(events, PersonArrived{id})
 		}
 	}
@@ -56,12 +61,6 @@ func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
 		return nil, fmt.Errorf("everybody on this roster is known and expected already")
 	}
 	return events, nil
-}
-
-// expects tells whether somebody is announced already with these times.
-func (n *Night) expects(id PersonID, due, leaves time.Time) bool {
-	a := n.Attending(id)
-	return a != nil && a.State == Expected && a.Due.Equal(due) && a.Leaves.Equal(leaves)
 }
 
 // people matches the roster with the club: the person of each entry, and the events that make
@@ -155,17 +154,4 @@ func (p *Person) pairWith(t Together) {
 		return
 	}
 	p.Together[i] = t
-}
-
-// moment is when a roster's moment falls tonight. Rounds follow each other by the slot from the
-// night's opening; shift 1 gives the end of a round instead of its start.
-func (n *Night) moment(m roster.Moment, env Env, shift int) time.Time {
-	if m.Round > 0 {
-		rounds := max(0, m.Round-1+shift-len(n.Rounds))
-		if rounds == 0 && shift == 0 {
-			return time.Time{}
-		}
-		return env.Now.Add(time.Duration(rounds*n.Settings.Slot) * time.Minute)
-	}
-	return n.TimeOfDay(m, env.Now.In(env.Zone))
 }

@@ -2,6 +2,7 @@ package door
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -28,40 +29,55 @@ func importForm() ui.Dialog {
 
 // timesForm sets when somebody comes or goes.
 func timesForm(c ui.Context, r row) ui.Dialog {
-	show := func(t time.Time) string {
-		if t.IsZero() {
-			return ""
-		}
-		return t.In(c.Now.Location()).Format("15:04")
-	}
-	read := func(text string, was time.Time) (time.Time, error) {
-		if text = strings.TrimSpace(text); text == show(was) {
-			return was, nil
-		}
-		return clock(text, c.Night(), c.Now)
-	}
+	was := r.att.Stay
+	shownDue, shownLeaves := shownMoment(was.Due, was.From, c.Now), shownMoment(was.Leaves, was.Last, c.Now)
 	send := func(v []string) (ui.Intent, error) {
-		e := session.Expect{Person: r.person.ID}
-		var err error
-		if e.Due, err = read(v[0], r.att.Due); err != nil {
-			return nil, err
+		stay := was
+		if text := strings.TrimSpace(v[0]); text != shownDue { // what is left as it was is not read anew
+			m, err := moment(text, c.Night())
+			if err != nil {
+				return nil, err
+			}
+			stay = stay.Arriving(m, c.Night(), c.Now)
 		}
-		if e.Leaves, err = read(v[1], r.att.Leaves); err != nil {
-			return nil, err
+		if text := strings.TrimSpace(v[1]); text != shownLeaves {
+			m, err := moment(text, c.Night())
+			if err != nil {
+				return nil, err
+			}
+			stay = stay.Leaving(m, c.Night(), c.Now)
 		}
-		return ui.Do{Command: e}, nil
+		return ui.Do{Command: session.Expect{
+			Person: r.person.ID, Due: stay.Due, Leaves: stay.Leaves, From: stay.From, Last: stay.Last,
+		}}, nil
+	}
+	comes, leaves := "a time such as 19:40; empty if not known", "a time such as 21:00; empty to stay to the end"
+	if c.Night().Settings.Flow == session.Rounds {
+		comes = "a time such as 19:40, or the first round such as 3; empty if not known"
+		leaves = "a time such as 21:00, or the last round such as 5; empty to stay to the end"
 	}
 	return dialog.NewForm(r.person.Name+": times tonight", send,
-		dialog.Field{Label: "Comes at", Value: show(r.att.Due), Hint: "a time such as 19:40; empty if not known"},
-		dialog.Field{Label: "Leaves at", Value: show(r.att.Leaves), Hint: "a time such as 21:00; empty to stay to the end"},
+		dialog.Field{Label: "Comes at", Value: shownDue, Hint: comes},
+		dialog.Field{Label: "Leaves at", Value: shownLeaves, Hint: leaves},
 	)
 }
 
-// clock reads a time of a night.
-func clock(text string, n *session.Night, now time.Time) (time.Time, error) {
-	m, err := roster.ParseMoment(strings.TrimSpace(text))
-	if err == nil && !m.IsZero() && !m.IsClock {
-		err = fmt.Errorf("write a time of day such as 19:40")
+// shownMoment is a time of day or a round as it is typed, empty for neither.
+func shownMoment(t time.Time, round int, now time.Time) string {
+	switch {
+	case round > 0:
+		return strconv.Itoa(round)
+	case t.IsZero():
+		return ""
 	}
-	return n.TimeOfDay(m, now), err
+	return t.In(now.Location()).Format("15:04")
+}
+
+// moment reads a time of day, or in rounds the number of a round.
+func moment(text string, n *session.Night) (roster.Moment, error) {
+	m, err := roster.ParseMoment(text)
+	if err == nil && m.Round > 0 && n.Settings.Flow != session.Rounds {
+		err = fmt.Errorf("tonight is rolling and has no rounds: write a time of day such as 19:40")
+	}
+	return m, err
 }

@@ -96,22 +96,26 @@ func TestLevels(t *testing.T) {
 	}
 }
 
+// TestTimesOfTheEvening: what is shown of somebody's times reads back as it was, and rounds are rounds
+// where there are any.
 func TestTimesOfTheEvening(t *testing.T) {
-	today := time.Date(2026, 11, 20, 19, 0, 0, 0, time.FixedZone("hall", 3600))
-	for text, want := range map[string]string{"": "", " ": "", "19:40": "19:40", "9:05": "09:05", "21:00": "21:00"} {
-		got, err := clock(text, nil, today)
-		shown := ""
-		if !got.IsZero() {
-			shown = got.In(today.Location()).Format("15:04")
-		}
-		if err != nil || shown != want {
+	c, _ := club(t)
+	rolling := session.DefaultSettings(1)
+	rolling.Flow = session.Rolling
+	for text, want := range map[string]string{"": "", "19:40": "19:40", "9:05": "09:05", "0:30": "00:30", "3": "3", "1": ""} {
+		m, err := moment(text, c.Night())
+		stay := session.Stay{}.Arriving(m, c.Night(), c.Now)
+		if shown := shownMoment(stay.Due, stay.From, c.Now); err != nil || shown != want {
 			t.Errorf("%q is %q (%v), want %q", text, shown, err, want)
 		}
 	}
-	for _, text := range []string{"2", "soon", "24:61", "7 pm"} {
-		if got, err := clock(text, nil, today); err == nil {
+	for _, text := range []string{"soon", "24:61", "7 pm", "0", "-2"} {
+		if got, err := moment(text, c.Night()); err == nil {
 			t.Errorf("%q is taken for %v", text, got)
 		}
+	}
+	if got, err := moment("3", &session.Night{Settings: rolling}); err == nil {
+		t.Errorf("round 3 of a rolling night is taken for %v", got)
 	}
 }
 

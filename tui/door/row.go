@@ -81,11 +81,14 @@ func (r row) text(c ui.Context, width int) string {
 	switch r.state {
 	case session.Expected:
 		note = "expected"
-		if !r.att.Due.IsZero() {
+		switch {
+		case r.att.From > 0:
+			note += fmt.Sprintf(" for round %d", r.att.From)
+		case !r.att.Due.IsZero():
 			note += " " + r.att.Due.In(c.Now.Location()).Format("15:04")
-			if c.Now.After(r.att.Due) {
-				note += ", late"
-			}
+		}
+		if c.Night().Late(r.att, c.Now) {
+			note += ", late"
 		}
 	case session.Here:
 		mark, note = "[x]", here(c, r)
@@ -94,7 +97,11 @@ func (r row) text(c ui.Context, width int) string {
 	case session.Gone:
 		mark, note = "[-]", "gone"
 	}
-	if !r.att.Leaves.IsZero() && r.state != session.Gone {
+	switch {
+	case r.state == session.Gone:
+	case r.att.Last > 0:
+		note += fmt.Sprintf(", leaves after round %d", r.att.Last)
+	case !r.att.Leaves.IsZero():
 		note += ", leaves " + r.att.Leaves.In(c.Now.Location()).Format("15:04")
 	}
 	return line.Spread(mark+" "+r.person.Name+level(r.person), note, width)
@@ -139,7 +146,7 @@ func (r row) style(c ui.Context) lipgloss.Style {
 		return c.Theme.Dim
 	case r.state == session.Here:
 		return c.Theme.Good
-	case r.state == session.Expected && !r.att.Due.IsZero() && c.Now.After(r.att.Due):
+	case r.state == session.Expected && c.Night().Late(r.att, c.Now):
 		return c.Theme.Warn
 	}
 	return c.Theme.Tab
