@@ -233,3 +233,21 @@ func TestNoCallThatWouldOverrun(t *testing.T) {
 		t.Errorf("a game of four minutes is not called five minutes before closing: %+v", d.idle())
 	}
 }
+
+// An undo without calls to take back is written as it always was; an older program refuses the others.
+func TestUndosAreWrittenInTheOldestLayoutThatHoldsThem(t *testing.T) {
+	for _, c := range []struct {
+		event Event
+		want  uint16
+	}{
+		{Undone{Action: 4}, 1},
+		{Undone{Action: 4, With: []uint64{3}}, 2},
+		{Redone{Action: 4}, 1},
+		{Redone{Action: 4, Back: []uint64{3}}, 2},
+		{Redone{Action: 4, With: []uint64{3}}, 2},
+	} {
+		if r, err := encode(c.event); err != nil || r.Version != c.want {
+			t.Errorf("%+v is written in version %d (%v), want %d", c.event, r.Version, err, c.want)
+		}
+	}
+}

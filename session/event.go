@@ -83,8 +83,8 @@ var kinds = []kind{
 	kindOf[PlayResumed]("PlayResumed", 1),
 	kindOf[ClockMoved]("ClockMoved", 1),
 	kindOf[RecordLost]("RecordLost", 1),
-	kindOf[Undone]("Undone", 1),
-	kindOf[Redone]("Redone", 1),
+	kindOf[Undone]("Undone", 2),
+	kindOf[Redone]("Redone", 2),
 }
 
 // older is an event that an older layout may hold as well. Such an event is written in that layout, so

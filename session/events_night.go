@@ -162,16 +162,20 @@ func (RecordLost) apply(*fold, time.Time) error { return nil }
 // the same action as the undo.
 type Undone struct {
 	Action uint64   `json:"action"`
-	With   []uint64 `json:"with,omitempty"` // earlier undos and redos whose calls cannot stand without it: these go too
+	With   []uint64 `json:"with,omitempty"` // earlier undos and redos whose calls cannot stand without it: these go too; since version 2
 }
 
 func (Undone) apply(*fold, time.Time) error { return nil }
 
+func (e Undone) older() uint16 { return layoutWithout(len(e.With) == 0) }
+
 // Redone brings back an action that was undone.
 type Redone struct {
 	Action uint64   `json:"action"`
-	Back   []uint64 `json:"back,omitempty"` // whose calls its undo took with it: these come back
+	Back   []uint64 `json:"back,omitempty"` // whose calls its undo took with it: these come back; since version 2, as is With
 	With   []uint64 `json:"with,omitempty"` // earlier undos and redos whose calls cannot stand beside it: these go
 }
 
 func (Redone) apply(*fold, time.Time) error { return nil }
+
+func (e Redone) older() uint16 { return layoutWithout(len(e.Back)+len(e.With) == 0) }

@@ -74,12 +74,12 @@ func (n *Night) Played() []Played {
 	return out
 }
 
-func (e RoundCalled) older() uint16 { return withoutTerms(e.Terms == Terms{}) }
-func (e GameCalled) older() uint16  { return withoutTerms(e.Terms == Terms{}) }
-func (e PlayBegun) older() uint16   { return withoutTerms(e.Flow == "") }
+func (e RoundCalled) older() uint16 { return layoutWithout(e.Terms == Terms{}) }
+func (e GameCalled) older() uint16  { return layoutWithout(e.Terms == Terms{}) }
+func (e PlayBegun) older() uint16   { return layoutWithout(e.Flow == "") }
 
-// withoutTerms is the layout of calls that have no terms.
-func withoutTerms(none bool) uint16 {
+// layoutWithout is the layout of events that have nothing of what came with version 2.
+func layoutWithout(none bool) uint16 {
 	if none {
 		return 1
 	}
