@@ -2,7 +2,7 @@ package session
 
 import "slices"
 
-// Club is all that a data file knows: its people and its nights.
+// Club is all that a club file knows: its people and its nights.
 type Club struct {
 	People []Person `json:"people"` // in the order in which they joined
 	Nights []*Night `json:"nights"` // in order; only the last can be open

@@ -7,7 +7,7 @@ import (
 	"time"
 )
 
-// NightID numbers the nights of one data file from 1. The club's own records, which belong to no
+// NightID numbers the nights of one club file from 1. The club's own records, which belong to no
 // night, carry 0.
 type NightID uint32
 

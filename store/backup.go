@@ -35,7 +35,7 @@ func (s *Store) Backup(to string) error {
 	return nameNew(fresh, to)
 }
 
-// Backup copies the data file at from as [Store.Backup] does, whether another process has it open
+// Backup copies the club file at from as [Store.Backup] does, whether another process has it open
 // or not. The report is about the copy.
 func Backup(from, to string) (Report, error) {
 	if err := vacant(to); err != nil {

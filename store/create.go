@@ -15,7 +15,7 @@ var (
 	logBucket  = []byte("log")
 )
 
-// ensure makes an empty data file at path, and its folder, unless one is there. The new file is
+// ensure makes an empty club file at path, and its folder, unless one is there. The new file is
 // made whole beside it, flushed, and only then given its name: bbolt's files do not survive a
 // power cut while they are being made. Should another process be quicker, its file is as good.
 func ensure(path, createdBy string) error {
@@ -36,7 +36,7 @@ func ensure(path, createdBy string) error {
 	return syncDir(filepath.Dir(path))
 }
 
-// makeBeside makes an empty data file of a passing name in path's folder.
+// makeBeside makes an empty club file of a passing name in path's folder.
 func makeBeside(path string, head Head) (string, error) {
 	f, err := createBeside(path)
 	if err != nil {

@@ -16,7 +16,7 @@
 // opened, in a check, in a copy. Nothing is repaired in silence, nothing is dropped, and no damage
 // makes the program crash. A file of a newer program is refused and left alone.
 //
-// No file is ever written over, but for the data file itself; a new file has its name only when it
+// No file is ever written over, but for the club file itself; a new file has its name only when it
 // is complete, flushed and read back.
 //
 // # The file

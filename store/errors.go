@@ -46,7 +46,7 @@ type NotOursError struct {
 
 // Error says why the file is taken for a foreign one.
 func (e *NotOursError) Error() string {
-	return fmt.Sprintf("%s is not a Quadrille data file: %s", orThisFile(e.Path), e.Why)
+	return fmt.Sprintf("%s is no club file: %s", orThisFile(e.Path), e.Why)
 }
 
 // DamagedError tells that a file is ours but not as it was written. Nothing was changed.
@@ -74,7 +74,7 @@ func orThisFile(path string) string {
 }
 
 // ErrClosed tells that the store was closed.
-var ErrClosed = errors.New("the data file is closed")
+var ErrClosed = errors.New("the club file is closed")
 
 // FileError tells that the system refused to read or write a file.
 type FileError struct {

@@ -32,7 +32,7 @@ func FuzzOpen(f *testing.F) {
 	}
 	sound = sound[:min(len(sound), 16*os.Getpagesize())]
 	f.Add([]byte{}, true, false)
-	f.Add([]byte("no data file"), false, false)
+	f.Add([]byte("no club file"), false, false)
 	f.Add([]byte{0, 24, 1, 0, 48, 255, 0, 56, 200}, true, true)
 	f.Add([]byte{16, 10, 255, 32, 10, 255, 48, 12, 3}, true, true)
 	f.Add(sound, false, false)

@@ -10,7 +10,7 @@ import (
 	berrors "go.etcd.io/bbolt/errors"
 )
 
-// Open opens the data file at path for this process alone, and makes it (mode 0600, its folder
+// Open opens the club file at path for this process alone, and makes it (mode 0600, its folder
 // 0700) if there is none. Symbolic links are followed here, once.
 //
 // It reads all of the file before it answers: a record that was altered, lost or swapped is told

@@ -8,7 +8,7 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// DefaultPath is where the club's data file lives when nobody names another: club.qdb in the
+// DefaultPath is where the club file lives when nobody names another: club.qdb in the
 // folder quadrille of the user's data folder, as the XDG base directory specification places it.
 // It creates nothing.
 func DefaultPath() (string, error) {

@@ -8,7 +8,7 @@ import (
 	"time"
 )
 
-// Restore puts a copy of the data file at from, checked, in the place of the one at to, or of the one
+// Restore puts a copy of the club file at from, checked, in the place of the one at to, or of the one
 // that a symbolic link there leads to. What was at
 // to, sound or not, is there afterwards under the name kept, which must not be taken. The file at
 // to must not be open anywhere.

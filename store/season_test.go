@@ -69,7 +69,7 @@ func playSeason(tb testing.TB, nights, records int) *session.MemoryLog {
 	return log
 }
 
-// fileOf writes a log to a new data file, action by action, without waiting for the disk after
+// fileOf writes a log to a new club file, action by action, without waiting for the disk after
 // each.
 func fileOf(tb testing.TB, log session.Log) string {
 	tb.Helper()
@@ -101,7 +101,7 @@ func keepSnapshot(tb testing.TB, path string) {
 	}
 }
 
-// openDesk opens a data file as the desk does: every byte verified, every record folded.
+// openDesk opens a club file as the desk does: every byte verified, every record folded.
 func openDesk(tb testing.TB, path string) (*Store, *session.Ledger) {
 	tb.Helper()
 	s, err := Open(path)

@@ -16,7 +16,7 @@ import (
 	"club/quadrille/session"
 )
 
-// Store is an open data file. It implements [session.Log]. All methods may be called from any
+// Store is an open club file. It implements [session.Log]. All methods may be called from any
 // goroutine; writes happen one at a time, in the order in which Append was called.
 type Store struct {
 	named    string // the path that the store was opened with

@@ -17,7 +17,7 @@ type View struct {
 var _ session.Log = (*View)(nil)
 
 // ErrReadOnly tells that a view takes no records.
-var ErrReadOnly = errors.New("the data file was opened for reading only")
+var ErrReadOnly = errors.New("the club file was opened for reading only")
 
 // Look reads the file at path, whether another process has it open or not. It never makes a file, and
 // shows one of an older format as it would be in the format of this program.

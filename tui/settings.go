@@ -45,7 +45,7 @@ func (m *Model) settings() tea.Cmd {
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
-		dialog.Item{Key: "w", Label: "write a copy of the club's file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
+		dialog.Item{Key: "w", Label: "write a copy of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: free courts call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
 		end,
 	).Noting(note))
@@ -237,7 +237,7 @@ func number(text, what string) (int, error) {
 	return n, nil
 }
 
-// backupForm asks where a copy of the club's file goes.
+// backupForm asks where a copy of the club file goes.
 func backupForm() ui.Dialog {
 	send := func(v []string) (ui.Intent, error) {
 		path := strings.TrimSpace(v[0])

@@ -312,7 +312,7 @@ func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
 	}
 }
 
-// backup copies the club's file beside the screen.
+// backup copies the club file beside the screen.
 func (m *Model) backup(i ui.Backup, from ui.Dialog) tea.Cmd {
 	m.busy, m.after = true, pending{dialog: from}
 	desk, backup := m.desk, m.options.Backup

@@ -6,12 +6,12 @@ import (
 	"club/quadrille/store"
 )
 
-// newBackup builds the command that copies the data file.
+// newBackup builds the command that copies the club file.
 func newBackup(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "backup FILE",
-		Short: "Copy the data file, whole and checked, to a new file",
-		Long: `Copies the club's data file to a new file, as of the last thing that was done, and reads the
+		Short: "Copy the club file, whole and checked, to a new file",
+		Long: `Copies the club file to a new file, as of the last thing that was done, and reads the
 copy to make sure of it. It works while the desk is open.
 FILE is - for the standard output.`,
 		Example: "  quadrille backup /media/stick/club-2026-01-08.qdb",

@@ -15,7 +15,7 @@ import (
 	"club/quadrille/store"
 )
 
-// fileWithANight is a data file with one long night in it that is closed.
+// fileWithANight is a club file with one long night in it that is closed.
 func fileWithANight(t *testing.T) string {
 	t.Helper()
 	log := &session.MemoryLog{}
@@ -41,7 +41,7 @@ func fileWithANight(t *testing.T) string {
 	return path
 }
 
-// keep does commands on a data file that looks after itself, as the desk has it.
+// keep does commands on a club file that looks after itself, as the desk has it.
 func keep(t *testing.T, path string, commands ...session.Command) {
 	t.Helper()
 	opened, err := store.Open(path)
@@ -63,7 +63,7 @@ func keep(t *testing.T, path string, commands ...session.Command) {
 	}
 }
 
-// snapshotIn is the snapshot of a data file.
+// snapshotIn is the snapshot of a club file.
 func snapshotIn(t *testing.T, path string) session.Snapshot {
 	t.Helper()
 	view, err := store.Look(path)
@@ -151,7 +151,7 @@ func TestAFileIsCompactedAtTheCloseWhenItPays(t *testing.T) {
 	}
 }
 
-// A forgotten name is in no byte of any file that the program made: the data file with its snapshot,
+// A forgotten name is in no byte of any file that the program made: the club file with its snapshot,
 // the backups of the desk, what a restore put aside.
 func TestAForgottenNameIsInNoFile(t *testing.T) {
 	const name = `"P01"`

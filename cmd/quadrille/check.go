@@ -9,14 +9,14 @@ import (
 	"club/quadrille/store"
 )
 
-// newCheck builds the command that looks a data file over.
+// newCheck builds the command that looks a club file over.
 func newCheck(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "check [FILE]",
-		Short: "Look a data file over and say what is wrong with it",
-		Long: `Reads all of a data file, the club's own if none is named: the structure, the checksum and the
-order of every record; plays every night again from its records; and compares the snapshot that
-quickens opening with what the records come to. It changes nothing, and works while the desk is
+		Short: "Look the club file over and say what is wrong with it",
+		Long: `Reads all of a club file, your club's if none is named: its structure, the checksum and the order
+of every event; plays every night again from its events; and compares the state that is kept to
+quicken opening with what the events come to. It changes nothing, and works while the desk is
 open. The exit code is 1 if anything is wrong.`,
 		Example: `  quadrille check
   quadrille check club-2026-01-08.qdb`,

@@ -9,15 +9,15 @@ import (
 	"club/quadrille/store"
 )
 
-// newCompact builds the command that writes the data file anew.
+// newCompact builds the command that writes the club file anew.
 func newCompact(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "compact",
-		Short: "Write the data file anew without the room that it wastes",
-		Long: `Writes the club's data file anew, with every record as it is, and without the room that old
-pages leave and the snapshot that quickens opening, which is made again. The new file is read
-back before it takes the place of the old one. The desk does this by itself when a night is
-closed and more than half of the file is free; it must not have the file open meanwhile.`,
+		Short: "Write the club file anew without the room that it wastes",
+		Long: `Writes the club file anew, with every event as it is, and without the room that old pages
+leave. The new file is read back before it takes the place of the old one. The desk does this by
+itself when a night ends and more than half of the file is free; it must not have the file open
+meanwhile.`,
 		Example: "  quadrille compact --data club.qdb",
 		Args:    nothing,
 		RunE: func(cmd *cobra.Command, _ []string) error {

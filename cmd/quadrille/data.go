@@ -13,7 +13,7 @@ import (
 	"club/quadrille/store"
 )
 
-// existing is the path of a data file that is there. Commands that only tell or copy never make
+// existing is the path of a club file that is there. Commands that only tell or copy never make
 // one.
 func (o *options) existing() (string, error) {
 	path, err := o.path()
@@ -25,7 +25,7 @@ func (o *options) existing() (string, error) {
 
 func mustExist(path string) error {
 	if _, err := os.Stat(path); os.IsNotExist(err) {
-		return fmt.Errorf("there is no data file %s yet: open the desk first, or name another with --data", path)
+		return fmt.Errorf("there is no club file %s yet: open the desk first, or name another with --data", path)
 	}
 	return nil
 }
@@ -38,7 +38,7 @@ func mustBeThere(path string) error {
 	return nil
 }
 
-// look reads the data file as it is now, also while a desk has it open.
+// look reads the club file as it is now, also while a desk has it open.
 func (o *options) look() (*store.View, *session.Ledger, error) {
 	path, err := o.existing()
 	if err != nil {

@@ -21,7 +21,7 @@ import (
 	"club/quadrille/tui/theme"
 )
 
-// path is the data file: the one named with --data, else QUADRILLE_DATA, else the default.
+// path is the club file: the one named with --data, else QUADRILLE_DATA, else the default.
 func (o *options) path() (string, error) {
 	if o.data != "" {
 		return o.data, nil
@@ -32,7 +32,7 @@ func (o *options) path() (string, error) {
 	return store.DefaultPath()
 }
 
-// runDesk opens the desk on the club's data file.
+// runDesk opens the desk on the club file.
 func runDesk(cmd *cobra.Command, o *options) error {
 	if err := needTerminal(); err != nil {
 		return err

@@ -16,7 +16,7 @@ func newExport(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "export",
 		Short: "Write all events as JSON Lines, or games or people as CSV",
-		Long: `Writes everything that the data file holds as JSON Lines, an event a line; with --games the
+		Long: `Writes everything that the club file holds as JSON Lines, an event a line; with --games the
 finished games as CSV for a spreadsheet, which standings and rate read too; with --people
 everybody the club knows as CSV, which import takes in as a roster. Cells that a spreadsheet
 would take for a formula get an apostrophe in front. It works while the desk is open.`,

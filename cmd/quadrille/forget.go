@@ -17,7 +17,7 @@ func newForget(opts *options) *cobra.Command {
 	var yes bool
 	cmd := &cobra.Command{
 		Use:   "forget NAME",
-		Short: "Remove a person's name from every record, for good",
+		Short: "Take a person's name out of every event and backup, for good",
 		Long: `Writes the backups that the desk keeps, and then the club file, anew without a person's names and
 what was noted about the person. Results stay, under a neutral label. A name that only backups
 have is found too. If it is cut off, run it again. This cannot be undone. Copies that you made

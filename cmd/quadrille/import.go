@@ -28,15 +28,15 @@ func newImport(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "import FILE",
 		Short: "Take in a roster, or the nights of another laptop",
-		Long: `A roster (CSV): its people become known to the club and are expected at the night that is open,
+		Long: `A roster: its people become known to the club and are expected at the night that is open,
 at the times that the roster states. Who is known by name already is brought up to date; a new
 name that is nearly that of somebody else is asked about.
 
-An export of events, or another data file: nights and people that are not here yet are added.
+An export of events, or another club file: nights and people that are not here yet are added.
 People are joined by identity; who has the name of one of ours and another identity is asked
 about. Importing the same file twice changes nothing.
 
-The desk must not have the club's file open meanwhile. FILE is - for the standard input.`,
+The desk must not have the club file open meanwhile. FILE is - for the standard input.`,
 		Example: `  quadrille import people.csv --here
   quadrille import other-laptop.qdb --same one
   quadrille import club.jsonl --data new.qdb`,
@@ -61,7 +61,7 @@ func parseSame(text string) (session.SameName, error) {
 	return session.AskSame, fmt.Errorf("say one or two")
 }
 
-// run sees from its first bytes what a file is: an export begins with a brace, a data file holds
+// run sees from its first bytes what a file is: an export begins with a brace, a club file holds
 // bytes that no table has, and everything else is taken for a roster.
 func (im *importer) run(cmd *cobra.Command, path string) error {
 	in, err := openInput(cmd, path)
@@ -91,7 +91,7 @@ func (im *importer) run(cmd *cobra.Command, path string) error {
 	return im.expect(cmd, text)
 }
 
-// recordsIn reads all records of another data file.
+// recordsIn reads all records of another club file.
 func recordsIn(path string) ([]session.Record, error) {
 	view, err := store.Look(path)
 	if err != nil {
@@ -107,7 +107,7 @@ func recordsIn(path string) ([]session.Record, error) {
 	return out, nil
 }
 
-// join takes in what another log has and ours has not. It makes the club's file if there is none.
+// join takes in what another log has and ours has not. It makes the club file if there is none.
 func (im *importer) join(cmd *cobra.Command, theirs []session.Record) error {
 	if im.here {
 		return usagef("--here goes with a roster")

@@ -12,13 +12,13 @@ import (
 	"club/quadrille/store"
 )
 
-// keptBackups is how many rolling backups of a data file are kept.
+// keptBackups is how many rolling backups of a club file are kept.
 const keptBackups = 10
 
-// backupFolder is where the rolling backups of a data file lie.
+// backupFolder is where the rolling backups of a club file lie.
 func backupFolder(path string) string { return filepath.Join(filepath.Dir(path), "backups") }
 
-// keeper is a data file that looks after itself whenever a night is opened or closed: it makes a
+// keeper is a club file that looks after itself whenever a night is opened or closed: it makes a
 // backup, keeps a snapshot of the nights that are over, and is compacted when that pays. All of this
 // happens beside the desk, which does not wait for it.
 type keeper struct {

@@ -39,7 +39,7 @@ func TestDeskOnATerminal(t *testing.T) {
 	}
 }
 
-// fullHall makes a data file with a round called on some courts, all of them with a game.
+// fullHall makes a club file with a round called on some courts, all of them with a game.
 func fullHall(t testing.TB, courts int) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "club.qdb")

@@ -13,8 +13,8 @@ import (
 func newRescue() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "rescue FILE NEW",
-		Short: "Save every sound record of a damaged file into a new one",
-		Long: `Searches all of a damaged data file for records whose own bytes are sound, wherever they lie,
+		Short: "Save every sound event of a damaged file into a new one",
+		Long: `Searches all of a damaged club file for events whose own bytes are sound, wherever they lie,
 and writes them to a new file. The damaged file is not touched. What is lost is listed, and what
 may be; the exit code is 1 then, though the new file is there. NEW is - for the standard output.`,
 		Example: `  quadrille rescue club.qdb rescued.qdb

@@ -13,8 +13,8 @@ import (
 func newRestore(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "restore BACKUP",
-		Short: "Put a backup in the place of the club's data file",
-		Long: `Puts a checked copy of a backup in the place of the club's data file. What was there stays,
+		Short: "Put a backup in the place of the club file",
+		Long: `Puts a checked copy of a backup in the place of the club file. What was there stays,
 whole or damaged, under another name beside it. The desk must not have the file open. The desk
 keeps backups of its own in the folder backups beside the file.`,
 		Example: "  quadrille restore /media/stick/club-2026-01-08.qdb",

@@ -25,7 +25,7 @@ type simulator struct {
 	night   simulation.Night
 	players int
 	roster  string
-	file    string // the data file to write, "" for a temporary one
+	file    string // the club file to write, "" for a temporary one
 	resume  bool
 	ack     bool
 	json    bool
@@ -37,7 +37,7 @@ func newSimulate(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "simulate (--players N | --roster FILE) --courts C",
 		Short: "Play an invented night through the real desk",
-		Long: `Plays a whole night through the real desk and a real data file, with an invented clock:
+		Long: `Plays a whole night through the real desk and a real club file, with an invented clock:
 people come, some late; games take their time; scores fall as levels have it; people go. The
 rolling flow is played twice, the second time calling simply the first four of the queue, so
 that the difference shows. The file is temporary unless --data names a new one.`,
@@ -59,7 +59,7 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	s.night.Seed = 1
 	addSeed(cmd, &s.night.Seed, "equal seeds give equal nights")
 	flags.BoolVar(&s.resume, "resume", false, "go on with the night that --data holds, which the same flags began")
-	flags.BoolVar(&s.ack, "ack", false, "print the number of the newest record after each action, and nothing else")
+	flags.BoolVar(&s.ack, "ack", false, "print the number of the newest event after each action, and nothing else")
 	flags.BoolVar(&s.json, "json", false, "print the figures as JSON")
 	_ = flags.MarkHidden("ack")
 	rules := rulesFlags(cmd)
@@ -118,7 +118,7 @@ func (s *simulator) run(cmd *cobra.Command) (err error) {
 	return printReport(cmd.OutOrStdout(), report)
 }
 
-// play plays the night on its data file.
+// play plays the night on its club file.
 func (s *simulator) play(ctx context.Context, kept func(uint64) error) (report simulation.Report, err error) {
 	file := s.file
 	if file == "" {
@@ -177,7 +177,7 @@ func printReport(w io.Writer, r simulation.Report) error {
 		}
 		line(m.Name, "%d", func(r simulation.Report) any { return r.Certificate.Measures()[i].Value.Value })
 	}
-	line("records", "%d", func(r simulation.Report) any { return r.Events })
+	line("events", "%d", func(r simulation.Report) any { return r.Events })
 	_, err := io.WriteString(w, out.String())
 	return err
 }

@@ -18,7 +18,7 @@ import (
 // table is what the flags of standings ask for.
 type table struct {
 	opts      *options
-	games     string // a spreadsheet in place of the data file
+	games     string // a spreadsheet in place of the club file
 	night     string
 	league    bool
 	best      int

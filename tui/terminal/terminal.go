@@ -6,6 +6,7 @@
 package terminal
 
 import (
+	"bytes"
 	"io"
 	"strings"
 	"sync"
@@ -30,7 +31,7 @@ type Terminal struct {
 	now func() time.Time
 
 	mu     sync.Mutex
-	armed  bool      // the question goes out behind the next write
+	armed  bool      // the question goes out behind the next frame
 	asked  time.Time // when it went out, zero before
 	seen   int       // how much of the opening of an answer was read
 	held   []byte    // that much, but an escape that went through as the key that it may be
@@ -67,7 +68,7 @@ func (o output) Write(p []byte) (int, error) {
 	n, err := o.File.Write(p)
 	o.t.mu.Lock()
 	defer o.t.mu.Unlock()
-	if err == nil && o.t.armed {
+	if err == nil && o.t.armed && bytes.IndexByte(p, '\n') >= 0 { // a frame has lines; modes are set before it without any
 		o.t.armed = false
 		if _, err := io.WriteString(o.File, question); err == nil {
 			o.t.asked = o.t.now()

@@ -61,12 +61,13 @@ func (s *stand) keys(pieces ...string) string {
 	}
 }
 
-// TestAsksBehindTheFirstFrame: nothing before Ask, the question behind the write that follows it, once.
+// TestAsksBehindTheFirstFrame: nothing before Ask, nor behind a mode, the question behind the frame that
+// follows, once.
 func TestAsksBehindTheFirstFrame(t *testing.T) {
 	s := newStand()
 	out := s.Output()
-	for _, text := range []string{"mode", "frame", "frame 2"} {
-		if text == "frame" {
+	for _, text := range []string{"mode", "mode 2", "a\nframe", "frame\n2"} {
+		if text == "mode 2" {
 			s.Ask()
 		}
 		if n, err := out.Write([]byte(text)); n != len(text) || err != nil {
@@ -75,7 +76,7 @@ func TestAsksBehindTheFirstFrame(t *testing.T) {
 		s.Terminal.Ask()
 	}
 	// the Ask after "mode" is what arms the question here; it goes out behind the frame and never again
-	if got, want := s.file.wrote.String(), "modeframe"+question+"frame 2"; got != want {
+	if got, want := s.file.wrote.String(), "modemode 2a\nframe"+question+"frame\n2"; got != want {
 		t.Errorf("wrote %q, want %q", got, want)
 	}
 }
@@ -106,7 +107,7 @@ func TestTakesTheAnswerOutOfTheKeys(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newStand()
 			s.Ask()
-			if _, err := s.Output().Write([]byte("frame")); err != nil {
+			if _, err := s.Output().Write([]byte("a\nframe")); err != nil {
 				t.Fatal(err)
 			}
 			s.at = s.at.Add(c.after)
@@ -148,7 +149,7 @@ func TestNoKeyIsLost(t *testing.T) {
 		}
 		s := newStand()
 		s.Ask()
-		_, _ = s.Output().Write([]byte("frame"))
+		_, _ = s.Output().Write([]byte("a\nframe"))
 		// an escape at the end of a piece is a key for all that anybody can know, even if it begins an answer
 		without := func(text string) string { return strings.ReplaceAll(text, "\x1b", "") }
 		got := s.keys(pieces...)

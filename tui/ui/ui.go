@@ -112,7 +112,7 @@ type Import struct {
 // Quit ends the desk. With Save it first tries again to save what is not saved, and stays if that fails.
 type Quit struct{ Save bool }
 
-// Backup copies the club's file to another place.
+// Backup copies the club file to another place.
 type Backup struct{ Path string }
 
 // Refuse tells what is wrong with what was typed.
