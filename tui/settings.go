@@ -151,7 +151,7 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		},
 		{
 			Label: "Walkovers", Value: choose(s.Stopped, "count", "left out"), Options: []string{"left out", "count"},
-			Hint: "walkovers and games given up in the table: the rulebook leaves them out",
+			Hint: "walkovers and retired games in the table; the rulebook leaves them out",
 		},
 		{Label: "Cap", Value: orEmpty(s.Scoring.Cap), Hint: "points that win with any lead, such as 15; empty for none"},
 		{Label: "Time limit", Value: orEmpty(s.Scoring.Minutes), Hint: "minutes after which a game stops and the score decides; empty for none"},
