@@ -38,8 +38,11 @@ func TestACertificateIsOfWhatWasPlayed(t *testing.T) {
 // the plan.
 func TestBoundsHoldForANightOfSeveralFormats(t *testing.T) {
 	for _, formats := range [][]scheduler.Format{
-		{scheduler.Rotating, scheduler.Mixed}, {scheduler.Mixed, scheduler.Rotating}, {scheduler.Pairs, scheduler.Rotating},
-		{scheduler.Rotating, scheduler.Pairs}, {scheduler.Ladder, scheduler.Mixed, scheduler.Pairs},
+		{scheduler.Rotating, scheduler.Mixed},
+		{scheduler.Mixed, scheduler.Rotating},
+		{scheduler.Pairs, scheduler.Rotating},
+		{scheduler.Rotating, scheduler.Pairs},
+		{scheduler.Ladder, scheduler.Mixed, scheduler.Pairs},
 	} {
 		d, _, clock := newTestDesk(t)
 		s := DefaultSettings(7)

@@ -260,5 +260,13 @@ func ScoreText(f scoring.Final) string {
 	case scoring.Void:
 		return "set aside"
 	}
-	return fmt.Sprintf("%d-%d (%s)", s.A, s.B, f.How())
+	return fmt.Sprintf("%d-%d (%s)", s.A, s.B, retiredFirst(f))
+}
+
+// retiredFirst is how a game ended, with the team before "retired", a or b as it is typed.
+func retiredFirst(f scoring.Final) string {
+	if w, ok := f.Winner(); ok && f.How() == scoring.Retired {
+		return strings.ToLower(w.Other().String()) + " retired"
+	}
+	return f.How().String()
 }

@@ -143,7 +143,7 @@ func TestASideGivesUpAtTheBoard(t *testing.T) {
 	if got := s.final(1); got != "3-0 retired, B won" {
 		t.Errorf("the game ended as %q", got)
 	}
-	s.shows("Game over: 3-0 (retired)").press("u")
+	s.shows("Game over: 3-0 (a retired)").press("u")
 	if got := s.final(1); got != "" {
 		t.Errorf("after undo it ended as %q, want it to go on", got)
 	}

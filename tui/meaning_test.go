@@ -103,7 +103,7 @@ func TestATeamThatLeadsRetires(t *testing.T) {
 		s := newStage(t).people(1, 4, nil).change(func(n *session.Settings) { n.Stopped = count }).press("n")
 		s.press("enter", "m", "g").shows("Which team retires?", "The other team wins").press("esc", "esc", "esc", "esc", "c")
 		s.press("9", " ", "4", "r").shows("which team retired?", "a  Agnes & Dario    b  Bram & Cleo", "say which team retired, a or b")
-		s.press("enter").shows("say which team retired: a or b")
+		s.press("enter").shows("! which team retired? a or b", "a  Agnes & Dario    b  Bram & Cleo")
 		if got := s.final(1); got != "" {
 			t.Fatalf("nobody said who retired, and the score is %q", got)
 		}

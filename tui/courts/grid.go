@@ -134,13 +134,17 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	}
 	head := c.Theme.Next.Render(fmt.Sprintf("Court %s %s: %s_%s", g.Court, what, typed, how))
 	final, err := s.entry.final(g.Rules)
-	if s.entry.refused && err != nil {
+	if s.entry.refused && err != nil && !errors.Is(err, errWhoRetired) {
 		return refusal(c, fmt.Sprintf("Court %s %s: %s_%s  ! %v", g.Court, what, typed, how, err))
 	}
 	switch {
 	case errors.Is(err, errWhoRetired):
+		question := c.Theme.Dim.Render("   which team retired?")
+		if s.entry.refused {
+			question = c.Theme.Bad.Render("   ! which team retired? a or b")
+		}
 		text := fmt.Sprintf("  a  %s    b  %s", c.Names.Side(g.A), c.Names.Side(g.B))
-		return []string{line.Cut(head+c.Theme.Dim.Render("   which team retired?"), c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
+		return []string{line.Cut(head+question, c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
 	case err != nil:
 		text := c.Names.Side(g.A) + " first"
 		if s.entry.swapped {
