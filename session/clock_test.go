@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"club/quadrille/scoring"
 	"club/quadrille/scoring/rating"
 )
 
@@ -175,6 +176,41 @@ func TestTheClockIsSetWhileTheDeskIsClosed(t *testing.T) {
 			}
 			checkReplay(t, h.Desk, h.log)
 		})
+	}
+}
+
+// Holds, medical time-outs and announcements go on over a clock that is set: what play stood still is no
+// time of a game, and who is announced comes in as many minutes as before.
+func TestWhatStandsStillGoesOnOverAJump(t *testing.T) {
+	for _, by := range []time.Duration{-3 * time.Hour, 24 * time.Hour} {
+		h := newLongNight(t)
+		withPeople(t, h.Desk, 2, 9, Rolling)
+		must(t, h.Desk, BeginPlay{}, Leave{"p010"}, Expect{Person: "p010", Due: h.clock.now.Add(40 * time.Minute), Leaves: h.clock.now.Add(2 * time.Hour)})
+		h.pass(5 * time.Minute)
+		must(t, h.Desk, NoteGame{1, scoring.Entry{Kind: scoring.MedicalTimeOut}})
+		h.pass(4 * time.Minute)
+		h.set(by)
+		h.pass(2 * time.Minute)
+		must(t, h.Desk, NoteGame{1, scoring.Entry{Kind: scoring.RallyWon}})
+		h.pass(time.Minute)
+		must(t, h.Desk, HoldPlay{"heat"})
+		h.pass(10 * time.Minute)
+		h.set(-by)
+		h.pass(10 * time.Minute)
+		must(t, h.Desk, ResumePlay{})
+		h.pass(time.Minute)
+		n := h.Ledger().Night()
+		if got, want := n.GameTime(n.Game(1), h.Now()), 7*time.Minute; got != want {
+			t.Errorf("game 1 was played for %v, want %v: 33 minutes less 6 of the time-out and 20 of the hold", got, want)
+		}
+		if got, want := n.GameTime(n.Game(2), h.Now()), 13*time.Minute; got != want {
+			t.Errorf("game 2 was played for %v, want %v", got, want)
+		}
+		a := n.Attending("p010")
+		if due, leaves := a.Due.Sub(h.Now()), a.Leaves.Sub(h.Now()); due != 7*time.Minute || leaves != 87*time.Minute {
+			t.Errorf("who comes in 7 minutes and leaves in 87 does so in %v and %v", due, leaves)
+		}
+		checkReplay(t, h.Desk, h.log)
 	}
 }
 

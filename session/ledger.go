@@ -288,11 +288,14 @@ func (a Action) IsUndo() bool {
 	return false
 }
 
-// IsDone tells whether somebody did the action to the night, so that it can be undone.
-func (a Action) IsDone() bool {
-	_, clock := a.Events[0].(ClockMoved)
-	return !clock && !a.IsUndo()
+// IsClock tells whether the action is what the laptop's clock did, and not what somebody did.
+func (a Action) IsClock() bool {
+	_, is := a.Events[0].(ClockMoved)
+	return is
 }
+
+// IsDone tells whether somebody did the action to the night, so that it can be undone.
+func (a Action) IsDone() bool { return !a.IsClock() && !a.IsUndo() }
 
 // Actions lists what was done since the newest night was opened, oldest first.
 func (l *Ledger) Actions() []Action {

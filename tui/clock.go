@@ -44,17 +44,17 @@ func (m *Model) tellClock(next *session.Ledger) {
 // worthTelling tells whether somebody could notice: times are shown in minutes.
 func worthTelling(e session.ClockMoved) bool { return e.Moved().Abs() >= time.Minute/2 }
 
-// clockText says how the clock was moved, and what follows from it. It is short, since it should be
-// readable whole in 80 columns.
+// clockText says how the clock was moved, and what follows from it.
 func clockText(e session.ClockMoved, n *session.Night, now time.Time) string {
+	const counted = "waits and games are counted by the time that has passed"
 	text := e.Words() + "; "
 	switch {
 	case e.Closed:
-		return text + "waits do not count it"
+		return text + "waits and games do not count it"
 	case n == nil || n.Settings.Closing.IsZero() || e.Moved()%(24*time.Hour) == 0:
-		return text + "waits go by the time passed"
+		return text + counted
 	}
-	return text + "waits go on, closing is " + n.Settings.Closing.In(now.Location()).Format("15:04")
+	return text + fmt.Sprintf("%s; closing time is %s by it now (o, then e, changes it)", counted, n.Settings.Closing.In(now.Location()).Format("15:04"))
 }
 
 // doubtClock says that the clock shows a time before the newest record, when no night is open: then

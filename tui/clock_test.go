@@ -20,7 +20,7 @@ func TestAClockThatIsPutBack(t *testing.T) {
 	s.press("home").shows("12 min")
 	s.now = s.now.Add(-3 * time.Hour)
 	s.look()
-	s.shows("! the laptop's clock was put back 3 h; waits go on, closing is 18:30", "12 min", "16:12")
+	s.shows("! the laptop's clock was put back 3 h; waits and games are counted by the time that has passed; closing time is 18:30 by it now (o, then e, changes it)", "12 min", "16:12")
 	s.press("1", "1", "7", "enter")
 	if s.final(1) != "11-7" {
 		t.Fatalf("the score is not saved with one enter:\n%s", s.m.View())
@@ -55,7 +55,7 @@ func TestAKeyAfterTheClockWasSetIsNotLost(t *testing.T) {
 	if s.final(1) != "11-7" {
 		t.Fatalf("the score is not saved:\n%s", s.m.View())
 	}
-	s.shows("! the laptop's clock was put back 1 day; waits go by the time passed").press("esc", "h").shows("put back 1 day")
+	s.shows("! the laptop's clock was put back 1 day; waits and games are counted by the time that has passed").press("esc", "h").shows("put back 1 day")
 }
 
 // A disk that refuses does not make the clock a matter of the organiser's; the next action tells it.

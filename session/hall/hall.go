@@ -121,10 +121,10 @@ func (h *Hall) nextFour(l *session.Ledger, n *session.Night, now time.Time) (ses
 	return g, err == nil
 }
 
-// newlyCalled lists the games that the newest action called.
+// newlyCalled lists the games that the newest action of somebody called.
 func newlyCalled(l *session.Ledger) map[session.GameID]bool {
 	out := map[session.GameID]bool{}
-	actions := l.Actions()
+	actions := slices.DeleteFunc(l.Actions(), session.Action.IsClock)
 	if len(actions) == 0 {
 		return out
 	}

@@ -95,6 +95,9 @@ func TestStatesOfANight(t *testing.T) {
 	}
 	s.do(session.CallRound{})
 	s.is("after the call", Called, Called, Free)
+	s.now = s.now.Add(-3 * time.Hour)
+	s.do(session.NoteClock{})
+	s.is("after the laptop's clock was put back", Called, Called, Free)
 	s.now = s.now.Add(4 * time.Minute)
 	s.do(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
 	h = s.is("after a rally", Playing, Playing, Free)
