@@ -61,12 +61,18 @@ func TestABoardGoesOnUnderItsOwnRules(t *testing.T) {
 func TestRolledGamesInANightOfRounds(t *testing.T) {
 	s := called(t, 1, 5).pass(10).press("117", "enter").change(func(n *session.Settings) { n.Flow = session.Rolling })
 	s.press("n").shows("play begun").change(func(n *session.Settings) { n.Flow = session.Rounds })
-	s.shows("arrows to a court").hides("round 1: arrows")
+	s.shows("arrows to a court").hides("round 1: arrows").press("r").hides("on court now").press("c")
 	s.pass(10).press("118", "enter").press("119", "enter").shows("corrected to 11-9")
 	if a, b := s.final(1), s.final(2); a != "11-7" || b != "11-9" {
 		t.Errorf("the games are %q and %q, want 11-7 and 11-9", a, b)
 	}
 	s.press("n").shows("round 2 called")
+}
+
+// TestRoundsOfARollingNight stay in view when the flow has changed.
+func TestRoundsOfARollingNight(t *testing.T) {
+	s := called(t, 1, 5).pass(10).press("117", "enter").change(func(n *session.Settings) { n.Flow = session.Rolling })
+	s.press("r").shows("Tonight is rolling now: no more rounds are planned", "Round 1  played").hides("there are no rounds")
 }
 
 // TestWhatWasTakenInAnEmergencyIsForTonightOnly: the next night is proposed as the club plays as a rule. The

@@ -4,6 +4,7 @@ package rotation
 
 import (
 	"fmt"
+	"slices"
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
@@ -52,18 +53,27 @@ func (r *Rotation) Lines(c ui.Context) []string {
 	if n == nil {
 		return nil
 	}
-	head := summary(c)
-	if n.Settings.Flow == session.Rolling {
-		about := "Tonight is rolling: there are no rounds. A court that frees calls the next four from the bench. " +
-			"The bench shows who that would be; enter shows how fair the games were so far."
-		return append(append(head, ""), line.Wrap(about, c.Width)...)
-	}
 	rows, from := layout(c), r.first(c)
-	return append(head, rows[from:min(len(rows), from+room(c))]...)
+	return append(head(c), rows[from:min(len(rows), from+room(c))]...)
+}
+
+// head is what stands above the rounds: how fair they are, and in the rolling flow why there are no more.
+func head(c ui.Context) []string {
+	n, out := c.Night(), summary(c)
+	if n.Settings.Flow != session.Rolling {
+		return out
+	}
+	about := "Tonight is rolling: there are no rounds."
+	if len(n.Rounds) > 0 {
+		about = "Tonight is rolling now: no more rounds are planned."
+	}
+	about += " A court that frees calls the next four from the bench. " +
+		"The bench shows who that would be; enter shows how fair the games were so far."
+	return append(append(append(out, ""), line.Wrap(about, c.Width)...), "")
 }
 
 // room is how many lines the rounds have under the summary, which may take all of a small screen.
-func room(c ui.Context) int { return max(0, c.Height-len(summary(c))) }
+func room(c ui.Context) int { return max(0, c.Height-len(head(c))) }
 
 // first is the first line shown: where the organiser scrolled to, or else the round that goes on,
 // but no line so late that the screen would be half empty.
@@ -94,9 +104,9 @@ type block []string
 func blocksOf(c ui.Context) []block {
 	n := c.Night()
 	var out []block
-	for i, r := range n.Rounds {
+	for _, r := range n.Rounds {
 		state := "played"
-		if i == len(n.Rounds)-1 && len(n.Running()) > 0 {
+		if slices.ContainsFunc(r.Games, func(id session.GameID) bool { return n.Game(id).Running() }) {
 			state = "on court now"
 		}
 		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", r.Number)) + "  " + state + sitOut(c, r.Out)}
