@@ -39,20 +39,25 @@ func (p *page) shapes(types ...reflect.Type) {
 			continue
 		}
 		p.told[s.name] = true
-		p.out.WriteString(s.name)
-		if s.based != "" {
-			p.out.WriteString(": all of " + s.based + ", and")
-		}
+		p.out.WriteString(s.name + s.base())
 		p.blank()
 		p.members(s.name, s.members)
 		p.blank()
 	}
 }
 
+// base names the shape that s has all fields of, if there is one.
+func (s shape) base() string {
+	if s.based == "" {
+		return ""
+	}
+	return ": all of " + s.based + ", and"
+}
+
 // event tells of a kind of event, and of the objects in its payload.
 func (p *page) event(l session.Layout) {
 	s, inner := shapeOf(l.Payload)
-	fmt.Fprintf(&p.out, "%s, version %d\n", l.Kind, l.Version)
+	fmt.Fprintf(&p.out, "%s, version %d%s\n", l.Kind, l.Version, s.base())
 	p.members(l.Kind, s.members)
 	p.blank()
 	p.shapes(inner...)
