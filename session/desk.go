@@ -117,7 +117,7 @@ func (d *Desk) decide(l *Ledger, c Command) (*Ledger, []Record, error) {
 		}
 	}
 	events, err := c.decide(l, env)
-	if err != nil || len(events) == 0 {
+	if err != nil {
 		return l, before, err
 	}
 	records, next, err := l.act(events, env)
@@ -166,7 +166,7 @@ func (l *Ledger) act(events []Event, env Env) ([]Record, *Ledger, error) {
 		return nil, nil, err
 	}
 	for i := range more {
-		more[i].Action = records[0].Action
+		more[i].Action = l.Last() + 1
 	}
 	next, err = next.Extend(more)
 	return append(records, more...), next, err

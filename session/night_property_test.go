@@ -27,15 +27,16 @@ func TestAnyNight(t *testing.T) {
 		for range rapid.IntRange(1, 40).Draw(rt, "steps") {
 			clock.now = clock.now.Add(drawPassing(rt))
 			before := d.Ledger()
-			c := drawAny(rt, before, clock.now)
+			c := drawAny(rt, before, d.Now())
 			_, err := d.Do(c)
+			now := d.Now()
 			checkMeaning(rt, before, d.Ledger())
 			checkNight(rt, d.Ledger())
-			checkIdle(rt, d.Ledger(), clock.now, err == nil)
-			checkNext(rt, d.Ledger(), clock.now)
-			checkEnd(rt, d.Ledger(), clock.now)
+			checkIdle(rt, d.Ledger(), now, err == nil)
+			checkNext(rt, d.Ledger(), now)
+			checkEnd(rt, d.Ledger(), now)
 			if _, undoes := c.(UndoAction); undoes && err == nil {
-				checkRedo(rt, before, d.Ledger(), clock.now)
+				checkRedo(rt, before, d.Ledger(), now)
 			}
 		}
 		checkReplay(t, d, log)

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
 	"club/quadrille/scheduler"
 	"club/quadrille/session"
 )
@@ -142,4 +144,25 @@ func TestNearClosingTheOrganiserDecides(t *testing.T) {
 		set.Flow, set.Closing = session.Rolling, evening.Add(time.Hour)
 	})
 	s.press("n").pass(53).press("117", "enter").press("n", "l").shows("last games: no more are called", "press n to end the night or play on")
+}
+
+// TestNextIsAccepted: wherever a night has come to by any keys, n does what the line Next says, or opens
+// what asks for it; only scores have to be typed.
+func TestNextIsAccepted(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		s := beginning(t, rapid.IntRange(0, 4).Draw(r, "beginning"))
+		for range rapid.IntRange(0, 30).Draw(r, "keys") {
+			s.press(rapid.SampledFrom(strokes).Draw(r, "key"))
+			s.pass(rapid.SampledFrom([]int{0, 0, 0, 0, 5, 30}).Draw(r, "minutes"))
+			if s.quit {
+				return
+			}
+		}
+		s.press("esc", "esc", "esc", "esc", "esc", "c").send(tickMsg{})
+		says := s.m.nextLine()
+		s.press("n")
+		if err := s.m.wrong; err != nil && !strings.Contains(err.Error(), "still to come") {
+			r.Fatalf("next is %q, and n is refused: %v\n%s", says, err, s.m.View())
+		}
+	})
 }
