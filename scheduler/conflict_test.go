@@ -59,6 +59,13 @@ func TestContradictionsAreNamed(t *testing.T) {
 			if !errors.As(err, &conflict) || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("got %v, want a conflict that says %q", err, c.want)
 			}
+			for _, clash := range Clashes(p) {
+				for _, i := range clash.People {
+					if !strings.Contains(clash.Text, p.NameOf(i)) {
+						t.Errorf("%q is said to be about %s", clash.Text, p.NameOf(i))
+					}
+				}
+			}
 		})
 	}
 }

@@ -35,6 +35,9 @@ func TestAnyNightIsPlannedOrRightlyRefused(t *testing.T) {
 
 func planOrRefuse(t *rapid.T, p Problem) ([]Round, bool) {
 	rounds, err := Plan(context.Background(), p, Budget{Moves: 4_000})
+	if possible := Possible(p); p.Format != Ladder && (possible == nil) != (err == nil) {
+		t.Fatalf("said to be possible: %v, and the plan: %v", possible, err)
+	}
 	var conflict *Conflict
 	switch {
 	case errors.As(err, &conflict):

@@ -251,3 +251,37 @@ func TestUndosAreWrittenInTheOldestLayoutThatHoldsThem(t *testing.T) {
 		}
 	}
 }
+
+// In rounds too only people count who are here: who has gone without a group, or is yet to come, and wishes
+// of somebody who has gone, keep nobody from playing.
+func TestRoundsWaitForNobodyWhoIsNotHere(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	s := DefaultSettings(7)
+	s.Rounds = 4
+	must(t, d, OpenNight{Settings: s, Courts: 2})
+	for i := range 8 {
+		must(t, d, AddGuest{Name: fmt.Sprintf("Person %02d", i+1), Group: []string{"x", "y"}[i%2]})
+	}
+	must(t, d, AddGuest{Name: "Goes without a group"}, AddGuest{Name: "Goes with a wish", Group: "x"})
+	playRound(t, d, clock)
+	gone := d.Ledger().Night().Roll[9].Person
+	wish := change(t, d, gone, func(p *Person) {
+		p.Together = []Together{{With: "p002"}}
+		p.KeepApart = []PersonID{"p002"}
+	})
+	must(t, d, wish, Leave{gone}, Leave{d.Ledger().Night().Roll[8].Person})
+	must(t, d, AddGuest{Name: "Comes later"}, Leave{"p012"}, Expect{Person: "p012", Due: clock.now.Add(20 * time.Minute)})
+	must(t, d, changed(d, func(s *Settings) { s.Format = scheduler.Mixed }))
+	if a := d.Ledger().NextStep(clock.now); a.Step != StepCall {
+		t.Fatalf("next is %+v, want the call of the round", a)
+	}
+	playRound(t, d, clock)
+	if n := d.Ledger().Night(); len(n.Games) != 4 {
+		t.Errorf("%d games in two rounds on two courts, want 4", len(n.Games))
+	}
+	must(t, d, CheckIn{"p012"})
+	if a := d.Ledger().NextStep(clock.now); a.Step != StepBlocked || !slices.Equal(a.Idle.People, []PersonID{"p012"}) {
+		t.Errorf("somebody without a group is here, and next is %+v", a)
+	}
+	refused(t, d, CallRound{}, "Comes later has no group")
+}

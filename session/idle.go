@@ -146,16 +146,6 @@ func (u *lineup) noFour() Idle {
 	return why
 }
 
-// Barred lists who is on the bench of a rolling night and is not called, and why: the others are called
-// without them.
-func (l *Ledger) Barred(now time.Time) []Barred {
-	n := l.Night()
-	if n == nil || n.Settings.Flow != Rolling {
-		return nil
-	}
-	return newLineup(l.club, n, now).barred
-}
-
 // Words says the cause in words, with times of day in the zone of the hall. Callable has none.
 func (i Idle) Words(club *Club, zone *time.Location) string {
 	switch i.Cause {

@@ -60,9 +60,11 @@ type Model struct {
 	active  ui.ScreenID
 	dialogs []ui.Dialog
 
-	queue  []event // what was typed and not yet handled, in order
-	busy   bool    // a command is on its way to the disk: the queue waits
-	after  pending
+	queue   []event // what was typed and not yet handled, in order
+	busy    bool    // a command is on its way to the disk: the queue waits
+	after   pending
+	advised advised
+
 	notice string // what was done last
 	called bool   // it called people to courts
 	wrong  error  // stays until it is dismissed
@@ -132,9 +134,24 @@ func (m *Model) take(l *session.Ledger) {
 // context is what screens are given; the space is that of the body.
 func (m *Model) context() ui.Context {
 	return ui.Context{
-		Ledger: m.ledger, Names: m.names, Now: m.now, Theme: m.options.Theme, Rotation: m.plan,
+		Ledger: m.ledger, Advice: m.advice(), Names: m.names, Now: m.now, Theme: m.options.Theme, Rotation: m.plan,
 		Width: m.width, Height: max(1, m.height-frameRows+1-len(m.message(m.options.Theme))),
 	}
+}
+
+// advice is what the night needs next, worked out once for a state and a time: a frame asks for it often.
+func (m *Model) advice() session.Advice {
+	if m.advised.ledger != m.ledger || !m.advised.at.Equal(m.now) {
+		m.advised = advised{m.ledger, m.now, m.ledger.NextStep(m.now)}
+	}
+	return m.advised.advice
+}
+
+// advised is an advice, with what it is about.
+type advised struct {
+	ledger *session.Ledger
+	at     time.Time
+	advice session.Advice
 }
 
 // tickMsg tells that time has passed.

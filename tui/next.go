@@ -15,7 +15,7 @@ import (
 
 // nextStep does what the line "Next" says, as far as one key can.
 func (m *Model) nextStep() tea.Cmd {
-	a, offers := m.ledger.NextStep(m.now), m.ledger.Offers(m.now)
+	a, offers := m.advice(), m.ledger.Offers(m.now)
 	switch a.Step {
 	case session.StepOpen:
 		return m.show(openForm(m))
@@ -137,7 +137,7 @@ func (m *Model) nextLine() string {
 		keys = stepKeys{next: "ctrl+n", hold: "ctrl+p", courts: "esc"}
 	}
 	n := m.ledger.Night()
-	a := m.ledger.NextStep(m.now)
+	a := m.advice()
 	text := m.stepText(n, a, keys) + m.barredText(a, keys)
 	if a.Late > 0 && (a.Step == session.StepCall || a.Step == session.StepBegin) {
 		text += fmt.Sprintf(" (%d expected, not here yet)", a.Late)

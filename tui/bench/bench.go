@@ -116,7 +116,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 // notCalled is everybody who waits and is not called until something is put right.
 func notCalled(c ui.Context) map[session.PersonID]bool {
 	out := map[session.PersonID]bool{}
-	for _, b := range c.Ledger.Barred(c.Now) {
+	for _, b := range c.Advice.Barred {
 		for _, id := range b.People {
 			out[id] = true
 		}

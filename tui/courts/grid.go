@@ -200,7 +200,7 @@ func idleText(c ui.Context, court session.Court) string {
 
 // idleOf is why the free courts are not called, nil when there is nothing to say.
 func idleOf(c ui.Context) *session.Idle {
-	why := c.Ledger.NextStep(c.Now).Idle
+	why := c.Advice.Idle
 	if c.Night().Settings.Flow != session.Rolling || why.Cause == session.Callable {
 		return nil
 	}

@@ -15,6 +15,7 @@ import (
 // Context is what a screen is given whenever it is asked something.
 type Context struct {
 	Ledger   *session.Ledger
+	Advice   session.Advice // what the night needs next, and why courts are free
 	Names    *Names
 	Now      time.Time // in the zone of the hall
 	Theme    *theme.Theme
