@@ -190,9 +190,9 @@ func (d *draw) unplannable() Idle {
 	if missing := d.groupless(); len(missing) > 0 {
 		return Idle{Cause: NoGroup, People: missing}
 	}
-	for _, c := range scheduler.Clashes(d.problem) {
-		why := Idle{Cause: NoFour, Text: c.Text}
-		for _, p := range c.People {
+	if clashes := scheduler.Clashes(d.problem); len(clashes) > 0 {
+		why := Idle{Cause: NoFour, Text: clashes[0].Text}
+		for _, p := range clashes[0].People {
 			why.Cause, why.People = Contradiction, append(why.People, d.person(p))
 		}
 		return why

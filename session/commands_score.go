@@ -43,7 +43,7 @@ func (c FinishGame) decide(l *Ledger, env Env) ([]Event, error) {
 	if _, _, err := runningGame(l, c.Game); err != nil {
 		return nil, err
 	}
-	return []Event{GameFinished{c.Game, c.Final}}, nil
+	return []Event{GameFinished(c)}, nil
 }
 
 // CorrectScore replaces the score of a finished game of tonight.

@@ -80,7 +80,10 @@ func isOf(groups []string, club *Club, id PersonID) bool {
 }
 
 // sameGroup compares groups as the scheduler is given them.
-func sameGroup(a, b string) bool { return strings.ToLower(a) == strings.ToLower(b) }
+func sameGroup(a, b string) bool {
+	lower := strings.ToLower // as the scheduler does, and not all that Unicode folds
+	return lower(a) == lower(b)
+}
 
 // lineup is who may be called to a court that is free now. Only people count who are here: those who
 // have gone or rest are not in the draw, and their places in the games that were played are empty.
