@@ -74,3 +74,18 @@ type Measure = measure.Measure
 
 // RestMeasures is how many of the measures, the first, are about sitting out.
 const RestMeasures = measure.RestMeasures
+
+// Benching says what it may cost that nobody sits out twice running: see [night.Benching].
+type Benching = night.Benching
+
+// The ways to share the bench.
+const (
+	MixedBench  = night.MixedBench
+	StrictBench = night.StrictBench
+)
+
+// Benchings lists the choices in the order of their constants.
+func Benchings() []Benching { return night.Benchings() }
+
+// ParseBenching returns the choice of that name. Case and surrounding space do not matter.
+func ParseBenching(name string) (Benching, error) { return night.ParseBenching(name) }

@@ -22,7 +22,8 @@ func Certify(p Problem, rounds []Round) Certificate {
 		whole := CertifyGames(p, p.Earlier())
 		p.History, p.Met = nil, nil
 		c := Certify(p, rounds)
-		whole.SitoutSpread, whole.BenchedTwice = c.SitoutSpread, c.BenchedTwice
+		whole.SitoutEvenness, whole.SitoutSpread = c.SitoutEvenness, c.SitoutSpread
+		whole.BenchedTwice, whole.LongestBench = c.BenchedTwice, c.LongestBench
 		return whole
 	}
 	p.History, p.Rounds = nil, len(rounds)
@@ -34,7 +35,8 @@ func Certify(p Problem, rounds []Round) Certificate {
 	m := measure.Count(n, rounds)
 	s := bound.ScopeOf(n, rounds, m)
 	c := certificate(m, s)
-	c.SitoutSpread = Value{Value: m.Spread(), Bound: s.SpreadBound(m)}
+	c.SitoutEvenness, c.SitoutSpread = s.Sitouts(rounds, m)
+	c.LongestBench = Value{Value: m.Longest, Bound: s.LongestBound()}
 	c.BenchedTwice = Value{Value: m.Twice, Bound: s.TwiceBound()}
 	return c
 }
@@ -57,7 +59,7 @@ func CertifyGames(p Problem, games []Game) Certificate {
 	s := bound.ScopeOf(n, rounds, m)
 	copy(s.Low, m.Games)
 	copy(s.High, m.Games)
-	s.Rests = false
+	s.Rests, s.Loose = false, true
 	return certificate(m, s)
 }
 
@@ -69,6 +71,7 @@ func certificate(m *measure.Counts, s *bound.Scope) Certificate {
 		PartnerEvenness:  Value{Value: m.Partners, Bound: b.Partners},
 		OpponentEvenness: Value{Value: m.Opponents, Bound: b.Opponents},
 		MeetingEvenness:  Value{Value: m.Meetings, Bound: b.Meetings},
+		Strangers:        s.Strangers(m, b.Meetings),
 		CourtSpread:      Value{Value: m.CourtSpread(), Bound: s.CourtBound(m)},
 	}
 }

@@ -30,7 +30,9 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		Format: n.Settings.Format,
 		Rounds: max(1, n.Settings.Rounds-played),
 		MaxRun: n.Settings.MaxRun,
-		Seed:   n.Settings.Seed + uint64(played),
+
+		Benching: n.Settings.Benching,
+		Seed:     n.Settings.Seed + uint64(played),
 
 		LevelLimit:      n.Settings.Balance,
 		LeftoverSingles: n.Settings.Singles,

@@ -29,17 +29,18 @@ func ParseFlow(text string) (Flow, error) {
 // Settings is what the organiser chose for a night. All of it may change while the night goes on;
 // what was played stays.
 type Settings struct {
-	Flow    Flow             `json:"flow"`
-	Format  scheduler.Format `json:"format"`
-	Scoring scoring.Rules    `json:"scoring"`
-	Rounds  int              `json:"rounds"`            // rounds to plan for the night
-	Slot    int              `json:"slot"`              // minutes from one call of a round to the next
-	Closing time.Time        `json:"closing,omitzero"`  // when the hall must be left, zero if open
-	Balance float64          `json:"balance,omitempty"` // no game whose likelier winner has more than this chance, where avoidable; 0 for any
-	Singles bool             `json:"singles,omitempty"` // two people left over play singles if a court is free
-	MaxRun  int              `json:"max_run,omitempty"` // games running without a rest, 0 for no limit
-	Stopped bool             `json:"stopped,omitempty"` // walkovers and games given up count for the table
-	Seed    uint64           `json:"seed"`              // makes every draw of the night repeatable
+	Flow     Flow               `json:"flow"`
+	Format   scheduler.Format   `json:"format"`
+	Scoring  scoring.Rules      `json:"scoring"`
+	Rounds   int                `json:"rounds"`             // rounds to plan for the night
+	Slot     int                `json:"slot"`               // minutes from one call of a round to the next
+	Closing  time.Time          `json:"closing,omitzero"`   // when the hall must be left, zero if open
+	Balance  float64            `json:"balance,omitempty"`  // no game whose likelier winner has more than this chance, where avoidable; 0 for any
+	Singles  bool               `json:"singles,omitempty"`  // two people left over play singles if a court is free
+	MaxRun   int                `json:"max_run,omitempty"`  // games running without a rest, 0 for no limit
+	Benching scheduler.Benching `json:"benching,omitempty"` // what sitting out twice running may cost
+	Stopped  bool               `json:"stopped,omitempty"`  // walkovers and games given up count for the table
+	Seed     uint64             `json:"seed"`               // makes every draw of the night repeatable
 }
 
 // DefaultSettings is a night as most clubs play it: rotating partners in rounds, side-out to 11,
@@ -70,6 +71,8 @@ func (s Settings) Validate() error {
 		return fmt.Errorf("a round takes 3 to 120 minutes, not %d", s.Slot)
 	case s.Balance != 0 && (s.Balance <= 0.5 || s.Balance >= 1):
 		return fmt.Errorf("the likelier winner's chance is above 0.5 and below 1, not %g: use 0 for any game", s.Balance)
+	case int(s.Benching) >= len(scheduler.Benchings()):
+		return fmt.Errorf("%s is no way to share the bench: use mixed or strict", s.Benching)
 	case s.MaxRun < 0:
 		return fmt.Errorf("the most games running cannot be %d: use 0 for no limit", s.MaxRun)
 	}

@@ -88,6 +88,7 @@ func (c *Club) Unusual() []string {
 	number(s.Slot, u.Slot, "minute", " a round")
 	differ(levelsText(s), levelsText(u))
 	differ(leftoverText(s), leftoverText(u))
+	differ(s.Benching.String()+" bench", u.Benching.String()+" bench")
 	differ(stoppedText(s), stoppedText(u))
 	number(s.MaxRun, u.MaxRun, "game", " running without a rest")
 	number(len(n.OpenCourts()), c.Usual.Courts, "court", "")

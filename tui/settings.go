@@ -159,6 +159,10 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 			Label: "Last point", Value: choose(s.Scoring.WinOnServe, "on serve", "by anybody"), Options: []string{"by anybody", "on serve"},
 			Hint: "rally scoring only: on serve, the winning point takes the serve",
 		},
+		{
+			Label: "Bench", Value: s.Benching.String(), Options: []string{"mixed", "strict"},
+			Hint: "mixed: a few sit out twice running once, so that all meet; strict: as few as can be",
+		},
 	}
 }
 
@@ -218,6 +222,9 @@ func readSettings(s session.Settings, v []string, n *session.Night, now time.Tim
 		return s, err
 	}
 	s.Scoring.WinOnServe = v[13] == "on serve"
+	if s.Benching, err = scheduler.ParseBenching(v[14]); err != nil {
+		return s, err
+	}
 	s.Singles, s.Stopped = v[9] == "play singles", v[10] == "count"
 	if text := strings.TrimSpace(v[7]); text != timeText(s.Closing, now) { // what is left as it was is not read anew
 		at, err := roster.ParseMoment(text)

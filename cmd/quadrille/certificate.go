@@ -18,11 +18,11 @@ func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 	}
 	switch {
 	case !c.Perfect():
-		out.WriteString("A gap is how far the rotation may be from the fairest with as many games; the\ntrue best may lie between.\n")
+		out.WriteString("A gap is how far the rotation may be from the fairest of as many games that shares\nthe sit-outs like this one; the true best may lie between.\n")
 	case more > 0:
-		fmt.Fprintf(&out, "Every gap is 0: no rotation with as few games can be fairer. But %s\npossible.\n", moreGames(more))
+		fmt.Fprintf(&out, "Every gap is 0: no rotation with as few games that shares the sit-outs like this\none can be fairer. But %s possible.\n", moreGames(more))
 	default:
-		out.WriteString("Every gap is 0: no rotation can be fairer.\n")
+		out.WriteString("Every gap is 0: none that shares the sit-outs like this one can be fairer.\n")
 	}
 	_, err := io.WriteString(w, out.String())
 	return err

@@ -29,7 +29,9 @@ func newPlan() *cobra.Command {
 		Use:   "plan (--players N | --roster FILE) --courts C --rounds R",
 		Short: "Make a rotation, with its fairness certificate",
 		Long: `Makes a rotation and proves how fair it is. The certificate gives each measure beside the
-least that any rotation could reach; where the gap is 0 the rotation is the best there is.
+least that any rotation could reach which shares the sit-outs like this one; where the gap is
+0 it is the best of these. Where about half of the people sit out, --benching strict keeps
+everybody from sitting out twice running, and then two groups hardly meet.
 
 A roster is CSV with the header name,group,level,arrive,leave,partner_with,keep_apart; only
 name is required. arrive is the first round that somebody plays and leave the last, or both
@@ -46,6 +48,7 @@ are times of day, which then need --start and --slot.`,
 	addWhole(cmd, &p.ask.Courts, "courts", 1, rotation.MaxCourts, "play on `C` courts")
 	addWhole(cmd, &p.ask.Rounds, "rounds", 1, rotation.MaxRounds, "plan `R` rounds")
 	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
+	addChoice(cmd, &p.ask.Benching, "benching", "mixed: a few sit out twice running where all meet more for it; strict: as few as can be", scheduler.ParseBenching, "mixed", "strict")
 	addClock(cmd, &p.ask.Start, "start", "when round 1 is called, for rosters with times of day (`19:00`)")
 	p.ask.Slot = 15
 	addWhole(cmd, &p.ask.Slot, "slot", 1, 12*60, "`minutes` from one round to the next, for rosters with times of day")

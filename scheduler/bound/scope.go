@@ -21,6 +21,7 @@ type Scope struct {
 	then   []int            // each person's games in fixed rounds
 	when   [][]uint64       // each person's presence in free rounds, one bit a round
 	always []bool           // whose fixed partner is there in all free rounds that the person is
+	Loose  bool             // there are no rounds, and presence is not known
 	Rests  bool             // as few people as possible are benched twice running
 }
 

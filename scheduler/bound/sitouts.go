@@ -71,10 +71,10 @@ func (s *Scope) TwiceAt(r int) int {
 	return sum
 }
 
-// SpreadBound is the least difference of sit-outs among those present throughout. Each class of people
+// spreadBound is the least difference of sit-outs among those present throughout. Each class of people
 // who share sit-outs has a total; what those present throughout must take of it, whatever fair numbers
 // the others take, is spread at best evenly.
-func (s *Scope) SpreadBound(m *measure.Counts) int {
+func (s *Scope) spreadBound(m *measure.Counts) int {
 	if m.Singles {
 		return 0
 	}

@@ -1,8 +1,8 @@
 package measure
 
 // Certificate is the fairness report of a night: for each measure the value that the rotation has
-// and a bound that no rotation can go below which is as fair in sitting out and keeps what people
-// ask. Gap 0 everywhere proves the rotation best.
+// and a bound that no rotation can go below which shares the sit-outs like this one and keeps what people
+// ask. Gap 0 everywhere proves the rotation best of these.
 type Certificate struct {
 	PartnerRepeats   Value `json:"partner_repeats"`   // Σ max(0, p-1) over pairs who partnered p times
 	PartnerEvenness  Value `json:"partner_evenness"`  // Σ C(p,2)
@@ -11,6 +11,9 @@ type Certificate struct {
 	SitoutSpread     Value `json:"sitout_spread"`     // most less fewest sit-outs of those present throughout
 	BenchedTwice     Value `json:"benched_twice"`     // sit-outs right after a sit-out
 	CourtSpread      Value `json:"court_spread"`      // Σ over people of most less fewest games on a court
+	SitoutEvenness   Value `json:"sitout_evenness"`   // Σ (sit-outs - share owed)², in hundredths
+	LongestBench     Value `json:"longest_bench"`     // most rounds that somebody sits out running
+	Strangers        Value `json:"strangers"`         // pairs who are there together and never meet
 }
 
 // Value is one measure with its provable lower bound.

@@ -9,6 +9,7 @@ type Counts struct {
 	PairSums                 // repeats, partners, opponents and meetings as they are
 	Pair       []night.Tally // at a·people + b: how often two people met
 	Twice      int           // sit-outs right after a sit-out
+	Longest    int           // most rounds that somebody sat out running
 	Outs       []int         // each person's sit-outs
 	Games      []int         // each person's doubles games in the rounds after the history
 	Singles    bool          // singles were played in those
@@ -25,6 +26,7 @@ func Count(n *night.Night, rounds []night.Round) *Counts {
 	all := append(append([]night.Round(nil), n.Problem.History...), rounds...)
 	there := make([]int, n.People)
 	last := make([]int, n.People) // round of the last sit-out, from 1
+	run := make([]int, n.People)  // sit-outs running up to then
 	m.Pair = make([]night.Tally, n.People*n.People)
 	for _, g := range n.Problem.Met {
 		night.CountMeetings(m.Pair, n.People, g.Seats())
@@ -35,9 +37,11 @@ func Count(n *night.Night, rounds []night.Round) *Counts {
 		}
 		for _, i := range n.OnlyKnown(round.Out) {
 			m.Outs[i]++
-			if r > 0 && last[i] == r {
-				m.Twice++
+			if run[i]++; r == 0 || last[i] != r {
+				run[i] = 1
 			}
+			m.Twice += night.One(run[i] > 1)
+			m.Longest = max(m.Longest, run[i])
 			last[i] = r + 1
 		}
 		for _, g := range round.Games {

@@ -18,9 +18,10 @@ type Problem struct {
 	NeverPartner []Pair // who must not be in one team
 	NeverMeet    []Pair // who must not share a court
 
-	MaxRun          int     // most games running without a rest; 0 = no limit
-	LevelLimit      float64 // no game whose predicted winner's chance is above this, where avoidable; 0 = off
-	LeftoverSingles bool    // two people left over play singles if a court is free
+	Benching        Benching // what sitting out twice running may cost
+	MaxRun          int      // most games running without a rest; 0 = no limit
+	LevelLimit      float64  // no game whose predicted winner's chance is above this, where avoidable; 0 = off
+	LeftoverSingles bool     // two people left over play singles if a court is free
 
 	Seed uint64 // equal seeds give equal plans
 }

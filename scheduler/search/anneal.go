@@ -23,8 +23,8 @@ type annealer struct {
 	record  []int32 // the seats of the best plan
 }
 
-func newAnnealer(b *board, d *dice.Dice, floor measure.Score) *annealer {
-	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor.Weight(b.w), best: b.play + b.rest, leveled: b.leveled, resting: floor.Rest(b.w)}
+func newAnnealer(b *board, d *dice.Dice, floor, resting int) *annealer {
+	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor, best: b.play + b.rest, leveled: b.leveled, resting: resting}
 	a.m.patience = brokenWeight
 	a.record = append(a.record, b.seat...)
 	return a

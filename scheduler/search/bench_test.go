@@ -21,7 +21,7 @@ func BenchmarkGrowth(b *testing.B) {
 			s := &search{n: n, d: dice.New(1, 1), most: mostCourts(n), w: &measure.Strict}
 			board := s.draw()
 			for b.Loop() {
-				a := newAnnealer(board, s.d, measure.Score{})
+				a := newAnnealer(board, s.d, 0, 0)
 				for range moves {
 					a.try(hot)
 				}

@@ -23,7 +23,7 @@ func TestMovesKeepTheBooks(t *testing.T) {
 		w := rapid.SampledFrom([]*measure.Weights{&measure.Usual, &measure.Strict}).Draw(t, "weights")
 		s := &search{n: n, d: dice.New(p.Seed, 1), most: mostCourts(n), w: w}
 		b := s.draw()
-		a := newAnnealer(b, s.d, measure.Score{})
+		a := newAnnealer(b, s.d, 0, 0)
 		if len(a.m.live) == 0 {
 			return
 		}

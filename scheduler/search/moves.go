@@ -51,7 +51,7 @@ func (m *mover) propose() []step {
 	x := m.d.Next()
 	kind := int(x >> 59)
 	switch {
-	case len(m.benchy) > 2 && kind == 31 && m.free:
+	case len(m.benchy) > 2 && m.free && (kind == 31 || kind > 28 && m.b.priced):
 		return m.crossover()
 	case len(m.benchy) > 1 && kind < 8:
 		return m.exchange(x)
@@ -215,6 +215,9 @@ func (m *mover) crossover() []step {
 	b := m.b
 	from := m.benchy[m.d.Roll(len(m.benchy))]
 	length := 2 + m.d.Roll(4)
+	if b.priced {
+		length = 2 + m.d.Roll(len(b.shapes)) // from here to the end, two people change over with one rest twice running
+	}
 	i, j := m.d.Roll(b.n.People), m.d.Roll(b.n.People)
 	if i == j {
 		return nil

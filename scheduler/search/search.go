@@ -55,7 +55,7 @@ const encore, encoreShare = 4, 0.25
 // courts stay empty, and the round is planned anew without them.
 func (s *search) solve(ctx context.Context) *board {
 	for {
-		b := s.improve(ctx)
+		b := s.mix(ctx, s.improve(ctx))
 		if b.n.Wishes == nil && b.n.Problem.MaxRun == 0 || !s.giveUp(b) {
 			return b
 		}
@@ -66,11 +66,12 @@ func (s *search) solve(ctx context.Context) *board {
 // improve starts several boards, tries each for a while and spends what is left on the best.
 func (s *search) improve(ctx context.Context) *board {
 	starts := s.starts()
-	floor := starts[0].floor()
+	strict := starts[0].floor(true)
+	floor := strict.Weight(s.w)
 	left := s.moves
 	runs := make([]*annealer, len(starts))
 	for k, b := range starts {
-		runs[k] = newAnnealer(b, s.d, floor)
+		runs[k] = newAnnealer(b, s.d, floor, strict.Rest(s.w))
 		if runs[k].best >= brokenWeight {
 			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
 		}
@@ -180,15 +181,16 @@ func (b *board) runUntil(i int32, r int) int {
 	return run
 }
 
-// floor is a score that no plan of the board's games can go below.
-func (b *board) floor() measure.Score {
+// floor is a score that no plan of the board's games can go below, among those that bench as few people twice
+// running as can be, or among all.
+func (b *board) floor(rests bool) measure.Score {
 	games := make([]int, len(b.shapes))
 	for r, shape := range b.shapes {
 		games[r] = len(shape.Courts)
 	}
 	s := bound.NewScope(b.n, b.n.Here[b.n.First:], games)
 	s.FairGames(b.fair.Shares, b.n.PastOuts())
-	s.Rests = true
+	s.Rests = rests
 	bound := s.Bounds()
 	f := measure.Score{measure.Partners: bound.Partners, measure.Meetings: bound.Meetings, measure.Opponents: bound.Opponents}
 	for r := range games {

@@ -72,8 +72,8 @@ func certificatePage(c ui.Context) []string {
 		out = append(out, certificateRow(m.Name, fmt.Sprint(m.Value.Value), fmt.Sprint(m.Bound), fmt.Sprint(m.Gap()), m.Says))
 	}
 	out = append(out, "")
-	about := "No rotation of as many games for these people can be below the bound: where the gap is 0, this one is " +
-		"proved best. A gap does not mean that a better one exists: the bound may be too low."
+	about := "No rotation of as many games that shares the sit-outs like this one can be below the bound: gap 0 is " +
+		"proved best of these. With a gap the bound may be too low."
 	return append(out, line.Wrap(about, c.Width)...)
 }
 

@@ -164,7 +164,7 @@ func TestTheSummarySaysWhatIsKnown(t *testing.T) {
 	c := evening(t, 2)
 	c.Rotation.Certificate = scheduler.Certificate{SitoutSpread: scheduler.Value{Value: 3, Bound: 1}, PartnerRepeats: scheduler.Value{Value: 2, Bound: 2}}
 	text := func() string { return strings.Join(summary(c), " ") }
-	if got := text(); !strings.Contains(got, "6 of 7") || !strings.Contains(got, "Sit-out spread 3") || !strings.Contains(got, "partner repeats 2") {
+	if got := text(); !strings.Contains(got, "9 of 10") || !strings.Contains(got, "Sit-out spread 3") || !strings.Contains(got, "partner repeats 2") {
 		t.Errorf("the summary is %q", got)
 	}
 	page := strings.Join(certificatePage(c), "\n")

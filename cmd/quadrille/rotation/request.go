@@ -21,6 +21,8 @@ type Request struct {
 	Start   string // time of day of the first call, "19:00"; needed for rosters with times of day
 	Slot    int    // minutes from one call to the next
 	Seed    uint64
+
+	Benching scheduler.Benching // what sitting out twice running may cost
 }
 
 // Problem states the request for the scheduler. The error says which part of it cannot be.
@@ -39,7 +41,7 @@ func (q Request) Problem() (scheduler.Problem, error) {
 	case q.Format == scheduler.Ladder:
 		return scheduler.Problem{}, fmt.Errorf("a ladder cannot be planned: each round follows from the results of the one before")
 	}
-	p := scheduler.Problem{Format: q.Format, Rounds: q.Rounds, Seed: q.Seed}
+	p := scheduler.Problem{Format: q.Format, Rounds: q.Rounds, Seed: q.Seed, Benching: q.Benching}
 	for i := range q.Courts {
 		p.Courts = append(p.Courts, scheduler.CourtSpec{Name: strconv.Itoa(i + 1)})
 	}
