@@ -22,6 +22,9 @@ open. The exit code is 1 if anything is wrong.`,
   quadrille check club-2026-01-08.qdb`,
 		Args: takes(0, 1, "at most one FILE"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := oneFile(cmd, args); err != nil {
+				return err
+			}
 			path, err := named(opts, args)
 			if err != nil {
 				return err

@@ -34,6 +34,8 @@ line each, as "1-0-2 A1 left", with "ends" and "point" where they are asked for,
 	addSeed(cmd, &seed, "equal seeds ask equal questions (default: another drill each time)")
 	addWhole(cmd, &questions, "questions", 1, 10_000, "stop after so many (default: go on until left)")
 	flags.BoolVar(&card, "card", false, "show what a newcomer has to know, on one screen, and ask nothing")
+	excludes(cmd, "card", "questions")
+	excludes(cmd, "card", "seed")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		if card {
 			_, err := fmt.Fprintln(cmd.OutOrStdout(), strings.Join(drill.Card(), "\n"))

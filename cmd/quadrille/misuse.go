@@ -147,6 +147,14 @@ func goesWith(cmd *cobra.Command, name, other string) {
 	})
 }
 
+// oneFile makes the flag --data wrong usage beside a file that is named as an argument.
+func oneFile(cmd *cobra.Command, args []string) error {
+	if len(args) > 0 && cmd.Flags().Changed("data") {
+		return usagef("%s reads one file: leave out --data or %s", cmd.Name(), quoted(args[0]))
+	}
+	return nil
+}
+
 // given lists those of some flags that stand on the command line.
 func given(cmd *cobra.Command, names []string) (found []string) {
 	for _, name := range names {

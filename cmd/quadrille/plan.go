@@ -59,6 +59,8 @@ are times of day, which then need --start and --slot.`,
 	excludes(cmd, "json", "csv")
 	needsOne(cmd, "players", "roster")
 	needs(cmd, "courts", "rounds")
+	goesWith(cmd, "start", "roster")
+	goesWith(cmd, "slot", "roster")
 	return cmd
 }
 

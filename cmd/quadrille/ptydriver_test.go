@@ -32,15 +32,17 @@ var keys = map[string]string{
 // program is the real binary, built for the tests.
 type program string
 
-// build makes the binary as it is shipped, also when the tests run with the race detector: the tests
+// build makes the binary as the README installs it, also when the tests run with the race detector: the tests
 // of the screens run the same code inside the test.
 func build(t testing.TB) program {
 	t.Helper()
-	path := filepath.Join(t.TempDir(), "quadrille")
-	if out, err := exec.Command("go", "build", "-o", path, ".").CombinedOutput(); err != nil {
-		t.Fatalf("building the program: %v\n%s", err, out)
+	folder := t.TempDir()
+	cmd := exec.Command("go", "install", "./cmd/quadrille")
+	cmd.Dir, cmd.Env = filepath.Join("..", ".."), append(os.Environ(), "GOBIN="+folder)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("installing the program: %v\n%s", err, out)
 	}
-	return program(path)
+	return program(filepath.Join(folder, "quadrille"))
 }
 
 // terminal is the program on a pseudo-terminal with somebody in front of it. The terminal answers

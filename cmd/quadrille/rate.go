@@ -50,6 +50,9 @@ know: after 400 games two of them hold the true skill only 66 to 96 times of 100
 	cmd.ValidArgsFunction = first(filesOf("csv"))
 	excludes(cmd, "desk", "half-margin")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := oneFile(cmd, args); err != nil {
+			return err
+		}
 		if cmd.Flags().Changed("to") && (len(args) == 0 || !desk && !model.HalfMargin) {
 			return usagef("--to is for the games of a FILE.csv, with --half-margin or --desk")
 		}

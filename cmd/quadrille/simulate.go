@@ -67,6 +67,7 @@ that the difference shows. The file is temporary unless --data names a new one.`
 	needsOne(cmd, "players", "roster")
 	needs(cmd, "courts")
 	goesWith(cmd, "resume", "data")
+	before(cmd, s.possible)
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		s.night.Scoring, s.file = *rules, opts.data
 		if err := s.night.Scoring.Validate(); err != nil {
@@ -78,6 +79,17 @@ that the difference shows. The file is temporary unless --data names a new one.`
 		return s.run(cmd)
 	}
 	return cmd
+}
+
+// possible refuses numbers that do not fit each other.
+func (s *simulator) possible(cmd *cobra.Command) error {
+	switch going := s.night.Late + s.night.Leave; {
+	case s.roster == "" && going > s.players-fewest:
+		return usagef("--late and --leave take %d of %d people at most, not %d: four must be there throughout", s.players-fewest, s.players, going)
+	case s.night.ByRally > s.night.Courts:
+		return usagef("--by-rally takes at most the %s of --courts, not %d", counted(s.night.Courts, "court", "courts"), s.night.ByRally)
+	}
+	return nil
 }
 
 // run plays the night, and in the rolling flow the plain queue beside it.

@@ -54,6 +54,7 @@ while the desk is open.`,
 	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
 	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the 95 % range")
 	excludes(cmd, "json", "csv")
+	excludes(cmd, "games", "data")
 	excludes(cmd, "league", "night")
 	excludes(cmd, "league", "intervals")
 	goesWith(cmd, "best", "league")
