@@ -58,6 +58,16 @@ func TestWhoIsCalledIsReadInFull(t *testing.T) {
 	}
 }
 
+// A long refusal and many long names stand below each other, and the frame keeps its size.
+func TestALongRefusalLeavesRoom(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {40, 12}, {60, 16}} {
+		s := rollingHall(t, 5, 20, nil).resize(size[0], size[1])
+		s.m.refuse(fmt.Errorf("%s", strings.Repeat("a reason that takes its time, ", 40)))
+		s.press("n").shows("(esc)")
+		checkFrame(t, s.m)
+	}
+}
+
 // Where too many are called at once for the message, it says so, and one key shows them all in full.
 func TestEverybodyCalledAtOnceIsReadInFull(t *testing.T) {
 	s := rollingHall(t, 12, 50, nil).press("n").shows("12 games called")

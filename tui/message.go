@@ -20,13 +20,14 @@ func (m *Model) message(t *theme.Theme) []string {
 	saved := m.saved(t)
 	switch {
 	case m.wrong != nil && m.since && !m.busy:
-		return append(saved, m.part(t.Bad, "! "+oneLine(m.wrong.Error()), " (esc)")...)
+		room := max(1, m.height-frameRows-2-len(saved))
+		return append(saved, m.part(t.Bad, "! "+oneLine(m.wrong.Error()), " (esc)", room)...)
 	case m.wrong != nil:
 		tail := "  (esc)"
 		if m.unread > 0 {
 			tail = fmt.Sprintf("  (esc; %d before)", m.unread)
 		}
-		return m.part(t.Bad, "! "+oneLine(m.wrong.Error()), tail)
+		return m.part(t.Bad, "! "+oneLine(m.wrong.Error()), tail, m.messageRoom())
 	case m.trouble != nil:
 		return []string{t.Bad.Render(m.troubleLine())}
 	case m.callPlanned:
@@ -46,7 +47,7 @@ func (m *Model) saved(t *theme.Theme) []string {
 	if m.height-frameRows < low && !m.called {
 		return []string{t.Good.Render(line.Cut(text, m.width))}
 	}
-	return m.part(t.Good, text, "")
+	return m.part(t.Good, text, "", m.messageRoom())
 }
 
 // while is a line in the place of the last message.
@@ -59,12 +60,15 @@ func (m *Model) while(t *theme.Theme, text string, last []string) []string {
 	return out
 }
 
-// part breaks a text of the message into lines, the tail in plain type behind it. What even the room for
-// messages does not hold ends with the key that shows who plays where.
-func (m *Model) part(style lipgloss.Style, text, tail string) []string {
-	const more = "… (ctrl+k: who plays where)"
+// part breaks a text of the message into lines, the tail in plain type behind it. What the room does
+// not hold is cut before the tail, or ends with the key that shows who plays where.
+func (m *Model) part(style lipgloss.Style, text, tail string, room int) []string {
+	more := "… (ctrl+k: who plays where)"
+	if tail != "" {
+		more = "…" + tail
+	}
 	lines := line.Wrap(text+tail, m.width)
-	if room := m.messageRoom(); len(lines) > room {
+	if len(lines) > room {
 		last := line.Cut(strings.Join(lines[room-1:], " "), max(0, m.width-line.Width(more)))
 		lines = append(lines[:room-1], strings.TrimSuffix(last, "…")+more)
 	}
