@@ -151,7 +151,7 @@ func TestASideGivesUpAtTheBoard(t *testing.T) {
 
 func TestTheClockStopsAGame(t *testing.T) {
 	s := newStage(t).people(1, 4, func(s *session.Settings) { s.Scoring.Minutes = 9 }).press("n")
-	s.shows("0 of 9 min").pass(9).send(tickMsg{}).shows("time is up")
+	s.press("home").shows("0 of 9′").pass(9).send(tickMsg{}).shows("time is up")
 	s.press("enter").press("aab").press("m", "u")
 	if got := s.final(1); got != "2-0 timed" {
 		t.Errorf("the game ended as %q, want 2-0 timed", got)

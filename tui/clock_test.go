@@ -17,10 +17,10 @@ func TestAClockThatIsPutBack(t *testing.T) {
 	s := newStage(t).people(3, 18, func(o *session.Settings) {
 		o.Flow, o.Closing = session.Rolling, evening.Add(150*time.Minute)
 	}).press("n").pass(12)
-	s.press("home").shows("12 min")
+	s.press("home").shows(" 12′")
 	s.now = s.now.Add(-3 * time.Hour)
 	s.look()
-	s.shows("! the laptop's clock was put back 3 h; waits and games are counted by the time that has passed; closing time is 18:30 by it now (o, then e, changes it)", "12 min", "16:12")
+	s.shows("! the laptop's clock was put back 3 h; waits and games are counted by the time that has passed; closing time is 18:30 by it now (o, then e, changes it)", " 12′", "16:12")
 	s.press("1", "1", "7", "enter")
 	if s.final(1) != "11-7" {
 		t.Fatalf("the score is not saved with one enter:\n%s", s.m.View())
@@ -28,7 +28,7 @@ func TestAClockThatIsPutBack(t *testing.T) {
 	s.shows("Saved: court 1: ")
 	s.press("esc").hides("clock")
 	s.pass(5).look()
-	s.hides("clock").shows("17 min")
+	s.hides("clock").shows(" 17′")
 	s.press("b").shows("17 min").press("h").shows("the laptop's clock was put back 3 h")
 	s.reopen().hides("clock was")
 }

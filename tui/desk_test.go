@@ -126,7 +126,7 @@ func TestFindAnswersWhereAndWhen(t *testing.T) {
 	g := s.night().Games[2]
 	name := s.m.names.Full(g.B[0])
 	s.press("f", strings.ToLower(name[:5])).shows(name, "court "+string(g.Court), "against")
-	s.press("enter").shows(">Court " + string(g.Court)).hides("Who?")
+	s.press("enter").shows("▌ " + string(g.Court) + " ").hides("Who?")
 	s.press("f", "quinn").shows("not here yet").press("enter").shows("[Bench]")
 }
 
@@ -175,8 +175,8 @@ func TestHoldsAndCourts(t *testing.T) {
 		t.Error("a walkover ends no game")
 	}
 	s.press("right", "m", "s").shows("set aside")
-	s.press("n").shows("round 2 called").press("m", "+").shows("Court 3")
-	s.press("esc", "m").shows("Court 1").press("esc")
+	s.press("n").shows("round 2 called").press("m", "+").shows("  3 ")
+	s.press("esc", "m").shows("─ Court 2").press("esc")
 }
 
 // TestEveryHoldHasItsCaution: each reason that the desk offers says what to do, and all leave the

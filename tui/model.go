@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/session/hall"
 	"club/quadrille/tui/bench"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
@@ -78,6 +79,9 @@ type Model struct {
 
 	clockUnsaved bool // the disk would not take that the clock was moved
 
+	hall          hall.Hall // worked out when the ledger, the plan or the minute changes
+	minute        time.Time // that hall was worked out for
+	seen          uint64    // the newest record when a key was pressed last
 	plan          ui.Rotation
 	planKey       uint64
 	planRun       int  // counts how often a rotation was worked out
@@ -109,6 +113,7 @@ func New(desk Desk, o Options) *Model {
 	m.screens = [ui.ScreenCount]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New()}
 	m.now = desk.Now()
 	m.take(desk.Ledger())
+	m.seen = m.ledger.Last()
 	m.doubtClock()
 	m.active = ui.Courts
 	if n := m.ledger.Night(); n != nil && len(n.Games) == 0 && n.Count(session.Here) < 4 {
@@ -124,6 +129,7 @@ func (m *Model) Init() tea.Cmd { return tea.Batch(tick(), m.replan()) }
 func (m *Model) take(l *session.Ledger) {
 	m.ledger = l
 	m.names = ui.NewNames(l.Club())
+	m.survey()
 	for _, screen := range m.screens {
 		if f, ok := screen.(ui.Follower); ok {
 			f.Follow(l.Night())
@@ -131,10 +137,20 @@ func (m *Model) take(l *session.Ledger) {
 	}
 }
 
+// survey works out what stands in the hall.
+func (m *Model) survey() {
+	var ahead []session.PlannedRound
+	if m.plan.Ready && m.plan.Err == nil {
+		ahead = m.plan.Rounds
+	}
+	m.hall, _ = hall.Of(m.ledger, ahead, m.now)
+}
+
 // context is what screens are given; the space is that of the body.
 func (m *Model) context() ui.Context {
 	return ui.Context{
 		Ledger: m.ledger, Advice: m.advice(), Names: m.names, Now: m.now, Theme: m.options.Theme, Rotation: m.plan,
+		Hall: m.hall, Fresh: m.ledger.Last() != m.seen,
 		Width: m.width, Height: max(1, m.height-frameRows+1-len(m.message(m.options.Theme))),
 	}
 }

@@ -25,13 +25,13 @@ func TestClicksChooseScreensByTheirTabs(t *testing.T) {
 
 func TestClicksSelectCourts(t *testing.T) {
 	s := called(t, 4, 16)
-	s.clickOn("Court 3").shows(">Court 3").hides(">Court 1")
+	s.clickOn("  3 ").shows("▌ 3 ").hides("▌ 1 ")
 	s.press("117", "enter")
 	if s.final(3) != "11-7" {
 		t.Error("the score typed after a click on court 3 is not court 3's")
 	}
-	s.clickOn("Court 2").press("115").clickOn("Court 1").shows(">Court 1").hides("score: 115")
-	s.clickOn("Court 1").shows("Call:") // a second click opens what is selected
+	s.clickOn("  2 ╌").press("115").clickOn("  1 ╌").shows("▌ 1 ").hides("score: 115")
+	s.clickOn("▌ 1 ").shows("Call:") // a second click opens what is selected
 	s.clickOn("Call:").shows("Call:")
 }
 
@@ -51,7 +51,7 @@ func TestClicksSelectRows(t *testing.T) {
 func TestClicksGoNowhereWhileADialogIsOpen(t *testing.T) {
 	s := called(t, 4, 16).press("m").shows("close this court")
 	before := s.m.View()
-	s.clickOn("History").clickOn("Court 2").clickOn("Court 2").clickOn("close this court")
+	s.clickOn("History").clickOn("  2 ╌").clickOn("  2 ╌").clickOn("close this court")
 	if s.m.View() != before {
 		t.Errorf("clicks change\n%s\nto\n%s", before, s.m.View())
 	}

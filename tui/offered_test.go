@@ -17,6 +17,7 @@ var moments = map[string]func(t *testing.T) *stage{
 	"door, name typed": func(t *testing.T) *stage { return called(t, 2, 9).press("d", "ag") },
 	"courts":           func(t *testing.T) *stage { return called(t, 2, 9).press("117", "enter", "c").pass(1).send(tickMsg{}) },
 	"score typed":      func(t *testing.T) *stage { return called(t, 2, 9).press("c", "117") },
+	"court looked for": func(t *testing.T) *stage { return called(t, 2, 9).press("c", "m", "+", "g") },
 	"board":            func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "aab") },
 	"board, asking":    func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "F", "a") },
 	"board, over":      func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "aaaaaaaaaaa") },

@@ -32,9 +32,11 @@ func (m *Model) replan() tea.Cmd {
 	n := m.ledger.Night()
 	if n == nil || n.Settings.Flow != session.Rounds {
 		m.plan = ui.Rotation{Ready: true}
+		m.survey()
 		return nil
 	}
 	m.plan.Ready = false
+	m.survey()
 	m.planRun++
 	run := m.planRun
 	ctx, cancel := context.WithCancel(context.Background())
@@ -53,6 +55,7 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 		return nil
 	}
 	m.plan = ui.Rotation{Rotation: msg.rotation, Ready: true, Err: msg.err}
+	m.survey()
 	if m.cancelPlan != nil {
 		m.cancelPlan()
 		m.cancelPlan = nil

@@ -93,7 +93,7 @@ func TestCtrlCQuitsFromAnywhere(t *testing.T) {
 func TestTheScreenShowsNothingThatIsNotOnDisk(t *testing.T) {
 	s := called(t, 2, 8)
 	s.slow = true
-	s.press("117", "enter").hides("W 11", "Saved: court 1").release().shows("W 11", "Saved: court 1")
+	s.press("117", "enter").hides("11 ✓", "Saved: court 1").release().shows("11 ✓", "Saved: court 1")
 }
 
 // stuckDesk is a desk whose disk takes its time: each command waits until it is let go.

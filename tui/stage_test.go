@@ -130,6 +130,7 @@ func (s *stage) plan() {
 	l := s.desk.Ledger()
 	s.m.planKey = l.DrawKey()
 	s.m.plan = ui.Rotation{Ready: true}
+	defer s.m.survey()
 	n := l.Night()
 	if n == nil || n.Settings.Flow != session.Rounds {
 		return

@@ -56,7 +56,7 @@ func troubled(t *testing.T) (*stage, *fullDisk) {
 func TestAFullDiskIsShownUntilItIsSolved(t *testing.T) {
 	s, disk := troubled(t)
 	last := s.log.Last()
-	s.press("117", "enter").shows("! not saved: …", "the disk is full: make room, then try again", "ctrl+r tries again").hides("W 11")
+	s.press("117", "enter").shows("! not saved: …", "the disk is full: make room, then try again", "ctrl+r tries again").hides("11 ✓")
 	s.pass(10).send(tickMsg{}).press("tab", "tab", "c").shows("the disk is full")
 	s.press("11 9", "enter").shows("the last action is not saved yet")
 	s.press("ctrl+r").shows("the disk is full").hides("not saved yet")
@@ -234,7 +234,7 @@ func TestALostClubFileIsToldAndPutBack(t *testing.T) {
 	s, p, _ := lostPlace(t)
 	s.send(tickMsg{}).hides("was removed")
 	s.send(placeMsg{p.err}).shows("! /home/organiser/club.qdb: the club file was removed", "ctrl+b writes the whole club file back")
-	s.press("117", "enter").shows("! not saved: ", "ctrl+b writes the club file back and saves the last action").hides("Saved: court", "W 11")
+	s.press("117", "enter").shows("! not saved: ", "ctrl+b writes the club file back and saves the last action").hides("Saved: court", "11 ✓")
 	s.press("11 9", "enter").shows("not saved yet: ctrl+b writes the club file back")
 	p.stuck = true
 	s.press("ctrl+b").shows("! the disk is full").press("ctrl+r").shows("was removed")

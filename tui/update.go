@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -23,6 +24,10 @@ type doneMsg struct {
 // Update implements tea.Model. It only routes by kind.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	m.now = m.desk.Now()
+	if minute := m.now.Truncate(time.Minute); !minute.Equal(m.minute) {
+		m.minute = minute
+		m.survey()
+	}
 	noted := m.noteClock() // before a key can meet times that are wrong
 	_, cmd := m.route(msg)
 	return m, tea.Batch(noted, cmd)
@@ -129,6 +134,7 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if k.Type == tea.KeyCtrlC {
 		return m.leave()
 	}
+	m.seen = m.ledger.Last()
 	if cmd, taken := m.pressTrouble(k); taken {
 		return cmd
 	}

@@ -161,7 +161,7 @@ func testWholeNight(t *testing.T, bin program) {
 	// Standings, and out of the program in the middle of a round.
 	desk.scores(5, "115\r").Type("116\r").Shows("; 2 to come")
 	desk.Press("s").Shows("[Standings]", "Order:", "Agnes Vale").Press("esc").Shows("[Courts]")
-	before := lasting(desk.Press("home").Shows(">Court 1", "\nCourt 1: ").Screen())
+	before := lasting(desk.Press("home").Shows("▌ 1 ", "\nCourt 1: ").Screen())
 	if code := desk.Quit("q"); code != 0 {
 		t.Fatalf("quitting gives exit code %d, want 0", code)
 	}
@@ -177,7 +177,7 @@ func testWholeNight(t *testing.T, bin program) {
 	}
 
 	// The rest of the night.
-	desk.Press("home", "down").Type("105rr\r").Type("114\r")
+	desk.Press("home", "down").Type("105ra\r").Type("114\r")
 	desk.scores(6, "3 11\r11 1\r").Type("0 11\r117\r")
 	desk.Shows("press n to end the night").Press("n").Shows(" e  end the night").Press("e").Shows("No night is open")
 	if code := desk.Quit("q"); code != 0 {

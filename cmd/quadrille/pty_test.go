@@ -109,10 +109,10 @@ func testDemo(t *testing.T, bin program) {
 }
 
 func testMouse(t *testing.T, bin program) {
-	desk := bin.open(t, 80, 24, nil, "--data", fullHall(t, 4)).Shows(">Court 1", "Court 4")
+	desk := bin.open(t, 80, 24, nil, "--data", fullHall(t, 4)).Shows("▌ 1 ", "  4 ")
 	click := func(x, y int) { desk.Type(fmt.Sprintf("\x1b[<0;%d;%dM\x1b[<0;%d;%dm", x, y, x, y)) }
 	click(50, 13)
-	desk.Shows(">Court 4")
+	desk.Shows("▌ 4 ")
 	click(30, 2)
 	desk.Shows("[Rotation]").Quit("q")
 }
@@ -133,8 +133,8 @@ func testLostPaste(t *testing.T, bin program) {
 func testNoColour(t *testing.T, bin program) {
 	path := fullHall(t, 4)
 	tour := func(env ...string) string {
-		desk := bin.open(t, 80, 24, env, "--data", path).Shows("[Courts]", ">Court 1")
-		desk.Press("right").Shows(">Court 2", " Court 1")
+		desk := bin.open(t, 80, 24, env, "--data", path).Shows("[Courts]", "▌ 1 ")
+		desk.Press("right").Shows("▌ 2 ", "  1 ")
 		desk.Press("m").Shows("walkover").Press("down").Shows("│ > ").Press("esc").Hides("walkover")
 		desk.Press("h").Shows("[History]", "> ").Press("d").Shows("[Door]").Press("down").Shows("> [x] Person")
 		desk.Quit("ctrl+c")
@@ -219,7 +219,7 @@ func testSecondDesk(t *testing.T, bin program) {
 
 func testResize(t *testing.T, bin program) {
 	path := fullHall(t, 12)
-	desk := bin.open(t, 200, 60, nil, "--data", path).Shows("[Courts]", "Court 12", "Round 2")
+	desk := bin.open(t, 200, 60, nil, "--data", path).Shows("[Courts]", "court 1 ", "Round 2")
 	for _, open := range [][]string{{}, {"m"}, {"?"}, {"o", "e"}, {"f"}, {"!"}, {"x"}, {"right", "enter"}} {
 		for _, key := range open {
 			before := desk.Screen()

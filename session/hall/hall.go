@@ -69,7 +69,7 @@ type Hall struct {
 	Courts  []Court
 	Bench   []Waiting // who plays next comes first
 	Idle    session.Idle
-	IsIdle  bool // Idle says why a free court is not called
+	IsIdle  bool // Idle says why a free court is not called; only in the rolling flow
 	Round   int  // that comes next, 0 in the rolling flow or when none is known
 	Next    []session.PlannedGame
 	Out     []session.PersonID // of the round that comes next
@@ -103,7 +103,10 @@ func Of(l *session.Ledger, ahead []session.PlannedRound, now time.Time) (h Hall,
 		h.Courts = append(h.Courts, court)
 	}
 	h.Bench = bench(n, now)
-	h.Idle, h.IsIdle = l.Idle(now)
+	if n.Settings.Flow == session.Rolling {
+		h.Idle = l.NextStep(now).Idle
+		h.IsIdle = h.Idle.Cause != session.Callable
+	}
 	if g, ok := h.nextFour(l, n, now); ok {
 		h.Next = []session.PlannedGame{g}
 	}

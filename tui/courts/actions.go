@@ -34,6 +34,9 @@ func (s *Courts) Actions(c ui.Context) []ui.Action {
 		return s.boardActions(c, g)
 	}
 	court := n.Courts[s.current(n)]
+	if s.finder.on {
+		return s.finderActions(c)
+	}
 	if !s.entry.empty() {
 		return s.entryActions(c, court)
 	}
@@ -57,6 +60,10 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 		{Key: ui.Bind("score", "digits", digits...), Do: func(key string) ui.Intent { return s.startEntry(n, court, key) }},
 		ui.Act(ui.Bind("rally by rally", "enter", "enter"), func() ui.Intent { return s.open(c, court) }),
 		substitute,
+		ui.Act(ui.Bind("court no.", "g", "g"), func() ui.Intent {
+			s.finder = finder{on: true}
+			return nil
+		}).Explained("go to a court by its number or its name"),
 		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gridMenu(c, court)} }),
 	}
 	for i := range out {
@@ -79,7 +86,7 @@ func (s *Courts) justSaved(c ui.Context) bool {
 
 // walk moves the cursor over the courts.
 func (s *Courts) walk(c ui.Context, key string) {
-	n, columns := c.Night(), s.grid(c).columns
+	n, columns := c.Night(), s.layout(c).columns
 	s.selected = n.Courts[s.current(n)].ID
 	switch key {
 	case "home":
@@ -122,6 +129,12 @@ func (s *Courts) Type(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	letter := k.Type == tea.KeyRunes || k.Type == tea.KeySpace
 	g := s.board.on(c.Night())
 	switch {
+	case s.finder.on && letter:
+		s.finder.typed(k.Runes)
+		if id, ok := c.Night().CourtMeant(s.finder.text); ok {
+			s.finder, s.selected = finder{}, id
+		}
+		return nil, true
 	case g != nil && k.String() == "?":
 		return nil, false
 	case g != nil && !g.Running() && k.String() == "n":

@@ -171,3 +171,16 @@ func plan(c ui.Context, g *session.Game) []string {
 	}
 	return rows
 }
+
+// elapsed is how long a game has gone on, without holds, in whole minutes, and of how many where the
+// clock stops it.
+func elapsed(c ui.Context, g *session.Game) string {
+	played, limit := int(c.Night().GameTime(g, c.Now).Minutes()), g.Rules.Minutes
+	switch {
+	case limit > 0 && played >= limit:
+		return "time is up"
+	case limit > 0:
+		return fmt.Sprintf("%d of %d min", played, limit)
+	}
+	return fmt.Sprintf("%d min", played)
+}

@@ -16,8 +16,9 @@ type Courts struct {
 	selected session.CourtID
 	entry    entry
 	board    board
+	finder   finder
 	saved    time.Time // when a score was saved by the key before: an enter right after is one too many
-	cache    cardCache
+	cache    cache
 }
 
 // New makes the screen.
@@ -25,7 +26,7 @@ func New() *Courts { return &Courts{} }
 
 // Typing implements ui.Screen: while a score is typed or a game is scored by rallies, all letters
 // belong to it.
-func (s *Courts) Typing() bool { return !s.entry.empty() || s.board.game != 0 }
+func (s *Courts) Typing() bool { return !s.entry.empty() || s.board.game != 0 || s.finder.on }
 
 // current is the index of the selected court; a court that is gone gives way to the first one.
 func (s *Courts) current(n *session.Night) int {
@@ -118,7 +119,7 @@ func (s *Courts) finish(c ui.Context, g *session.Game, final scoring.Final) ui.I
 }
 
 // Leave implements ui.Leaver: a score that was not saved is not left lying about.
-func (s *Courts) Leave() { s.entry = entry{} }
+func (s *Courts) Leave() { s.entry, s.finder = entry{}, finder{} }
 
 // next moves from a court to the next one with a game, if there is any.
 func (s *Courts) next(n *session.Night, from session.CourtID) {
@@ -147,7 +148,7 @@ func (s *Courts) Click(c ui.Context, x, y int) ui.Intent {
 	if n == nil || s.board.on(n) != nil {
 		return nil
 	}
-	i, ok := s.grid(c).at(x, y)
+	i, ok := s.layout(c).find(x, y)
 	if !ok {
 		return nil
 	}

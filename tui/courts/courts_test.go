@@ -6,15 +6,18 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
 	"club/quadrille/session"
+	"club/quadrille/session/hall"
+	"club/quadrille/tui/line"
 	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
 )
 
-// hall is the context of a night with a game on every court, of a size in cells.
-func hall(t *testing.T, courts, width, height int) ui.Context {
+// hallOf is the context of a night with a game on every court, of a size in cells.
+func hallOf(t *testing.T, courts, width, height int) ui.Context {
 	t.Helper()
 	now, people := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC), 0
 	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
@@ -42,14 +45,15 @@ func hall(t *testing.T, courts, width, height int) ui.Context {
 	}
 	do(session.CallRound{Plan: []session.PlannedRound{round}})
 	l := desk.Ledger()
-	return ui.Context{Ledger: l, Names: ui.NewNames(l.Club()), Now: now, Theme: theme.Plain(), Width: width, Height: height}
+	stands, _ := hall.Of(l, nil, now)
+	return ui.Context{Ledger: l, Hall: stands, Names: ui.NewNames(l.Club()), Now: now, Theme: theme.Plain(), Width: width, Height: height}
 }
 
 // TestAClickOnACardMeansItsCourt: what is drawn at a cell and what a click there selects are the
 // same court, on halls and terminals of all sizes, scrolled or not.
 func TestAClickOnACardMeansItsCourt(t *testing.T) {
 	for _, courts := range []int{1, 2, 3, 4, 5, 7, 12, 16, 25} {
-		c := hall(t, courts, 80, 18)
+		c := hallOf(t, courts, 80, 18)
 		for _, size := range [][2]int{{40, 6}, {40, 20}, {80, 17}, {120, 29}, {200, 53}} {
 			c.Width, c.Height = size[0], size[1]
 			for selected := range courts {
@@ -61,36 +65,41 @@ func TestAClickOnACardMeansItsCourt(t *testing.T) {
 	}
 }
 
-// checkCards finds the titles of all cards and asks which court lies there.
+// checkCards finds the numbers of all courts that are drawn and asks which court lies there.
 func checkCards(t *testing.T, s *Courts, c ui.Context, selected int) {
 	t.Helper()
-	g, seen := s.grid(c), false
-	for y, l := range s.Lines(c) {
-		if !strings.HasPrefix(l, "┌") {
+	g := s.layout(c)
+	lines := s.Lines(c)
+	for i := g.top * g.columns; i < min(g.courts, (g.top+g.shown)*g.columns); i++ {
+		x, y := i%g.columns*g.width, (i/g.columns-g.top)*g.height
+		if y >= g.space {
 			continue
 		}
-		for i := range c.Night().Courts {
-			title := fmt.Sprintf("Court %d ", i+1)
-			before, _, ok := strings.Cut(l, title)
-			if !ok {
-				continue
+		if at, ok := g.find(x+g.width/2, y); !ok || at != i {
+			t.Fatalf("%dx%d, %d courts: a click on court %d means %d (%v)", c.Width, c.Height, g.courts, i+1, at+1, ok)
+		}
+		own := ""
+		for _, l := range lines[y:min(len(lines), y+g.height)] {
+			own += line.Cut(ansi.TruncateLeft(l, x, ""), g.width) + "\n"
+		}
+		for _, player := range []string{"A", "B", "C", "D"} {
+			if name := fmt.Sprintf("%s%d", player, i+1); !strings.Contains(own, name) {
+				t.Fatalf("%dx%d, %d courts: %s is not drawn where court %d is:\n%s", c.Width, c.Height, g.courts, name, i+1, own)
 			}
-			x := ansi.StringWidth(before)
-			if at, ok := g.at(x, y); !ok || at != i {
-				t.Fatalf("%dx%d, %d courts: court %d is drawn at %d,%d, where a click means %d (%v)", c.Width, c.Height, g.courts, i+1, x, y, at+1, ok)
-			}
-			seen = seen || i == selected && strings.HasSuffix(before, ">")
+		}
+		if marked := strings.Contains(own, "▌"); marked != (i == selected) {
+			t.Fatalf("%dx%d, %d courts: court %d has the cursor: %v, and %d is selected:\n%s", c.Width, c.Height, g.courts, i+1, marked, selected+1, own)
 		}
 	}
-	if !seen {
-		t.Fatalf("%dx%d, %d courts: the selected court %d is not drawn with its mark", c.Width, c.Height, g.courts, selected+1)
+	if at := selected / g.columns; at < g.top || at >= g.top+g.shown {
+		t.Fatalf("%dx%d, %d courts: the selected court %d is not drawn", c.Width, c.Height, g.courts, selected+1)
 	}
 }
 
 // TestArrowsReachEveryCourt: from the first court right leads to all others one by one, and down
 // and up stay within the hall.
 func TestArrowsReachEveryCourt(t *testing.T) {
-	c := hall(t, 7, 80, 17)
+	c := hallOf(t, 7, 80, 17)
 	s := New()
 	for i := range 7 {
 		if got := s.current(c.Night()); got != i {
@@ -112,7 +121,7 @@ func TestArrowsReachEveryCourt(t *testing.T) {
 // TestTheCursorGoesOnToTheNextGame: after a score it is on the next court that plays, round the
 // hall, and stays when none does.
 func TestTheCursorGoesOnToTheNextGame(t *testing.T) {
-	c := hall(t, 4, 80, 17)
+	c := hallOf(t, 4, 80, 17)
 	n := c.Night()
 	n.Courts[1].Game = 0 // court 2 is free
 	for from, want := range map[session.CourtID]session.CourtID{"1": "3", "2": "3", "3": "4", "4": "1"} {
@@ -128,5 +137,28 @@ func TestTheCursorGoesOnToTheNextGame(t *testing.T) {
 	s := New()
 	if s.next(n, "3"); s.selected != "3" {
 		t.Errorf("with no game left the cursor moves from court 3 to %s", s.selected)
+	}
+}
+
+// TestAnyCourtInThreeKeys: g and the number of a court, and enter only where another number begins alike.
+func TestAnyCourtInThreeKeys(t *testing.T) {
+	c := hallOf(t, 24, 80, 17)
+	for i := range 24 {
+		s, want := New(), session.CourtID(fmt.Sprint(i+1))
+		keys := 0
+		press := func(k tea.KeyMsg) {
+			keys++
+			ui.Press(s, c, k)
+		}
+		press(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("g")})
+		for _, r := range string(want) {
+			press(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+		}
+		if s.Typing() {
+			press(tea.KeyMsg{Type: tea.KeyEnter})
+		}
+		if s.selected != want || s.Typing() || keys > 3 {
+			t.Errorf("court %s: %d keys lead to court %s", want, keys, s.selected)
+		}
 	}
 }

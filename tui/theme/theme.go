@@ -24,6 +24,7 @@ type Theme struct {
 	Warn     lipgloss.Style // needs attention
 	Bad      lipgloss.Style // refused, held or dangerous
 	Selected lipgloss.Style // the row or card that keys act on
+	Cursor   lipgloss.Style // the bar at what keys act on
 	Frame    lipgloss.Style // lines, never words
 	FrameOn  lipgloss.Style // the lines around what is selected
 	TeamA    lipgloss.Style // the team named first
@@ -69,6 +70,7 @@ func Of(c Choice) *Theme {
 		Warn:     act,
 		Bad:      b.hue(p.stop).Bold(true),
 		Selected: here.Bold(true).Reverse(true),
+		Cursor:   here.Bold(true),
 		Frame:    b.quiet(p.rule),
 		FrameOn:  here.Bold(true),
 		TeamA:    teamA,

@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"club/quadrille/session"
+	"club/quadrille/session/hall"
 	"club/quadrille/tui/theme"
 )
 
@@ -20,7 +21,9 @@ type Context struct {
 	Now      time.Time // in the zone of the hall
 	Theme    *theme.Theme
 	Rotation Rotation
-	Width    int // cells and lines that the screen may fill
+	Hall     hall.Hall // what stands in the hall, empty without a night
+	Fresh    bool      // the newest action has just happened: no key was pressed since
+	Width    int       // cells and lines that the screen may fill
 	Height   int
 }
 
