@@ -9,6 +9,8 @@ type Club struct {
 
 	Usual *Usual `json:"usual,omitempty"` // nil before the first night; what it points to never changes
 
+	Aliases []Alias `json:"aliases,omitempty"` // identities that turned out to be others, in the order in which they did
+
 	lookup *lookup // of the people, nil where they must be searched for
 	own    bool    // no other state has this lookup
 }
@@ -56,8 +58,17 @@ func (c *Club) index() {
 	c.lookup, c.own = lookupOf(c.People), true
 }
 
-// Named finds somebody by name, without regard to case.
+// Named finds somebody by name, without regard to case: by the present one, or else by one from before two people
+// turned out to be one.
 func (c *Club) Named(name string) (Person, bool) {
+	if p, ok := c.called(name); ok {
+		return p, true
+	}
+	return c.once(name)
+}
+
+// called finds somebody by the present name.
+func (c *Club) called(name string) (Person, bool) {
 	i := -1
 	if c.lookup.fit(len(c.People)) {
 		if at, ok := c.lookup.byName[keyOf(name)]; ok {
@@ -73,10 +84,23 @@ func (c *Club) Named(name string) (Person, bool) {
 	return c.People[i], true
 }
 
+// once finds somebody who was known by another name too, before two people turned out to be one.
+func (c *Club) once(name string) (Person, bool) {
+	for _, a := range c.Aliases {
+		if sameName(a.Name, name) {
+			return c.Person(a.Of)
+		}
+	}
+	return Person{}, false
+}
+
 // Name is the person's name, or a neutral label for somebody whom the club no longer knows.
 func (c *Club) Name(id PersonID) string {
 	if p, ok := c.Person(id); ok {
 		return p.Name
+	}
+	if a, ok := c.alias(id); ok {
+		return a.Name
 	}
 	return "somebody"
 }
@@ -108,5 +132,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights, Usual: c.Usual, lookup: c.lookup}
+	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, lookup: c.lookup}
 }

@@ -138,6 +138,8 @@ func describe(club *Club, e Event) string {
 		return e.Person.Name + " is new to the club"
 	case PersonChanged:
 		return e.Person.Name + " changed"
+	case PeopleMerged:
+		return club.Name(e.From) + " and " + club.Name(e.Into) + " are one person"
 	case PersonExpected:
 		return club.Name(e.Person) + " expected"
 	case PersonArrived:

@@ -40,6 +40,9 @@ func (f *Forgotten) Learn(log Log) error {
 			f.ids[id], found = true, true
 		}
 	}
+	if err := f.learnAliases(log); err != nil {
+		return err
+	}
 	for id, names := range had {
 		earlier := slices.ContainsFunc(names, func(name string) bool { return sameName(name, f.name) })
 		if earlier && !found {
@@ -49,6 +52,20 @@ func (f *Forgotten) Learn(log Log) error {
 			if f.ids[id] && !neutral.MatchString(name) {
 				f.names[name] = true
 			}
+		}
+	}
+	return nil
+}
+
+// learnAliases adds the identities that turned out to be the person's.
+func (f *Forgotten) learnAliases(log Log) error {
+	l, err := Load(log.Records(1))
+	if err != nil {
+		return err
+	}
+	for _, a := range l.club.Aliases {
+		if f.ids[a.ID] || f.ids[a.Of] || sameName(a.Name, f.name) {
+			f.ids[a.ID], f.ids[a.Of] = true, true
 		}
 	}
 	return nil

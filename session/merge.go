@@ -52,7 +52,7 @@ func Merge(l *Ledger, theirs []Record, same SameName) ([]Record, Merged, error) 
 	m := &merger{
 		ours: l, theirs: their, seq: l.last, nights: NightID(len(l.club.Nights)),
 		night: map[NightID]NightID{}, known: map[NightID]bool{}, action: map[uint64]uint64{},
-		person: map[PersonID]PersonID{}, names: map[PersonID]string{},
+		person: map[PersonID]PersonID{}, names: map[PersonID]string{}, taken: map[PersonID]bool{}, merged: map[PersonID]bool{},
 	}
 	m.compareNights()
 	if err := m.settlePeople(same); err != nil {
@@ -92,6 +92,8 @@ type merger struct {
 	action map[uint64]uint64     // their actions, and ours
 	person map[PersonID]PersonID // their people who are ours under another identity
 	names  map[PersonID]string   // their people who get another name
+	taken  map[PersonID]bool     // their people who are new here
+	merged map[PersonID]bool     // their people who turned out to be others in a night that is here already
 	out    []Record
 	result Merged
 }
@@ -150,8 +152,11 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 	case PersonAdded:
 		return m.newPerson(e)
 	case PersonChanged:
+		_, other := m.ours.club.alias(e.Person.ID) // here the person is known as somebody else
 		e.Person = m.renamed(e.Person)
-		return e, true
+		return e, !other
+	case PeopleMerged:
+		return e, m.mergesAnew(e)
 	case Undone:
 		e.Action, e.With = m.action[e.Action], m.actions(e.With)
 		return e, e.Action != 0

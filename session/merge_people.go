@@ -8,12 +8,15 @@ import (
 // settlePeople decides about everybody of theirs who is not ours by identity but has the name of one
 // of ours. What counts is how they are called in the end.
 func (m *merger) settlePeople(same SameName) error {
+	for _, a := range m.ours.club.Aliases {
+		m.person[a.ID] = a.Of
+	}
 	var asked []string
 	for _, p := range m.theirs.club.People {
-		if _, ours := m.ours.club.Person(p.ID); ours {
+		if _, ours := m.ours.club.Person(p.ID); ours || m.person[p.ID] != "" {
 			continue
 		}
-		other, namesake := m.ours.club.Named(p.Name)
+		other, namesake := m.ours.club.called(p.Name)
 		if !namesake {
 			continue
 		}
@@ -66,19 +69,57 @@ func (m *merger) newPerson(e PersonAdded) (Event, bool) {
 	if _, stays := m.theirs.club.Person(e.Person.ID); stays {
 		m.result.People++
 	}
+	m.taken[e.Person.ID] = true
 	e.Person = m.renamed(e.Person)
 	return e, true
 }
 
-// fromKnownNight takes nothing of a night that is here already but people who came to it only there:
-// later nights may need them.
+// fromKnownNight takes nothing of a night that is here already but people who came to it only there, since
+// later nights may need them, and that two people are one.
 func (m *merger) fromKnownNight(e Event) (Event, bool) {
-	added, ok := e.(PersonAdded)
-	if !ok {
-		return nil, false
-	}
-	if p, stays := m.theirs.club.Person(added.Person.ID); stays {
-		return m.newPerson(PersonAdded{p})
+	switch e := e.(type) {
+	case PersonAdded:
+		if p, stays := m.theirs.club.Person(e.Person.ID); stays {
+			return m.newPerson(PersonAdded{p})
+		}
+		if a, was := m.theirs.club.alias(e.Person.ID); was {
+			return m.newPerson(PersonAdded{Person{ID: a.ID, Name: a.Name}})
+		}
+	case PeopleMerged:
+		return m.mergedInKnownNight(e)
 	}
 	return nil, false
 }
+
+// mergedInKnownNight takes over that two of their people are one, if that stood in the end, unless it contradicts
+// our nights: that is told.
+func (m *merger) mergedInKnownNight(e PeopleMerged) (Event, bool) {
+	a, stands := m.theirs.club.alias(e.From)
+	if e.Into = a.Of; !stands || m.merged[e.From] || !m.mergesAnew(e) {
+		return nil, false
+	}
+	for _, id := range []PersonID{e.From, e.Into} {
+		if _, ours := m.ours.club.Person(m.one(id)); !ours && !m.taken[id] {
+			return nil, false
+		}
+	}
+	if _, ours := m.ours.club.Person(m.one(e.From)); ours && !m.taken[e.Into] {
+		if err := m.ours.club.mayBeOne(m.one(e.From), m.one(e.Into)); err != nil {
+			m.result.Differ = append(m.result.Differ, fmt.Sprintf("the other file takes two people for one: %v", err))
+			return nil, false
+		}
+	}
+	m.merged[e.From] = true
+	return e, true
+}
+
+// one is their person here.
+func (m *merger) one(id PersonID) PersonID {
+	if ours, ok := m.person[id]; ok {
+		return ours
+	}
+	return id
+}
+
+// mergesAnew tells whether two of their people who are one are still two here.
+func (m *merger) mergesAnew(e PeopleMerged) bool { return m.one(e.From) != m.one(e.Into) }

@@ -39,6 +39,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		Rest{person},
 		Leave{person},
 		Expect{Person: person},
+		MergePeople{person, other},
 		CallRound{},
 		CallRound{},
 		BeginPlay{},
