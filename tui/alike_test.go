@@ -53,3 +53,17 @@ func TestARosterAsksWhoIsNearlyKnown(t *testing.T) {
 		t.Errorf("the club has %d people", n)
 	}
 }
+
+// TestTwoPeopleAreMergedAtTheDoor: the person's menu makes one person of two, those with nearly the same name first, and
+// an undo parts them.
+func TestTwoPeopleAreMergedAtTheDoor(t *testing.T) {
+	s := newStage(t).people(1, 4, nil)
+	s.do(session.AddGuest{Name: "Agnes Vaile", Sure: true}).press("d")
+	s.press("vaile", "right").shows("m  merge: turns out to be somebody else").press("m").shows("Agnes Vaile is really…", "> Agnes Vale", "nearly the same name")
+	s.press("enter").shows("Agnes Vaile and Agnes Vale are one person", "4 here")
+	if people := s.desk.Ledger().Club().People; len(people) != 4 {
+		t.Errorf("the club has %d people", len(people))
+	}
+	s.press("ctrl+z", "ctrl+z").shows("undid: Agnes Vaile and Agnes Vale are one person", "5 here")
+	s.press("ctrl+n").shows("round 1 called").press("d", "bram", "right", "m", "cleo", "enter").shows("are two people: both were in one game")
+}

@@ -28,6 +28,7 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
 		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: timesForm(c, r)}},
 		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: PersonForm(c, r.person)}},
+		dialog.Item{Key: "m", Label: "merge: turns out to be somebody else", Intent: ui.Show{Dialog: mergePick(r.person)}},
 	)
 }
 
