@@ -276,6 +276,12 @@ func TestQuittingLooksForTheClubFile(t *testing.T) {
 		t.Errorf("quit %v, left %+v", s.quit, s.m.Left())
 	}
 	s, p, _ = lostPlace(t)
+	s.slow = true
+	s.press("q", "x").release() // the x came before the question
+	if s.shows("The club file is not in its place"); s.quit {
+		t.Error("what was typed before the question answers it")
+	}
+	s, p, _ = lostPlace(t)
 	p.err = nil
 	if s.press("q"); !s.quit {
 		t.Error("with the file in its place it does not quit")

@@ -56,6 +56,7 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case leaveMsg:
 		m.busy = false
 		m.looked(msg.err)
+		m.queue = nil // what was typed before the question is no answer to it
 		return m, m.askBeforeLeaving()
 	case putBackMsg:
 		cmd := m.isBack(msg)

@@ -26,7 +26,7 @@ const patience = time.Minute
 var keys = map[string]string{
 	"enter": "\r", "esc": "\x1b", "tab": "\t", "backspace": "\x7f", "home": "\x1b[H", "end": "\x1b[F",
 	"up": "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D",
-	"ctrl+c": "\x03", "ctrl+f": "\x06", "ctrl+n": "\x0e", "ctrl+o": "\x0f", "ctrl+u": "\x15",
+	"ctrl+b": "\x02", "ctrl+c": "\x03", "ctrl+r": "\x12", "ctrl+f": "\x06", "ctrl+n": "\x0e", "ctrl+o": "\x0f", "ctrl+u": "\x15",
 }
 
 // program is the real binary, built for the tests.
