@@ -28,7 +28,6 @@ func Audit(p Problem, rounds []Round) []Violation {
 		a.round = a.n.First + r
 		a.check(round)
 	}
-	a.times(rounds)
 	return a.found
 }
 
@@ -185,29 +184,5 @@ func (a *auditor) team(c Court, t Team) {
 	}
 	if a.p.Format == Pairs && a.n.Mate[t[0]] != t[1] {
 		a.say(c, t[0], "%s and %s are no set pair", a.p.NameOf(t[0]), a.p.NameOf(t[1]))
-	}
-}
-
-// times checks that those who asked to be partners a number of times are, if they are there often
-// enough.
-func (a *auditor) times(rounds []Round) {
-	for _, t := range a.p.Together {
-		if t.Times == 0 {
-			continue
-		}
-		want := min(t.Times, mayPartnerTimes(a.n, t))
-		got := 0
-		for _, g := range a.p.Earlier() {
-			got += night.One(g.Partners(t.A, t.B))
-		}
-		for _, round := range rounds {
-			for _, g := range round.Games {
-				got += night.One(g.Partners(t.A, t.B))
-			}
-		}
-		if got < want {
-			a.round = max(0, a.p.TotalRounds()-1)
-			a.say(NoCourt, t.A, "%s and %s were partners %d times by then, but shall be %d times", a.p.NameOf(t.A), a.p.NameOf(t.B), got, want)
-		}
 	}
 }

@@ -52,7 +52,6 @@ func TestAuditNamesWhatIsWrong(t *testing.T) {
 		{"never meet", func(p *Problem, _ *Round) { p.NeverMeet = []Pair{{A: 3, B: 0}} }, "round 1, court 1: P01 and P04 meet but shall never meet"},
 		{"never partner", func(p *Problem, _ *Round) { p.NeverPartner = []Pair{{A: 5, B: 4}} }, "court 2: P05 and P06 are partners but shall never be"},
 		{"couple apart", func(p *Problem, _ *Round) { p.Together = []Pair{{A: 0, B: 2}} }, "P01 plays without the fixed partner P03"},
-		{"too rarely together", func(p *Problem, _ *Round) { p.Together = []Pair{{A: 0, B: 2, Times: 1}} }, "P01 and P03 were partners 0 times by then, but shall be 1 times"},
 		{"court wall", func(p *Problem, _ *Round) { p.People[4].Courts = []Court{0} }, "court 2: P05 must not play on this court"},
 		{"band wall", func(p *Problem, _ *Round) {
 			p.People[4].Level = 2

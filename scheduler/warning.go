@@ -114,16 +114,3 @@ func (w *warner) split() {
 		}
 	}
 }
-
-// mayPartnerTimes is how often two people can be partners tonight: as often as they were, and in
-// every round to come in which both are there.
-func mayPartnerTimes(n *night.Night, t Pair) int {
-	times := 0
-	for _, g := range n.Problem.Earlier() {
-		times += night.One(g.Partners(t.A, t.B))
-	}
-	for r := n.First; r < len(n.Here); r++ {
-		times += night.One(n.Problem.People[t.A].PresentIn(r) && n.Problem.People[t.B].PresentIn(r))
-	}
-	return times
-}

@@ -349,6 +349,6 @@ func (d *draw) rotation(rounds []PlannedRound) Rotation {
 	return Rotation{
 		Rounds:      rounds,
 		Certificate: scheduler.Certify(judged, d.schedule(rounds)),
-		Warnings:    scheduler.Warnings(d.problem),
+		Warnings:    append(scheduler.Warnings(d.problem), scheduler.Unkept(d.problem, d.schedule(rounds))...),
 	}
 }

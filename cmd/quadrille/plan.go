@@ -86,6 +86,9 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 	if err != nil {
 		return err
 	}
+	for _, u := range scheduler.Unkept(problem, rounds) {
+		note(cmd, "%s", u)
+	}
 	doc := rotation.New(problem, rounds)
 	switch out := cmd.OutOrStdout(); {
 	case p.json:

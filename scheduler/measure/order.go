@@ -6,8 +6,8 @@ type ID uint8
 // What plans are judged by, in the order of importance: see [Order].
 const (
 	Broken      ID = iota // games against what must hold
-	Missing               // partnerships that were asked for and are missing, or are too many
 	Unfair                // steps of sitting out away from the fairest that there can be
+	Missing               // partnerships that were asked for and are missing, or are too many
 	Thrice                // sit-outs after two running, where nobody need sit out thrice running
 	TwiceMore             // sit-outs right after a sit-out that fall on somebody who had enough of them
 	Partners              // Σ C(p,2) over pairs of people
@@ -29,8 +29,8 @@ type Rank struct {
 }
 
 // Order lists what a plan is judged by, the most important first. A step of a more important line outweighs
-// the few steps of the next ones that one change can bring; what must hold, wishes and the sharing of
-// sit-outs are far beyond any temperature of the search. Only twice running, meetings and what follows are
+// the few steps of the next ones that one change can bring; what must hold, the sharing of sit-outs
+// and wishes are far beyond any temperature of the search. Only twice running, meetings and what follows are
 // traded against each other, at these prices.
 //
 // The price of sitting out twice running is one and a half repeated meetings: it costs one person a rest, a
@@ -38,8 +38,8 @@ type Rank struct {
 // price buys few meetings more for many such rests, and a higher one gives up most of what there is to buy.
 var Order = [kinds]Rank{
 	{Broken, "games against what must hold", 1 << 28, 0, false},
-	{Missing, "wishes for partners not met", 1 << 24, 0, false},
 	{Unfair, "steps from the fairest sit-outs", 1 << 15, 0, true},
+	{Missing, "partnerships asked for and missing", 1 << 13, 0, false},
 	{Thrice, "three sit-outs running", 1 << 11, 0, true},
 	{TwiceMore, "twice running, more than a person's share", 1 << 10, 0, true},
 	{Partners, "repeated partners", 64, 0, false},

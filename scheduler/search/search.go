@@ -83,6 +83,7 @@ func (s *search) improve(ctx context.Context) *board {
 		if len(starts) > 1 && !runs[k].proved() {
 			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
 		}
+		left -= runs[k].wish(ctx, s.moves/trials)
 		if runs[k].proved() {
 			runs[k].restore()
 			return b
@@ -93,8 +94,25 @@ func (s *search) improve(ctx context.Context) *board {
 	if best.best-best.leveled < best.floor+encore*best.b.w[measure.Meetings] {
 		best.run(ctx, int(encoreShare*float64(s.moves)), hot, cold)
 	}
+	best.wish(ctx, s.moves/wishShare)
 	best.restore()
 	return best.b
+}
+
+// hotWish is the temperature at which boards are shaken on which people who asked for it are not partners often
+// enough, and wishShare the part of the moves that goes into that at last, one of so many.
+const hotWish, wishShare = 1 << 10, 4
+
+// wish shakes the best plan if a partnership that was asked for is missing. It returns the moves tried.
+func (a *annealer) wish(ctx context.Context, moves int) int {
+	if a.b.n.Wishes == nil || a.best < a.b.w[measure.Missing] {
+		return 0
+	}
+	a.restore()
+	if s := a.b.score(); s[measure.Missing] == 0 {
+		return 0
+	}
+	return a.run(ctx, moves, hotWish, hot) + a.run(ctx, moves/2, hot, cold)
 }
 
 // starts are the boards from which the search sets out: those made from designs where one fits, and
