@@ -93,7 +93,7 @@ func TestNewerRecordsAreRefused(t *testing.T) {
 		"unknown kind":  {Seq: 3, Kind: "CourtPainted", Version: 1, Payload: json.RawMessage(`{}`)},
 		"newer version": {Seq: 3, Kind: "PersonArrived", Version: 2, Payload: json.RawMessage(`{}`)},
 	} {
-		if _, err := Decode(r); !errors.Is(err, ErrNewer) || !strings.Contains(err.Error(), "record 3") {
+		if _, err := Decode(r); !errors.Is(err, ErrNewer) || !strings.Contains(err.Error(), "event 3") {
 			t.Errorf("%s: got %v", name, err)
 		}
 	}

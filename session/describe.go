@@ -196,7 +196,7 @@ func describeNight(e Event) string {
 	case PlayResumed:
 		return "play resumed"
 	case RecordLost:
-		return "a record that was lost to damage"
+		return "an event that was lost to damage"
 	case Undone:
 		return "undo"
 	case Redone:

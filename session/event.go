@@ -117,15 +117,15 @@ func encode(e Event) (Record, error) {
 func Decode(r Record) (Event, error) {
 	i := slices.IndexFunc(kinds, func(k kind) bool { return k.name == r.Kind })
 	if i < 0 || r.Version > kinds[i].version {
-		return nil, fmt.Errorf("record %d (%s, version %d): %w", r.Seq, r.Kind, r.Version, ErrNewer)
+		return nil, fmt.Errorf("event %d (%s, version %d): %w", r.Seq, r.Kind, r.Version, ErrNewer)
 	}
 	payload, err := cleanRecordText(r.Payload)
 	if err != nil {
-		return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+		return nil, fmt.Errorf("event %d (%s): %w", r.Seq, r.Kind, err)
 	}
 	e, err := kinds[i].read(payload)
 	if err != nil {
-		return nil, fmt.Errorf("record %d (%s): %s", r.Seq, r.Kind, jsontext.Why(err))
+		return nil, fmt.Errorf("event %d (%s): %s", r.Seq, r.Kind, jsontext.Why(err))
 	}
 	return e, nil
 }

@@ -70,7 +70,7 @@ func (l *Ledger) follow(records iter.Seq2[Record, error]) (*Ledger, error) {
 		stale = l.note(r, e) || stale
 		if !stale {
 			if l.club, err = l.tell(l.club, l.tail[len(l.tail)-1]); err != nil {
-				return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+				return nil, fmt.Errorf("event %d (%s): %w", r.Seq, r.Kind, err)
 			}
 		}
 	}
@@ -97,7 +97,7 @@ func (l *Ledger) Extend(records []Record) (*Ledger, error) {
 			err = e.apply(&fold{next.club, r.Action}, r.Time)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("record %d (%s): %w", r.Seq, r.Kind, err)
+			return nil, fmt.Errorf("event %d (%s): %w", r.Seq, r.Kind, err)
 		}
 	}
 	return &next, nil
@@ -113,7 +113,7 @@ func (l *Ledger) begin(before time.Time) {
 // read decodes the record that must come next.
 func (l *Ledger) read(r Record) (Event, error) {
 	if r.Seq != l.last+1 {
-		return nil, fmt.Errorf("record %d follows record %d: records are missing between them", r.Seq, l.last)
+		return nil, fmt.Errorf("event %d follows event %d: events are missing between them", r.Seq, l.last)
 	}
 	e, err := Decode(r)
 	if err != nil {
@@ -260,7 +260,7 @@ func (l *Ledger) Last() uint64 { return l.last }
 func (l *Ledger) Skipped() []string {
 	var out []string
 	for _, seq := range slices.Sorted(maps.Keys(l.skip)) {
-		out = append(out, fmt.Sprintf("record %d: %s", seq, l.skip[seq]))
+		out = append(out, fmt.Sprintf("event %d: %s", seq, l.skip[seq]))
 	}
 	return out
 }

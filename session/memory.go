@@ -12,7 +12,7 @@ type MemoryLog struct{ records []Record }
 // Append implements Log.
 func (m *MemoryLog) Append(recs []Record) error {
 	if len(recs) > 0 && recs[0].Seq != m.Last()+1 {
-		return fmt.Errorf("record %d after record %d: %w", recs[0].Seq, m.Last(), ErrOutOfStep)
+		return fmt.Errorf("event %d after event %d: %w", recs[0].Seq, m.Last(), ErrOutOfStep)
 	}
 	m.records = append(m.records, recs...)
 	return nil

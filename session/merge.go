@@ -47,7 +47,7 @@ var errNightOpenHere = errors.New("a night is open here: close it before joining
 func Merge(l *Ledger, theirs []Record, same SameName) ([]Record, Merged, error) {
 	their, err := Load(inOrder(theirs))
 	if err != nil {
-		return nil, Merged{}, fmt.Errorf("the other file is no record of nights: %w", err)
+		return nil, Merged{}, fmt.Errorf("the other file does not make nights: %w", err)
 	}
 	m := &merger{
 		ours: l, theirs: their, seq: l.last, nights: NightID(len(l.club.Nights)),

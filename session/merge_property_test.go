@@ -214,12 +214,12 @@ func TestARescuedFileCanBeJoined(t *testing.T) {
 	checkReplay(t, empty, copied)
 }
 
-// A log that is no record of nights is refused whole.
+// A log that is does not make nights is refused whole.
 func TestAFileThatCannotHaveHappenedIsNotJoined(t *testing.T) {
 	b, logB, clockB := laptop(t, "b")
 	fullNight(t, b, clockB, "Ada", "Ben", "Cy", "Di")
 	for name, change := range map[string]func([]Record) []Record{
-		"a record missing": func(r []Record) []Record { return append(r[:3:3], r[4:]...) },
+		"an event missing": func(r []Record) []Record { return append(r[:3:3], r[4:]...) },
 		"no opening":       func(r []Record) []Record { r[0].Kind = "NightClosed"; return r },
 		"newer":            func(r []Record) []Record { r[5].Version = 9; return r },
 		"no payload":       func(r []Record) []Record { r[5].Payload = nil; return r },

@@ -138,7 +138,7 @@ func CheckSnapshot(log Log, s Snapshot) error {
 	}
 	for _, l := range []*Ledger{quick, whole} {
 		if l.last != s.Seq {
-			return fmt.Errorf("the snapshot holds %d records, the log %d", s.Seq, l.last)
+			return fmt.Errorf("the snapshot holds %d events, the log %d", s.Seq, l.last)
 		}
 	}
 	return sameState(quick, whole)
@@ -155,7 +155,7 @@ func sameState(quick, whole *Ledger) error {
 		texts[i] = string(text)
 	}
 	if texts[0] != texts[1] {
-		return fmt.Errorf("the snapshot up to record %d is not what the records come to", whole.last)
+		return fmt.Errorf("the snapshot up to event %d is not what the events come to", whole.last)
 	}
 	return nil
 }

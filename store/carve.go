@@ -59,7 +59,7 @@ func carveWindow(b []byte, step int64, found func(frame)) (passed, spent int64) 
 	return passed, spent
 }
 
-var errTooMany = errors.New("the search for records was given up: too much of the file looks like one")
+var errTooMany = errors.New("the search for events was given up: too much of the file looks like one")
 
 // plausible is the length of the frame that may begin behind the key at the start of b, 0 if none
 // can: the layout is known, the length possible, and the number below 2^40.

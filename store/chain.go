@@ -18,12 +18,12 @@ func follow(seed uint32, last uint64, sum uint32, recs []session.Record) ([]entr
 	entries := make([]entry, len(recs))
 	for i, r := range recs {
 		if r.Seq != last+1 {
-			return nil, 0, fmt.Errorf("%w: record %d cannot follow record %d", session.ErrOutOfStep, r.Seq, last)
+			return nil, 0, fmt.Errorf("%w: event %d cannot follow event %d", session.ErrOutOfStep, r.Seq, last)
 		}
 		f := frame{Record: r, seed: seed, before: sum, more: uint32(len(recs) - 1 - i)}
 		var err error
 		if entries[i].key, entries[i].frame, err = f.encode(); err != nil {
-			return nil, 0, fmt.Errorf("record %d: %w", r.Seq, err)
+			return nil, 0, fmt.Errorf("event %d: %w", r.Seq, err)
 		}
 		last, sum = r.Seq, f.sum
 	}
@@ -54,7 +54,7 @@ func (c *chain) add(key, value []byte) (frame, bool) {
 		c.newer = int(value[0])
 		return frame{}, false
 	case err != nil:
-		c.fault("record %d is damaged: its bytes are not what was written", c.last+1)
+		c.fault("event %d is damaged: its bytes are not what was written", c.last+1)
 		c.last++
 		c.broken, c.more = true, 0
 		return frame{}, false
@@ -77,14 +77,14 @@ func (c *chain) link(f frame) {
 	case f.Seq > c.last+1:
 		c.missing(c.last+1, f.Seq-1)
 	case f.Seq <= c.last:
-		c.fault("record %d stands where record %d should", f.Seq, c.last+1)
+		c.fault("event %d stands where event %d should", f.Seq, c.last+1)
 	case f.Seq == 1:
 		c.first, c.hasFirst = f.before, true
 	case c.broken:
 	case f.before != c.sum:
-		c.fault("record %d does not follow the record %d that is there", f.Seq, c.last)
+		c.fault("event %d does not follow the event %d that is there", f.Seq, c.last)
 	case c.more > 0 && f.more != c.more-1:
-		c.fault("the action that record %d belongs to is cut short", c.last)
+		c.fault("the action that event %d belongs to is cut short", c.last)
 	}
 }
 
@@ -101,21 +101,21 @@ func (c *chain) belong(seed uint32) {
 	told := false
 	for _, other := range slices.Sorted(maps.Keys(c.seeds)) {
 		if other != seed {
-			c.fault("record %d belongs to another file", c.seeds[other])
+			c.fault("event %d belongs to another file", c.seeds[other])
 			told = told || c.seeds[other] == 1
 		}
 	}
 	if c.hasFirst && c.first != seed && !told {
-		c.fault("record 1 belongs to another file")
+		c.fault("event 1 belongs to another file")
 	}
 }
 
 func (c *chain) missing(from, to uint64) {
 	if from == to {
-		c.fault("record %d is missing", from)
+		c.fault("event %d is missing", from)
 		return
 	}
-	c.fault("records %d to %d are missing", from, to)
+	c.fault("events %d to %d are missing", from, to)
 }
 
 func (c *chain) fault(format string, args ...any) {

@@ -22,12 +22,12 @@ func TestChainTellsWhatIsWrong(t *testing.T) {
 		want  []string
 	}{
 		{"sound", []link{{seq: 1, more: 1}, {seq: 2}, {seq: 3}}, nil},
-		{"torn", []link{{seq: 1}, {seq: 2, torn: true}}, []string{"record 2 does not follow the record 1 that is there"}},
-		{"hole", []link{{seq: 1}, {seq: 4, torn: true}}, []string{"records 2 to 3 are missing"}},
-		{"late start", []link{{seq: 2}}, []string{"record 1 is missing"}},
-		{"twice", []link{{seq: 1}, {seq: 1}}, []string{"record 1 stands where record 2 should"}},
-		{"action cut short", []link{{seq: 1, more: 2}, {seq: 2, more: 2}, {seq: 3, more: 1}, {seq: 4}}, []string{"the action that record 1 belongs to is cut short"}},
-		{"action without end", []link{{seq: 1, more: 2}}, []string{"records 2 to 3 are missing"}},
+		{"torn", []link{{seq: 1}, {seq: 2, torn: true}}, []string{"event 2 does not follow the event 1 that is there"}},
+		{"hole", []link{{seq: 1}, {seq: 4, torn: true}}, []string{"events 2 to 3 are missing"}},
+		{"late start", []link{{seq: 2}}, []string{"event 1 is missing"}},
+		{"twice", []link{{seq: 1}, {seq: 1}}, []string{"event 1 stands where event 2 should"}},
+		{"action cut short", []link{{seq: 1, more: 2}, {seq: 2, more: 2}, {seq: 3, more: 1}, {seq: 4}}, []string{"the action that event 1 belongs to is cut short"}},
+		{"action without end", []link{{seq: 1, more: 2}}, []string{"events 2 to 3 are missing"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var got chain

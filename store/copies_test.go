@@ -202,7 +202,7 @@ func TestDamagedSpareHeaderIsTold(t *testing.T) {
 		switch {
 		case err == nil:
 			sameRecords(t, allOf(t, s), recs)
-			if told := fmt.Sprint(s.Notes()); strings.Contains(told, "one of the file's two headers was damaged") && strings.Contains(told, fmt.Sprintf("records after %d may be missing", len(recs))) {
+			if told := fmt.Sprint(s.Notes()); strings.Contains(told, "one of the file's two headers was damaged") && strings.Contains(told, fmt.Sprintf("events after %d may be missing", len(recs))) {
 				notes++
 			}
 			s.Close()

@@ -169,10 +169,10 @@ func tells(r Report, seq uint64) bool {
 	}
 	return slices.ContainsFunc(r.Faults, func(fault string) bool {
 		var from, to uint64
-		if _, err := fmt.Sscanf(fault, "record %d is lost", &from); err == nil {
+		if _, err := fmt.Sscanf(fault, "event %d is lost", &from); err == nil {
 			return from == seq
 		}
-		_, err := fmt.Sscanf(fault, "records %d to %d are lost", &from, &to)
+		_, err := fmt.Sscanf(fault, "events %d to %d are lost", &from, &to)
 		return err == nil && from <= seq && seq <= to
 	})
 }
@@ -180,7 +180,7 @@ func tells(r Report, seq uint64) bool {
 // told makes sure that a check says of a file that opens what may be missing behind its last record.
 func (d damageTrial) told(t *testing.T, path string, last uint64) {
 	t.Helper()
-	if r, err := Check(path); err != nil || !r.OpenEnd || r.Last != last || !strings.Contains(r.String(), fmt.Sprintf("records after %d may be missing", last)) {
+	if r, err := Check(path); err != nil || !r.OpenEnd || r.Last != last || !strings.Contains(r.String(), fmt.Sprintf("events after %d may be missing", last)) {
 		t.Fatalf("nothing says what may be missing: %v\n%s", err, r)
 	}
 }

@@ -32,7 +32,7 @@ func makeFilled(path string, head Head, frames []frame) (string, error) {
 func checkFilled(name string, records int) error {
 	r, err := checkCopy(name, filepath.Base(name))
 	if err == nil && r.Records != uint64(records) {
-		err = fmt.Errorf("the new file has %d records instead of %d: try again on another disk", r.Records, records)
+		err = fmt.Errorf("the new file has %d events instead of %d: try again on another disk", r.Records, records)
 	}
 	return err
 }

@@ -78,9 +78,9 @@ func seqKey(seq uint64) []byte { return binary.BigEndian.AppendUint64(nil, seq) 
 func (f *frame) encode() (key, value []byte, err error) {
 	switch {
 	case len(f.Kind) > math.MaxUint8:
-		return nil, nil, fmt.Errorf("the kind of a record has at most %d bytes, not %d", math.MaxUint8, len(f.Kind))
+		return nil, nil, fmt.Errorf("the kind of an event has at most %d bytes, not %d", math.MaxUint8, len(f.Kind))
 	case len(f.Payload) > MaxPayload:
-		return nil, nil, fmt.Errorf("the payload of a record has at most %d bytes, not %d", MaxPayload, len(f.Payload))
+		return nil, nil, fmt.Errorf("the payload of an event has at most %d bytes, not %d", MaxPayload, len(f.Payload))
 	}
 	layout := cmp.Or(f.layout, frameLayout)
 	size := frameMin + len(f.Kind) + len(f.Payload)

@@ -63,7 +63,7 @@ func doOnAFullDisk(desk *session.Desk, s *Store, c session.Command, room uint64)
 		return err
 	}
 	if s.Last() != before.Last() {
-		return fmt.Errorf("record %d was acknowledged, the file has %d", before.Last(), s.Last())
+		return fmt.Errorf("event %d was acknowledged, the file has %d", before.Last(), s.Last())
 	}
 	_, err := desk.Do(c)
 	return err

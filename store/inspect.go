@@ -72,7 +72,7 @@ func (in *inspection) run(file *pages.File) error {
 		if in.head == nil && !everOurs(in.file, in.Bytes) {
 			return &NotOursError{in.Path, "another program made it"}
 		}
-		in.Faults = append(in.Faults, "the bucket of the records is missing")
+		in.Faults = append(in.Faults, "the bucket of the events is missing")
 	}
 	noted := in.noteOf(survey)
 	in.chain.end(noted)
@@ -80,7 +80,7 @@ func (in *inspection) run(file *pages.File) error {
 		return err
 	}
 	if n := in.chain.newer; n > 0 {
-		return &NewerError{Path: in.Path, What: "record layout", Found: n, Known: frameLayout}
+		return &NewerError{Path: in.Path, What: "event layout", Found: n, Known: frameLayout}
 	}
 	in.Faults = append(in.Faults, in.chain.faults...)
 	in.Records, in.Last, in.sum = in.chain.sound, in.chain.last, in.chain.sum
@@ -139,7 +139,7 @@ func (in *inspection) readHead() error {
 func (in *inspection) noteOf(survey pages.Survey) uint64 {
 	noted := survey.Notes[string(logBucket)]
 	if noted > in.chain.last+maxNoted {
-		in.Faults = append(in.Faults, "the note of the newest record's number is damaged")
+		in.Faults = append(in.Faults, "the note of the newest event's number is damaged")
 		in.OpenEnd = true
 		return 0
 	}
@@ -157,8 +157,8 @@ func (in *inspection) spare(damage error) {
 	in.OpenEnd = true
 	err := carve(in.file, in.Bytes, func(c frame) { found = found || c.Seq == in.Last+1 && c.before == in.sum })
 	if found || err != nil {
-		in.Faults = append(in.Faults, fmt.Sprintf("records from %d on may be out of reach: %v", in.Last+1, damage))
+		in.Faults = append(in.Faults, fmt.Sprintf("events from %d on may be out of reach: %v", in.Last+1, damage))
 		return
 	}
-	in.Notes = append(in.Notes, fmt.Sprintf("one of the file's two headers was damaged (%v), and is written anew with the next record", damage))
+	in.Notes = append(in.Notes, fmt.Sprintf("one of the file's two headers was damaged (%v), and is written anew with the next event", damage))
 }

@@ -91,7 +91,7 @@ func afterFailure(s *Store, next []session.Record, failure error) (durable bool,
 	case before + uint64(len(next)):
 		return true, nil
 	}
-	return false, fmt.Errorf("of records %d to %d, the file has those up to %d", before+1, next[len(next)-1].Seq, s.Last())
+	return false, fmt.Errorf("of events %d to %d, the file has those up to %d", before+1, next[len(next)-1].Seq, s.Last())
 }
 
 func TestFullDiskLosesNothingAndTheDeskGoesOn(t *testing.T) {

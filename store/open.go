@@ -59,7 +59,7 @@ func (s *Store) take(f *os.File) error {
 	s.file = f
 	s.head, s.sum, s.notes, s.unsure = found.Head, found.sum, found.Notes, false
 	if found.OpenEnd {
-		s.notes = append(s.notes, fmt.Sprintf("records after %d may be missing: look whether the last thing that you remember is there", found.Last))
+		s.notes = append(s.notes, fmt.Sprintf("events after %d may be missing: look whether the last thing that you remember is there", found.Last))
 	}
 	s.last.Store(found.Last)
 	if err := s.migrate(); err != nil {

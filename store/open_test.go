@@ -90,12 +90,12 @@ func TestWhatIsWrongWithAFileIsTold(t *testing.T) {
 		change func(*bolt.Tx) error
 		want   string
 	}{
-		{"altered", put(7, func(v []byte) []byte { v[40] ^= 1; return v }), "record 7 is damaged"},
-		{"replaced", put(7, func(v []byte) []byte { v[40] ^= 1; return reseal(seqKey(7), v) }), "record 8 does not follow the record 7 that is there"},
-		{"removed", func(tx *bolt.Tx) error { return tx.Bucket(logBucket).Delete(seqKey(9)) }, "record 9 is missing"},
+		{"altered", put(7, func(v []byte) []byte { v[40] ^= 1; return v }), "event 7 is damaged"},
+		{"replaced", put(7, func(v []byte) []byte { v[40] ^= 1; return reseal(seqKey(7), v) }), "event 8 does not follow the event 7 that is there"},
+		{"removed", func(tx *bolt.Tx) error { return tx.Bucket(logBucket).Delete(seqKey(9)) }, "event 9 is missing"},
 		{"no beginning", func(tx *bolt.Tx) error {
 			return errors.Join(tx.Bucket(logBucket).Delete(seqKey(1)), tx.Bucket(logBucket).Delete(seqKey(2)))
-		}, "records 1 to 2 are missing"},
+		}, "events 1 to 2 are missing"},
 		{"half an action", func(tx *bolt.Tx) error {
 			k, _ := tx.Bucket(logBucket).Cursor().Last()
 			return tx.Bucket(logBucket).Delete(k)
@@ -104,10 +104,10 @@ func TestWhatIsWrongWithAFileIsTold(t *testing.T) {
 			b := tx.Bucket(logBucket)
 			four, five := bytes.Clone(b.Get(seqKey(4))), bytes.Clone(b.Get(seqKey(5)))
 			return errors.Join(b.Put(seqKey(4), five), b.Put(seqKey(5), four))
-		}, "record 4 is damaged"},
+		}, "event 4 is damaged"},
 		{"head", func(tx *bolt.Tx) error { return tx.Bucket(metaBucket).Put(headKey, []byte("?")) }, "the head of the file is damaged"},
-		{"other head", func(tx *bolt.Tx) error { return tx.Bucket(metaBucket).Put(headKey, newHead("").encode()) }, "record 1 belongs to another file"},
-		{"newer record", put(7, func(v []byte) []byte { v[0] = 3; return reseal(seqKey(7), v) }), "was written by a newer Quadrille (record layout 3, this one knows 2)"},
+		{"other head", func(tx *bolt.Tx) error { return tx.Bucket(metaBucket).Put(headKey, newHead("").encode()) }, "event 1 belongs to another file"},
+		{"newer event", put(7, func(v []byte) []byte { v[0] = 3; return reseal(seqKey(7), v) }), "was written by a newer Quadrille (event layout 3, this one knows 2)"},
 		{"newer schema", func(tx *bolt.Tx) error {
 			h := newHead("")
 			h.Schema = 3

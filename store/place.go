@@ -165,7 +165,7 @@ func (s *Store) copyOpen(to string) (string, error) {
 	}
 	r, err := checkCopy(fresh, s.named)
 	if err == nil && r.Last < s.Last() {
-		err = &DamagedError{s.named, []string{fmt.Sprintf("it ends with record %d, but record %d was saved", r.Last, s.Last())}}
+		err = &DamagedError{s.named, []string{fmt.Sprintf("it ends with event %d, but event %d was saved", r.Last, s.Last())}}
 	}
 	if err != nil {
 		os.Remove(fresh)

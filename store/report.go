@@ -53,7 +53,7 @@ func (s *Store) Report() (Report, error) {
 // String tells the report in lines.
 func (r Report) String() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %d records in %d KiB, %d KiB of them free\n", r.Path, r.Records, r.Bytes>>10, r.Free>>10)
+	fmt.Fprintf(&b, "%s: %d events in %d KiB, %d KiB of them free\n", r.Path, r.Records, r.Bytes>>10, r.Free>>10)
 	for _, n := range r.Notes {
 		fmt.Fprintf(&b, "note: %s\n", n)
 	}
@@ -62,7 +62,7 @@ func (r Report) String() string {
 	}
 	switch {
 	case r.OpenEnd:
-		fmt.Fprintf(&b, "%s: records after %d may be missing\n", map[bool]string{true: "note", false: "wrong"}[r.Sound()], r.Last)
+		fmt.Fprintf(&b, "%s: events after %d may be missing\n", map[bool]string{true: "note", false: "wrong"}[r.Sound()], r.Last)
 	case r.Sound():
 		b.WriteString("nothing is wrong\n")
 	}

@@ -37,7 +37,7 @@ func (s *salvage) restore(r *Report) []frame {
 		}
 	}
 	if far := s.beyond(uint64(len(out))); far > 0 {
-		r.Faults = append(r.Faults, fmt.Sprintf("record %d is left out: too many are missing before it", far))
+		r.Faults = append(r.Faults, fmt.Sprintf("event %d is left out: too many are missing before it", far))
 	}
 	out = finish(out, r.noted)
 	s.account(out, r)
@@ -71,7 +71,7 @@ func (s *salvage) disown(r *Report) (begins func(frame) bool) {
 		s.loose[n] = slices.DeleteFunc(found, foreign)
 	}
 	if len(dropped) > 0 {
-		r.Notes = append(r.Notes, fmt.Sprintf("%d records of another file are in this one, and were left out", len(dropped)))
+		r.Notes = append(r.Notes, fmt.Sprintf("%d events of another file are in this one, and were left out", len(dropped)))
 	}
 	return func(f frame) bool { return !sure || f.before == seed }
 }
@@ -191,16 +191,16 @@ func (s *salvage) account(out []frame, r *Report) {
 		i++
 	}
 	if moved > 0 {
-		r.Notes = append(r.Notes, fmt.Sprintf("%d records were out of reach and were found all the same", moved))
+		r.Notes = append(r.Notes, fmt.Sprintf("%d events were out of reach and were found all the same", moved))
 	}
 	r.OpenEnd = r.OpenEnd || len(r.Faults) > 0 && !r.certain()
 }
 
 func lostSentence(from, to uint64) string {
 	if from == to {
-		return fmt.Sprintf("record %d is lost", from)
+		return fmt.Sprintf("event %d is lost", from)
 	}
-	return fmt.Sprintf("records %d to %d are lost", from, to)
+	return fmt.Sprintf("events %d to %d are lost", from, to)
 }
 
 // A run is records in a row, each chained to the one before, and all of them in their places or all out

@@ -95,7 +95,7 @@ func TestLostEndOfAnActionIsStoodFor(t *testing.T) {
 	if kinds(out) != "[true RecordLost RecordLost]" || out[1].more != 1 || out[2].more != 0 {
 		t.Fatalf("got %+v", out)
 	}
-	if out[2].Night != 4 || out[2].Action != 1 || r.Records != 1 || r.Faults[0] != "records 2 to 3 are lost" {
+	if out[2].Night != 4 || out[2].Action != 1 || r.Records != 1 || r.Faults[0] != "events 2 to 3 are lost" {
 		t.Errorf("got %+v, %+v", out[2], r)
 	}
 }

@@ -63,7 +63,7 @@ func decodeSnapshot(value []byte) (snapshot, error) {
 }
 
 // errSnapshotStale tells that a snapshot is of records that are not there, or not any more.
-var errSnapshotStale = fmt.Errorf("it is of other records than the file has")
+var errSnapshotStale = fmt.Errorf("it is of other events than the file has")
 
 var _ session.Snapshots = (*Store)(nil)
 
@@ -128,7 +128,7 @@ func (s *Store) KeepSnapshot(made session.Snapshot) error {
 // sumOf is the checksum of a record. It is called with s.mu held.
 func (s *Store) sumOf(seq uint64) (uint32, error) {
 	if seq == 0 || seq > s.Last() {
-		return 0, fmt.Errorf("%w: there is no record %d", session.ErrOutOfStep, seq)
+		return 0, fmt.Errorf("%w: there is no event %d", session.ErrOutOfStep, seq)
 	}
 	found, err := s.readSome(seq, seq)
 	if err != nil {

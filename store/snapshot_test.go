@@ -36,9 +36,9 @@ func TestASnapshotThatIsNoGoodIsNotUsed(t *testing.T) {
 		{"altered", func(v []byte) []byte { v[20] ^= 1; return v }, "its bytes are not what was written"},
 		{"cut short", func(v []byte) []byte { return v[:3] }, "its bytes are not what was written"},
 		{"of a newer layout", func(v []byte) []byte { v[0] = 2; return resealSnapshot(v) }, "laid out in a newer way"},
-		{"of other records", func(v []byte) []byte { v[9] ^= 1; return resealSnapshot(v) }, "it is of other records"},
-		{"of records to come", func(v []byte) []byte { v[1] = 1; return resealSnapshot(v) }, "it is of other records"},
-		{"of no records", func(v []byte) []byte { v[8] = 0; return resealSnapshot(v) }, "it is of other records"},
+		{"of other events", func(v []byte) []byte { v[9] ^= 1; return resealSnapshot(v) }, "it is of other events"},
+		{"of events to come", func(v []byte) []byte { v[1] = 1; return resealSnapshot(v) }, "it is of other events"},
+		{"of no events", func(v []byte) []byte { v[8] = 0; return resealSnapshot(v) }, "it is of other events"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			path, recs := withSnapshot(t, "the state")

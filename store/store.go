@@ -179,7 +179,7 @@ func (s *Store) readSome(from, last uint64) ([]frame, error) {
 			for k, v := c.Seek(seqKey(from)); len(out) < most && from <= last; k, v = c.Next() {
 				f, err := decodeFrame(k, v)
 				if err != nil || f.Seq != from {
-					return &DamagedError{s.path, []string{fmt.Sprintf("record %d was there and is no more", from)}}
+					return &DamagedError{s.path, []string{fmt.Sprintf("event %d was there and is no more", from)}}
 				}
 				out = append(out, f)
 				from++

@@ -48,7 +48,7 @@ func (s *stage) offers() []ui.Action {
 
 // trace is all that a key can change for somebody who looks on, and for the night.
 func (s *stage) trace() string {
-	return s.m.View() + "\n" + strings.Repeat("record ", int(s.desk.Ledger().Last())) + s.refusal()
+	return s.m.View() + "\n" + strings.Repeat("event ", int(s.desk.Ledger().Last())) + s.refusal()
 }
 
 func (s *stage) refusal() string {

@@ -24,7 +24,7 @@ FILE is - for the standard output.`,
 			return throughFile(cmd, args[0], func(to string) error {
 				r, err := store.Backup(path, to)
 				if err == nil {
-					note(cmd, "%s copied to %s and checked", counted(int(r.Records), "record", "records"), calledFile(args[0]))
+					note(cmd, "%s copied to %s and checked", counted(int(r.Records), "event", "events"), calledFile(args[0]))
 				}
 				return err
 			})

@@ -92,7 +92,7 @@ func TestCheckComparesTheSnapshotWithTheRecords(t *testing.T) {
 			}
 		}
 	}
-	check(exitFine, "nothing is wrong", "played again: 16 people, 2 nights, 36 games", "is what the records come to")
+	check(exitFine, "nothing is wrong", "played again: 16 people, 2 nights, 36 games", "is what the events come to")
 
 	kept, err := store.Open(path)
 	if err != nil {
@@ -105,12 +105,12 @@ func TestCheckComparesTheSnapshotWithTheRecords(t *testing.T) {
 	if err := kept.Close(); err != nil {
 		t.Fatal(err)
 	}
-	check(exitRefused, "nothing is wrong", "wrong: the snapshot up to record", "remove it with \"quadrille compact\"")
+	check(exitRefused, "nothing is wrong", "wrong: the snapshot up to event", "remove it with \"quadrille compact\"")
 
-	if _, errs, code := quadrille(t, "", "compact", "--data", path); code != exitFine || !strings.Contains(errs, "records in ") {
+	if _, errs, code := quadrille(t, "", "compact", "--data", path); code != exitFine || !strings.Contains(errs, "events in ") {
 		t.Fatalf("compact exits with %d: %s", code, errs)
 	}
-	check(exitFine, "is what the records come to")
+	check(exitFine, "is what the events come to")
 	if again := snapshotIn(t, path); again.Seq != good.Seq || !bytes.Equal(again.State, good.State) {
 		t.Errorf("the snapshot that is made anew holds %d records, want the same %d", again.Seq, good.Seq)
 	}

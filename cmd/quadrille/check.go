@@ -70,7 +70,7 @@ func say(cmd *cobra.Command, format string, args ...any) {
 func replay(cmd *cobra.Command, view *store.View) error {
 	ledger, err := session.Load(view.Records(1))
 	if err != nil {
-		return fmt.Errorf("the records are sound but do not make a night: %w", err)
+		return fmt.Errorf("the events are sound but do not make a night: %w", err)
 	}
 	games := 0
 	for _, n := range ledger.Club().Nights {
@@ -87,9 +87,9 @@ func replay(cmd *cobra.Command, view *store.View) error {
 			lost++
 		}
 	}
-	say(cmd, "note: %s lost before this file was rescued\n", counted(lost, "record was", "records were"))
+	say(cmd, "note: %s lost before this file was rescued\n", counted(lost, "event was", "events were"))
 	for _, text := range ledger.Skipped() {
-		say(cmd, "note: not used, since it rests on a lost record: %s\n", text)
+		say(cmd, "note: not used, since it rests on a lost event: %s\n", text)
 	}
 	return nil
 }
@@ -103,9 +103,9 @@ func checkSnapshot(cmd *cobra.Command, view *store.View) error {
 	switch {
 	case err != nil:
 		say(cmd, "wrong: %v\n", err)
-		return fmt.Errorf("nothing of the record is lost, but the snapshot that quickens opening is wrong: remove it with \"quadrille compact\"")
+		return fmt.Errorf("no event is lost, but the snapshot that quickens opening is wrong: remove it with \"quadrille compact\"")
 	case ok:
-		say(cmd, "the snapshot up to record %d is what the records come to\n", s.Seq)
+		say(cmd, "the snapshot up to event %d is what the events come to\n", s.Seq)
 	}
 	return nil
 }

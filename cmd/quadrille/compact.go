@@ -52,7 +52,7 @@ func compact(cmd *cobra.Command, path string) (err error) {
 	if err != nil {
 		return err
 	}
-	note(cmd, "%s in %d KiB, before in %d KiB", counted(int(after.Records), "record", "records"), after.Bytes>>10, before.Bytes>>10)
+	note(cmd, "%s in %d KiB, before in %d KiB", counted(int(after.Records), "event", "events"), after.Bytes>>10, before.Bytes>>10)
 	return nil
 }
 

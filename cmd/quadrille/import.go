@@ -134,7 +134,7 @@ func (im *importer) join(cmd *cobra.Command, theirs []session.Record) error {
 			note(cmd, "%s; ours was kept: keep the other file too", text)
 		}
 		if merged.Left > 0 {
-			note(cmd, "%s left out: they rest on records that were lost before that file was rescued", counted(merged.Left, "record was", "records were"))
+			note(cmd, "%s left out: they rest on events that were lost before that file was rescued", counted(merged.Left, "event was", "events were"))
 		}
 		return nil
 	})

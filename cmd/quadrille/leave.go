@@ -27,7 +27,7 @@ func leaveDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper, left *tui.U
 		note(cmd, "%s", text)
 	}
 	for _, text := range desk.Ledger().Skipped() {
-		note(cmd, "not used, since it rests on a lost record: %s", text)
+		note(cmd, "not used, since it rests on a lost event: %s", text)
 	}
 	note(cmd, "everything is saved in %s", path)
 	return cared

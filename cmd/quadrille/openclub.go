@@ -46,7 +46,7 @@ func latestBackup(path string) string {
 	for _, backup := range slices.Backward(kept) {
 		if view, err := store.Look(backup); err == nil {
 			return fmt.Sprintf("put the newest good backup (%s, %s) in its place with \"quadrille restore %s\"",
-				counted(int(view.Last()), "record", "records"), madeAt(backup), backup)
+				counted(int(view.Last()), "event", "events"), madeAt(backup), backup)
 		}
 	}
 	return ""

@@ -34,7 +34,7 @@ may be; the exit code is 1 then, though the new file is there. NEW is - for the 
 					told = cmd.ErrOrStderr() // the file itself goes to the standard output
 				}
 				fmt.Fprint(told, printable(r.String()))
-				note(cmd, "%s saved in %s", counted(int(r.Records), "record", "records"), calledFile(args[1]))
+				note(cmd, "%s saved in %s", counted(int(r.Records), "event", "events"), calledFile(args[1]))
 				return nil
 			})
 			if err != nil {
@@ -51,7 +51,7 @@ may be; the exit code is 1 then, though the new file is there. NEW is - for the 
 func notAll(r store.Report) error {
 	lost, open := int(r.Last-r.Records), ""
 	if r.OpenEnd {
-		open = fmt.Sprintf("records after %d may be missing", r.Last)
+		open = fmt.Sprintf("events after %d may be missing", r.Last)
 	}
 	switch {
 	case lost == 0 && open == "":
@@ -61,5 +61,5 @@ func notAll(r store.Report) error {
 	case open != "":
 		open = ", and " + open
 	}
-	return fmt.Errorf("%s lost%s", counted(lost, "record is", "records are"), open)
+	return fmt.Errorf("%s lost%s", counted(lost, "event is", "events are"), open)
 }

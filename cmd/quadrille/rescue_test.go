@@ -22,17 +22,17 @@ func TestARescuedFileIsSoundAndSaysWhatIsLost(t *testing.T) {
 	if err := os.WriteFile(path, damaged, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if out, errs, code := quadrille(t, "", "check", path); code != exitRefused || !strings.Contains(out, "wrong: record ") || !strings.Contains(errs, "quadrille rescue") {
+	if out, errs, code := quadrille(t, "", "check", path); code != exitRefused || !strings.Contains(out, "wrong: event ") || !strings.Contains(errs, "quadrille rescue") {
 		t.Fatalf("check exits with %d and says %s%s", code, out, errs)
 	}
 	saved := path + ".saved"
-	if out, errs, code := quadrille(t, "", "rescue", path, saved); code != exitRefused || !strings.Contains(out, " is lost") || !strings.Contains(errs, "quadrille: 1 record is lost") {
+	if out, errs, code := quadrille(t, "", "rescue", path, saved); code != exitRefused || !strings.Contains(out, " is lost") || !strings.Contains(errs, "quadrille: 1 event is lost") {
 		t.Fatalf("rescue exits with %d and says %s%s", code, out, errs)
 	}
 	out, errs, code := quadrille(t, "", "check", saved)
 	for _, want := range []string{
-		"nothing is wrong", "played again: 16 people, 1 night, ", "note: 1 record was lost before this file was rescued",
-		"note: not used, since it rests on a lost record: record ",
+		"nothing is wrong", "played again: 16 people, 1 night, ", "note: 1 event was lost before this file was rescued",
+		"note: not used, since it rests on a lost event: event ",
 	} {
 		if code != exitFine || !strings.Contains(out, want) {
 			t.Fatalf("check exits with %d and says %s%s, want %q", code, out[:min(len(out), 600)], errs, want)

@@ -147,7 +147,7 @@ func (s *simulator) play(ctx context.Context, kept func(uint64) error) (report s
 	}
 	defer func() { err = errors.Join(err, log.Close()) }()
 	if log.Last() > 0 && !s.resume {
-		return report, fmt.Errorf("%s holds records already: name a new file, or add --resume to go on with the simulated night in it", file)
+		return report, fmt.Errorf("%s holds events already: name a new file, or add --resume to go on with the simulated night in it", file)
 	}
 	return simulation.Run(ctx, log, s.night, kept)
 }

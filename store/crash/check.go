@@ -92,24 +92,24 @@ func (r *Result) check(dir string, acked uint64, all []session.Record) error {
 	}
 	defer kept.Close()
 	if kept.Last() < acked {
-		return fmt.Errorf("record %d was acknowledged, and the file ends with %d", acked, kept.Last())
+		return fmt.Errorf("event %d was acknowledged, and the file ends with %d", acked, kept.Last())
 	}
 	if kept.Last() > acked {
 		r.Ahead++
 	}
 	if _, err := session.Load(kept.Records(1)); err != nil {
-		return fmt.Errorf("the records do not make a night: %w", err)
+		return fmt.Errorf("the events do not make a night: %w", err)
 	}
 	for rec, err := range kept.Records(1) {
 		if err != nil {
 			return err
 		}
 		if !reflect.DeepEqual(rec, all[rec.Seq-1]) {
-			return fmt.Errorf("record %d is not what was written", rec.Seq)
+			return fmt.Errorf("event %d is not what was written", rec.Seq)
 		}
 	}
 	if n := int(kept.Last()); n > 0 && n < len(all) && all[n-1].Action == all[n].Action {
-		return fmt.Errorf("the action of record %d is there by halves", n)
+		return fmt.Errorf("the action of event %d is there by halves", n)
 	}
 	return r.checkBackups(path)
 }

@@ -305,7 +305,7 @@ func (w *watcher) acknowledged(text []byte) error {
 	for line := range strings.Lines(string(text)) {
 		last, err := strconv.ParseUint(strings.TrimSpace(line), 10, 64)
 		if err != nil {
-			return fmt.Errorf("the program says %q, and not which record is durable", line)
+			return fmt.Errorf("the program says %q, and not which event is durable", line)
 		}
 		w.add(Op{Kind: Ack, Last: last})
 	}

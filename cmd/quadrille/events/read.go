@@ -38,7 +38,7 @@ func Read(r io.Reader) ([]session.Record, error) {
 			return nil, fmt.Errorf("events line %d has the number %d where %d belongs: the file is not whole", number, record.Seq, want)
 		}
 		if len(out) == MaxRecords {
-			return nil, fmt.Errorf("the export has more than %d records", MaxRecords)
+			return nil, fmt.Errorf("the export has more than %d events", MaxRecords)
 		}
 		out = append(out, record)
 	}
