@@ -23,7 +23,7 @@ func TestADamagedClubFileIsToldWithTheNewestGoodBackup(t *testing.T) {
 	damage(t, backups[5])
 	_, err = openClub(path)
 	told := fmt.Sprint(withBackup(err, path))
-	for _, want := range []string{"quadrille rescue " + path, "or put the newest good backup (", " records, of 2", "quadrille restore " + backups[4]} {
+	for _, want := range []string{"quadrille rescue " + path, "or put the newest good backup (", " events, of 2", "quadrille restore " + backups[4]} {
 		if !strings.Contains(told, want) {
 			t.Errorf("it says %s, want %q", told, want)
 		}
