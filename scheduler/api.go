@@ -60,6 +60,15 @@ var ErrTooFew = rolling.ErrTooFew
 // Next chooses the four who play next on the free court: see [rolling.Next].
 func Next(r Rolling) (Game, error) { return rolling.Next(r) }
 
+// Weighed is [rolling.Weighed].
+type Weighed = rolling.Weighed
+
+// ErrNoGameWith is [rolling.ErrNoGameWith].
+var ErrNoGameWith = rolling.ErrNoGameWith
+
+// WhyNot weighs the next game against the best one with a certain person: see [rolling.WhyNot].
+func WhyNot(r Rolling, who Player) (taken, with Weighed, err error) { return rolling.WhyNot(r, who) }
+
 // QueueNext is the plain way of many halls: see [rolling.QueueNext].
 func QueueNext(r Rolling) (Game, error) { return rolling.QueueNext(r) }
 
