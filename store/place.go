@@ -45,6 +45,9 @@ func (e *DisplacedError) Error() string {
 // Is tells that the error is a [session.ErrDisplaced].
 func (e *DisplacedError) Is(target error) bool { return target == session.ErrDisplaced }
 
+// Gone tells that closing the file would lose all of it.
+func (e *DisplacedError) Gone() bool { return e.Removed }
+
 // Resolve gives the file that a path leads to: symbolic links are followed, so that what replaces the
 // file replaces it and not the link. A path where nothing stands yet is given as it is; one that leads
 // nowhere is refused.

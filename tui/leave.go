@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"errors"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
@@ -51,19 +53,10 @@ func (m *Model) askBeforeLeaving() tea.Cmd {
 	}
 	m.leaving = false
 	title := "Not saved: " + t.action
-	save, lose := "try again to save it, then quit", "quit without it: it is lost"
-	if t.displaced() {
-		save = "write the club file back to its place and save it, then quit"
-	}
 	if t.command == nil {
-		title, save, lose = "The club file is not in its place", "look again, then quit", "quit all the same"
-		if t.displaced() {
-			save, lose = "write it back to its place, then quit", "quit, and leave nothing in its place"
-		}
+		title = "The club file is not in its place"
 	}
-	if t.copied != "" {
-		lose = "quit: it is in the copy " + t.copied
-	}
+	save, lose := t.choices()
 	noFile := ""
 	if m.options.Backup == nil {
 		noFile = "nothing of this is kept"
@@ -75,6 +68,29 @@ func (m *Model) askBeforeLeaving() tea.Cmd {
 		dialog.Item{Key: "c", Label: "carry on", Intent: ui.Close{}},
 	)
 	return m.show(m.asking)
+}
+
+// choices are what can be done before leaving, in words: how to save it all, and what is lost otherwise.
+func (t *trouble) choices() (save, lose string) {
+	waits := t.command != nil
+	switch {
+	case t.displaced() && waits:
+		save, lose = "write the club file back to its place and save it, then quit", "quit without it: it is lost"
+	case t.displaced():
+		save, lose = "write it back to its place, then quit", "quit, and leave nothing in its place"
+	case waits:
+		save, lose = "try again to save it, then quit", "quit without it: it is lost"
+	default:
+		save, lose = "look again, then quit", "quit all the same"
+	}
+	var file interface{ Gone() bool }
+	if errors.As(t.err, &file) && file.Gone() {
+		lose = "quit: the whole club file is lost, all nights of it"
+	}
+	if t.copied != "" {
+		lose = "quit: it is in the copy " + t.copied
+	}
+	return save, lose
 }
 
 // asked tells whether the question stands on the screen: who quits once more means it.

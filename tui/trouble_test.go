@@ -201,6 +201,7 @@ type errRemoved struct{}
 
 func (errRemoved) Error() string        { return "/home/organiser/club.qdb: the club file was removed" }
 func (errRemoved) Is(target error) bool { return target == session.ErrDisplaced }
+func (errRemoved) Gone() bool           { return true }
 
 // place stands for the club file and where it is.
 type place struct {
@@ -254,7 +255,7 @@ func TestALostClubFileIsToldAndPutBack(t *testing.T) {
 // The desk does not end before it has looked for the club file, and then offers to put it back.
 func TestQuittingLooksForTheClubFile(t *testing.T) {
 	s, p, _ := lostPlace(t)
-	s.press("q").shows("The club file is not in its place", "write it back to its place, then quit")
+	s.press("q").shows("The club file is not in its place", "write it back to its place, then quit", "the whole club file is lost, all nights of it")
 	if s.quit {
 		t.Fatal("it quits without a question")
 	}
