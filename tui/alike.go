@@ -78,7 +78,7 @@ func lineMenu(c session.ImportRoster, pairs []session.Alike, then func(*session.
 	}
 	items := []dialog.Item{one, {Key: "n", Label: "no: " + p.Name + " is somebody else", Intent: answer(session.TwoAlike)}}
 	if more := len(pairs) - 1; more > 0 {
-		items = append(items, dialog.Item{Key: "a", Label: fmt.Sprintf("no, and neither is anybody of the %d more to ask about", more), Intent: ui.Do{Command: others, After: then}})
+		items = append(items, dialog.Item{Key: "a", Label: fmt.Sprintf("no to this and to the %d more to ask about", more), Intent: ui.Do{Command: others, After: then}})
 	}
 	return dialog.NewMenu(heading, items...)
 }

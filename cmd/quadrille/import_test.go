@@ -101,3 +101,35 @@ func TestForeignNamesReachNoScreen(t *testing.T) {
 		t.Errorf("the name that is left is not Eve:\n%s", out)
 	}
 }
+
+// A roster of names that are nearly known is asked about, and --same is the answer.
+func TestImportAsksAboutNamesThatAreAlike(t *testing.T) {
+	open := func() (data string) {
+		data = t.TempDir() + "/club.qdb"
+		if err := work(data, func(desk *session.Desk) error {
+			for _, c := range []session.Command{session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.AddGuest{Name: "Anna Berg"}} {
+				if _, err := desk.Do(c); err != nil {
+					return err
+				}
+			}
+			return nil
+		}); err != nil {
+			t.Fatal(err)
+		}
+		return data
+	}
+	const roster = "name;Hat\nAnna Bergh;\nCy Crane;\n"
+	data := open()
+	_, errs, code := quadrille(t, roster, "import", "-", "--data", data)
+	if code != exitRefused || !strings.Contains(errs, `"Anna Bergh" on line 2 is nearly Anna Berg, whom the club knows: say whether that is one person or two: add --same one or --same two`) {
+		t.Errorf("exits with %d: %s", code, errs)
+	}
+	for same, people := range map[string]int{"one": 2, "two": 3} {
+		data := open()
+		_, errs, code := quadrille(t, roster, "import", "-", "--same", same, "--data", data)
+		out, _, _ := quadrille(t, "", "export", "--people", "--data", data)
+		if n := strings.Count(out, "\n") - 1; code != exitFine || n != people || !strings.Contains(errs, "roster: not used: the column Hat") {
+			t.Errorf("--same %s exits with %d and leaves %d people: %s", same, code, n, errs)
+		}
+	}
+}

@@ -28,8 +28,10 @@ type Table struct {
 
 	layout Layout
 	header []string // as it stands in the file, nil for a list
-	at     map[string]int
-	rows   iter.Seq2[Row, error]
+
+	delimiter rune // of the columns, 0 for a list
+	at        map[string]int
+	rows      iter.Seq2[Row, error]
 }
 
 // Row is one line of a table.
@@ -68,7 +70,7 @@ func (l Layout) Read(r io.Reader) (*Table, error) {
 		return nil, err
 	}
 	if written != "" {
-		t.Notes = append([]string{"read as " + written + examples(text)}, t.Notes...)
+		t.Notes = append([]string{"read as " + written + examples(text, t.delimiter)}, t.Notes...)
 	}
 	return t, nil
 }
@@ -89,6 +91,7 @@ func (t *Table) open(text string) error {
 			return nil
 		}
 	}
+	t.delimiter = delimiter
 	in := newReader(text, delimiter)
 	var err error
 	if t.header, err = in.Read(); err != nil {
@@ -142,9 +145,9 @@ func (t *Table) noCSV(err error, before int) error {
 }
 
 // examples are some cells with letters that a wrong guess would have spoilt.
-func examples(text string) string {
+func examples(text string, delimiter rune) string {
 	var out []string
-	for cell := range strings.FieldsFuncSeq(text, func(r rune) bool { return strings.ContainsRune("\n,;\t\"", r) }) {
+	for cell := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == '\n' || r == '"' || r == delimiter }) {
 		if strings.IndexFunc(cell, func(r rune) bool { return r > unicode.MaxASCII }) < 0 {
 			continue
 		}

@@ -61,6 +61,7 @@ func TestTablesAsSpreadsheetsSaveThem(t *testing.T) {
 		"other words":           {"PLAYER,Years,Shoe,Hat\nAda,30,,\n", "2:Ada=30", []string{"taken: the column PLAYER for name, Years for age", "not used: the columns Shoe, Hat"}},
 		"a word and the name":   {"name,player\nAda,x\n", "2:Ada=", []string{"not used: the column player"}},
 		"Windows-1252":          {"name,age\nJ\xfcrgen M\xfcller,30\nZo\xeb\x80,\n", "2:Jürgen Müller=30 3:Zoë€=", []string{"read as Windows-1252: Jürgen Müller, Zoë€"}},
+		"a comma in a cell":     {"name;age\nM\xfcller, Hans;30\n", "2:Müller, Hans=30", []string{"read as Windows-1252: Müller, Hans"}},
 		"UTF-16":                {"\xff\xfen\x00a\x00m\x00e\x00\r\x00\n\x00\xfc\x00", "2:ü=", []string{"read as UTF-16: ü"}},
 		"UTF-16, big end":       {"\xfe\xff\x00n\x00a\x00m\x00e\x00\n\x00A", "2:A=", []string{"read as UTF-16"}},
 		"UTF-16 without a mark": {"n\x00a\x00m\x00e\x00\n\x00\xfc\x00", "2:ü=", []string{"read as UTF-16: ü"}},
