@@ -172,14 +172,17 @@ func (u *lineup) rolling(court CourtID) scheduler.Rolling {
 		NeverMeet: u.problem.NeverMeet,
 
 		LevelLimit: n.Settings.Balance,
+		ByWait:     n.Settings.ByWait,
 
 		Seed: n.Settings.Seed + uint64(len(n.Games)),
 	}
 	r.Played = u.games()
+	clock := n.Clock()
+	left := func(g *Game) float64 { return clock.Remaining(n.GameTime(g, u.now).Minutes(), 0.5) + changeMinutes }
 	running := n.Running()
-	slices.SortFunc(running, func(a, b *Game) int { return cmp.Compare(a.ID, b.ID) })
+	slices.SortFunc(running, func(a, b *Game) int { return cmp.Or(cmp.Compare(left(a), left(b)), cmp.Compare(a.ID, b.ID)) })
 	for _, g := range running {
-		r.Running = append(r.Running, u.game(g))
+		r.Running, r.Free = append(r.Running, u.game(g)), append(r.Free, left(g))
 	}
 	longest := math.Inf(1)
 	for _, a := range u.queue {

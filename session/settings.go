@@ -38,6 +38,7 @@ type Settings struct {
 	Balance  float64            `json:"balance,omitempty"`  // no game whose likelier winner has more than this chance, where avoidable; 0 for any
 	Singles  bool               `json:"singles,omitempty"`  // two people left over play singles if a court is free
 	MaxRun   int                `json:"max_run,omitempty"`  // games running without a rest, 0 for no limit
+	ByWait   bool               `json:"by_wait,omitempty"`  // a free court calls strictly by waiting time, and does not mix more
 	Benching scheduler.Benching `json:"benching,omitempty"` // what sitting out twice running may cost
 	Stopped  bool               `json:"stopped,omitempty"`  // walkovers and games given up count for the table
 	Seed     uint64             `json:"seed"`               // makes every draw of the night repeatable

@@ -88,6 +88,7 @@ func (c *Club) Unusual() []string {
 	number(s.Slot, u.Slot, "minute", " a round")
 	differ(levelsText(s), levelsText(u))
 	differ(leftoverText(s), leftoverText(u))
+	differ(callsText(s), callsText(u))
 	differ(s.Benching.String()+" bench", u.Benching.String()+" bench")
 	differ(stoppedText(s), stoppedText(u))
 	number(s.MaxRun, u.MaxRun, "game", " running without a rest")
@@ -100,6 +101,13 @@ func levelsText(s Settings) string {
 		return "even levels"
 	}
 	return "any levels"
+}
+
+func callsText(s Settings) string {
+	if s.ByWait {
+		return "calls strictly by waiting time"
+	}
+	return "calls that mix more"
 }
 
 func leftoverText(s Settings) string {

@@ -163,6 +163,10 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 			Label: "Bench", Value: s.Benching.String(), Options: []string{"mixed", "strict"},
 			Hint: "mixed: a few sit out twice running once, so that all meet; strict: as few as can be",
 		},
+		{
+			Label: "Free courts", Value: choose(s.ByWait, "by wait", "mix more"), Options: []string{"mix more", "by wait"},
+			Hint: "rolling: mix more: a third of the repeats, up to 3 min more wait; by wait: as a queue",
+		},
 	}
 }
 
@@ -222,6 +226,7 @@ func readSettings(s session.Settings, v []string, n *session.Night, now time.Tim
 		return s, err
 	}
 	s.Scoring.WinOnServe = v[13] == "on serve"
+	s.ByWait = v[15] == "by wait"
 	if s.Benching, err = scheduler.ParseBenching(v[14]); err != nil {
 		return s, err
 	}

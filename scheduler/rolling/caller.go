@@ -14,8 +14,11 @@ type caller struct {
 	r    Moment
 	line []call // longest wait first
 	pace pace
-	met  *memory
-	d    *dice.Dice
+
+	waiting float64 // what waiting weighs
+	longest float64 // the longest wait if everybody is called in turn, in minutes
+	met     *memory
+	d       *dice.Dice
 }
 
 func newCaller(r Moment) (*caller, error) {
@@ -34,7 +37,12 @@ func newCaller(r Moment) (*caller, error) {
 		return nil, &night.Conflict{Reasons: []string{"the free court is not in the list of courts"}}
 	}
 	c.met, c.pace = newMemory(n.People, r.Played), newPace(r)
+	c.waiting = mixWeight
+	if r.ByWait {
+		c.waiting = strictWeight
+	}
 	c.queue()
+	c.longest = c.longestInTurn()
 	return c, nil
 }
 

@@ -6,12 +6,16 @@ import (
 	"club/quadrille/scheduler/night"
 )
 
-// What a game of the rolling flow costs, set by trial over hundreds of simulated nights. To pass somebody
-// over costs much: of those who have waited twice the minutes between two free courts, a sixth of these
-// minutes of difference weighs as much as a partner's repeat or a wish. All else decides among
-// those who have waited about as long.
+// What a game of the rolling flow costs, set by trial over hundreds of simulated nights
+// (session/simulation/cmd/rolling). Strictly by waiting time, to pass somebody over costs much: of those who have
+// waited twice the minutes between two free courts, a sixth of these minutes of difference weighs as much as a
+// partner's repeat or a wish, and all else decides among those who have waited about as long. To mix more it
+// costs little, but much from where somebody would wait longer by slack minutes than anybody in turn.
 const (
-	waitWeight    = 40
+	strictWeight  = 40
+	mixWeight     = 0.7
+	overWeight    = 20
+	slack         = 3
 	behindWeight  = 6
 	partnerWeight = 100
 	wantedWeight  = 100

@@ -81,12 +81,43 @@ func (p pace) behind(w Waiting) float64 {
 	return max(-1, min(1, float64(p.rate*w.Present)-float64(w.Games)))
 }
 
+// longestInTurn is how long the longest of those who wait will have waited if everybody is called in turn.
+func (c *caller) longestInTurn() float64 {
+	longest, seats := 0.0, 0
+	for _, x := range c.line {
+		wait := x.waited
+		if seats/4 > 0 {
+			wait += c.untilFree(seats/4 - 1)
+		}
+		longest = max(longest, wait)
+		seats += len(x.who)
+	}
+	return longest
+}
+
 // burden is what a wait of so many minutes costs. It grows with the third power, so that to pass
 // somebody over costs the more the longer the person has waited and the less the other has, and
 // nothing if both came off together. The first in the queue may be passed over in no way.
 func (p pace) burden(minutes float64) float64 {
 	u := minutes / p.interval
 	return float64(u*u) * u
+}
+
+// untilFree is in how many minutes the court frees that so many others go before, as expected; where nobody knows,
+// courts free at the pace of the night.
+func (c *caller) untilFree(before int) float64 {
+	free := c.r.Free
+	if c.r.ByWait {
+		free = nil // the pace of the night is the same for everybody who waits
+	}
+	if before < len(free) {
+		return max(0, free[before])
+	}
+	last := 0.0
+	if len(free) > 0 {
+		last = max(0, free[len(free)-1])
+	}
+	return last + float64(1+before-len(free))*c.pace.interval
 }
 
 // waits is what it costs that these four go first, and the others after them in the order of the queue,
@@ -106,14 +137,17 @@ func (c *caller) waits(window []call, four []night.Player) float64 {
 		}
 		if goes {
 			seats += len(x.who)
-			sum += size * (float64(waitWeight*c.pace.burden(x.waited)) - float64(behindWeight*x.behind))
+			sum += size * (float64(c.waiting*c.pace.burden(x.waited)) - float64(behindWeight*x.behind))
 			continue
 		}
 		if c.n.Side != nil {
 			side = c.n.Side[x.who[0]]
 		}
-		later := float64(1+before[side]/each) * c.pace.interval
-		sum += size * float64(waitWeight*c.pace.burden(x.waited+later))
+		later := c.untilFree(before[side] / each)
+		sum += size * float64(c.waiting*c.pace.burden(x.waited+later))
+		if over := x.waited + later - c.longest; !c.r.ByWait && over > slack {
+			sum += size * float64(overWeight*float64(over-slack)*float64(over-slack))
+		}
 		before[side] += len(x.who)
 	}
 	return sum

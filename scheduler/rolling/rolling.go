@@ -25,18 +25,21 @@ type Moment struct {
 	Format  night.Format
 	Played  []night.Game // games called tonight in the order of their calls, running ones included
 	Running []night.Game // games on court now, the one expected to finish soonest first
+	Free    []float64    // minutes until each of Running is expected to be over; empty if nobody knows
 	Waiting []Waiting    // who may be called
 	Court   night.Court  // the court that is free
 
 	Together, NeverPartner, NeverMeet []night.Pair
 	LevelLimit                        float64 // as in Problem
+	ByWait                            bool    // strictly by waiting time: nobody is passed over for somebody who has waited less, to mix more
 
 	Seed uint64 // decides between equally good games
 }
 
 // Next chooses the four who play next on the free court. Whoever has waited longest always plays. The other
-// three come from those next in the queue, and somebody is passed over only for another who has
-// waited about as long: among these, partners and meetings repeat little, levels balance, whoever had
+// three come from those next in the queue: those who came off together part, so that people mix, as long as
+// nobody waits minutes longer for it than anybody would in turn. Strictly by waiting time, somebody is passed
+// over only for another who has waited about as long. Among these, partners and meetings repeat little, levels balance, whoever had
 // fewer games goes first, and those who stay on the bench make a good game with the people of the
 // court that will free next. Fixed partners play together or not at all; keep-aparts, groups and court
 // walls hold.
