@@ -126,7 +126,7 @@ func TestFileCutShortUnderTheProgramIsToldNotFatal(t *testing.T) {
 			break
 		}
 	}
-	if err == nil || !strings.Contains(err.Error(), "changed under") {
+	if err == nil || !strings.Contains(err.Error(), "cut short") {
 		t.Errorf("reading gave %v", err)
 	}
 	if err := s.Append(actionAt(uint64(len(recs)) + 1)); err == nil {

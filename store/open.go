@@ -57,6 +57,7 @@ func (s *Store) take(f *os.File) error {
 		return err
 	}
 	s.file = f
+	s.measure()
 	s.head, s.sum, s.notes, s.unsure = found.Head, found.sum, found.Notes, false
 	if found.OpenEnd {
 		s.notes = append(s.notes, fmt.Sprintf("events after %d may be missing: look whether the last thing that you remember is there", found.Last))

@@ -64,12 +64,39 @@ func Resolve(path string) (string, error) {
 	return found, nil
 }
 
-// InPlace tells whether the path that the store was opened with still leads to the open file. The error
-// is a [*DisplacedError] if it does not, and a [*FileError] if the system does not tell.
+// InPlace tells whether the path that the store was opened with still leads to the open file, and that is
+// whole as it was. The error is a [*DisplacedError] if it does not, a [*DamagedError] if another program
+// cut the file short, and a [*FileError] if the system does not tell. Of a file that could not be opened
+// again after a failure it is what Append says.
 func (s *Store) InPlace() error {
 	s.mu.RLock()
 	defer s.mu.RUnlock()
+	if s.file == nil {
+		return s.failed
+	}
+	if s.cutShort() { // which is harmless where nothing stood
+		if _, err := inspectSound(s.file, s.named); err != nil {
+			return err
+		}
+	}
 	return s.inPlace()
+}
+
+// cutShort tells whether the open file has become shorter, which bbolt never makes it. It is called with
+// s.mu held.
+func (s *Store) cutShort() bool {
+	if s.file == nil {
+		return false
+	}
+	info, err := s.file.Stat()
+	return err == nil && info.Size() < s.size
+}
+
+// measure notes how long the open file is. It is called with s.mu held.
+func (s *Store) measure() {
+	if info, err := s.file.Stat(); err == nil {
+		s.size = info.Size()
+	}
 }
 
 // inPlace is InPlace with s.mu held.

@@ -272,3 +272,29 @@ func TestPipesAndDevicesAreRefusedAtOnce(t *testing.T) {
 		}
 	}
 }
+
+// A file that another program cuts short is told as damaged by the next look and by the next action, in
+// words and not in those of the Go runtime, and nothing is acknowledged any more.
+func TestAFileThatIsCutShortIsToldInWords(t *testing.T) {
+	for _, share := range []int64{0, 1, 2} {
+		path := filepath.Join(t.TempDir(), "club.qdb")
+		s := mustOpen(t, path)
+		appendActions(t, s, season(200))
+		info, err := os.Stat(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Truncate(path, info.Size()*share/8); err != nil {
+			t.Fatal(err)
+		}
+		before := s.Last()
+		for _, err := range []error{s.InPlace(), s.Append(actionAt(before + 1)), s.InPlace(), s.Reopen()} {
+			if err == nil || strings.Contains(err.Error(), "runtime") || strings.Contains(err.Error(), "memory") {
+				t.Errorf("cut to %d eighths it says %v", share, err)
+			}
+		}
+		if s.Last() != before {
+			t.Errorf("cut to %d eighths record %d was acknowledged", share, s.Last())
+		}
+	}
+}

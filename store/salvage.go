@@ -99,15 +99,36 @@ func (s *salvage) seed(r *Report) (seed uint32, sure bool) {
 			seed = other
 		}
 	}
+	if len(count) == 0 {
+		return s.headAlone(heads, r)
+	}
 	for _, h := range heads {
-		if len(count) == 0 || h.seed() == seed {
+		if h.seed() == seed {
 			r.take(h)
-			return h.seed(), true
+			return seed, true
 		}
 	}
 	r.take(newHead(""))
 	r.Notes = append(r.Notes, "the head of the file is lost: the new file has a new identity")
-	return seed, len(count) > 0
+	return seed, true
+}
+
+// headAlone chooses a head where no record says for which file it is: the one with the most copies, which
+// every file has many of. It is not sure unless all agree.
+func (s *salvage) headAlone(heads []Head, r *Report) (seed uint32, sure bool) {
+	copies := map[Head]int{}
+	var most Head
+	for _, h := range heads {
+		if copies[h]++; copies[h] > copies[most] {
+			most = h
+		}
+	}
+	if most == (Head{}) {
+		most = newHead("")
+		r.Notes = append(r.Notes, "the head of the file is lost: the new file has a new identity")
+	}
+	r.take(most)
+	return most.seed(), len(copies) == 1
 }
 
 // take makes a head the one of the file. What stands in the place of another one is of another file, and

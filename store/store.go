@@ -30,6 +30,8 @@ type Store struct {
 	mu     sync.RWMutex // held for writing by Append, Reopen and Close; guards all below
 	db     *bolt.DB     // nil while the file is not open
 	file   *os.File     // what db has open
+	size   int64        // of file, after the last write
+	failed error        // why the file could not be opened again, nil while it is open
 	head   Head
 	sum    uint32 // checksum of the newest durable record
 	notes  []string
@@ -93,6 +95,7 @@ func (s *Store) Append(recs []session.Record) error {
 		s.unsure = true
 		return err
 	}
+	s.measure()
 	s.sum = sum
 	s.last.Store(recs[len(recs)-1].Seq)
 	return nil
@@ -211,12 +214,16 @@ func (s *Store) settle() error {
 	if err := s.inPlace(); err != nil {
 		return err
 	}
+	if s.cutShort() {
+		s.adrift.Store(true) // bbolt would read what is not there any more
+	}
 	if s.db != nil && !s.unsure && !s.adrift.Load() {
 		return nil
 	}
 	// What the close complains about is the fault that made it necessary.
 	_ = s.letGo()
-	return s.open()
+	s.failed = s.open()
+	return s.failed
 }
 
 // letGo closes the file and gives up its lock. It is called with s.mu held.
