@@ -134,6 +134,23 @@ type Index struct {
 	names   []string
 	shapes  []shape
 	buckets map[string][]int
+	recent  keyed // the name that was looked for last, since it is often the one to be added next
+}
+
+// keyed is a name with what it takes to find it.
+type keyed struct {
+	name string
+	shape
+	keys []string
+}
+
+// key works out what it takes to find a name.
+func (x *Index) key(name string) keyed {
+	if x.recent.name != name {
+		s := shapeOf(name)
+		x.recent = keyed{name, s, s.keys()}
+	}
+	return x.recent
 }
 
 // Name is the name that was added at a place.
@@ -144,9 +161,9 @@ func (x *Index) Add(name string) {
 	if x.buckets == nil {
 		x.buckets = map[string][]int{}
 	}
-	s := shapeOf(name)
-	x.names, x.shapes = append(x.names, name), append(x.shapes, s)
-	for key := range s.keys() {
+	k := x.key(name)
+	x.names, x.shapes = append(x.names, name), append(x.shapes, k.shape)
+	for _, key := range k.keys {
 		x.buckets[key] = append(x.buckets[key], len(x.shapes)-1)
 	}
 }
@@ -156,12 +173,12 @@ const bucketful = 50
 
 // Like lists the places of the names that are alike to one, in order.
 func (x *Index) Like(name string) []int {
-	s := shapeOf(name)
+	k := x.key(name)
 	var out []int
-	for key := range s.keys() {
+	for _, key := range k.keys {
 		bucket := x.buckets[key]
 		for _, i := range bucket[:min(len(bucket), bucketful)] {
-			if !slices.Contains(out, i) && s.alike(x.shapes[i]) {
+			if !slices.Contains(out, i) && k.alike(x.shapes[i]) {
 				out = append(out, i)
 			}
 		}
@@ -172,17 +189,18 @@ func (x *Index) Like(name string) []int {
 
 // keys are texts of which two names that are alike have one in common: if one letter makes two words equal,
 // both have a form without one letter in common, or one is that form of the other.
-func (s shape) keys() map[string]bool {
-	out := map[string]bool{"=" + s.joined: true, strings.Join(s.words, " "): true}
+func (s shape) keys() []string {
+	out := []string{"=" + s.joined, strings.Join(s.words, " ")}
 	for i, w := range s.words {
 		if len(s.words) < 2 || !mayErr(w) {
 			continue
 		}
 		rest := strings.Join(slices.Concat(s.words[:i], s.words[i+1:]), " ") + "|"
-		out[rest+w] = true
+		out = append(out, rest+w)
 		for j, r := range w {
-			out[rest+w[:j]+w[j+utf8.RuneLen(r):]] = true
+			out = append(out, rest+w[:j]+w[j+utf8.RuneLen(r):])
 		}
 	}
-	return out
+	slices.Sort(out)
+	return slices.Compact(out)
 }
