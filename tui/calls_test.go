@@ -80,7 +80,7 @@ func TestEverybodyCalledAtOnceIsReadInFull(t *testing.T) {
 		}
 	}
 	s.press("esc").hides("Who plays where")
-	s = rollingHall(t, 5, 20, nil).press("n").shows("… (ctrl+k: who plays where)").press("d", "ctrl+k").shows("Who plays where")
+	s = rollingHall(t, 5, 20, nil).press("n").shows("… (ctrl+l: who plays where)").press("d", "ctrl+l").shows("Who plays where")
 	if text := s.read(9); strings.Count(text, "Oosterhoudt") < 20 {
 		t.Errorf("fewer than 20 names can be read in\n%s", text)
 	}

@@ -22,13 +22,7 @@ func (m *Model) find() tea.Cmd {
 		}
 		return out
 	}
-	take := func(id session.PersonID) ui.Intent {
-		if g := m.ledger.Night().Playing(id); g != nil {
-			return ui.GoCourt{Court: g.Court}
-		}
-		return ui.Go{To: ui.Bench}
-	}
-	return m.show(dialog.NewPick("Who?", "show", people, take))
+	return m.show(dialog.NewPick("Who?", "show", people, m.showPerson))
 }
 
 // whereabouts says where somebody is and what comes next for that person.

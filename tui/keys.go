@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
@@ -20,91 +19,129 @@ var tabs = [ui.ScreenCount]screenName{
 	{"d", "Door"}, {"c", "Courts"}, {"b", "Bench"}, {"r", "Rotation"}, {"s", "Standings"}, {"h", "History"},
 }
 
-// deskKey is a key that works on every screen: with a letter where letters are free, and with a
-// key that is no letter where they are text.
+// deskKey is what keys do on every screen: letters where letters are free, and always keys that are none.
+// The first of each is the one that is shown.
 type deskKey struct {
-	letter  key.Binding
-	always  key.Binding
+	name    string
+	letters []string
+	always  []string
 	act     func(m *Model) tea.Cmd
-	footer  bool // worth a place in the footer
+	why     func(m *Model) string // why it cannot be done now, nil where it always can
+	footer  bool                  // worth a place in the footer
 	explain string
 }
 
-// deskKeys lists them in the order of the help page. The footer and the help page are made
-// from it, and a test holds the README's list to it.
+// deskKeys lists them in the order of the help page.
 func deskKeys() []deskKey {
 	return []deskKey{
 		{
-			ui.Bind("next step", "n", "n"), ui.Bind("next step", "ctrl+n", "ctrl+n"), (*Model).nextStep, false,
+			"next step",
+			[]string{"n"},
+			[]string{"ctrl+n"},
+			(*Model).nextStep, nil, false,
 			"do what the line “Next” says: open the night, call the round, begin play",
 		},
 		{
-			ui.Bind("find", "f", "f", "/"), ui.Bind("find", "ctrl+f", "ctrl+f"), (*Model).find, true,
+			"find",
+			[]string{"f", "/"},
+			[]string{"ctrl+f"},
+			(*Model).find, (*Model).noNight, true,
 			"find a person: which court, with whom, when next",
 		},
 		{
-			ui.Bind("who plays where", "k", "k"), ui.Bind("who plays where", "ctrl+k", "ctrl+k"), (*Model).callList, false,
+			"who plays where",
+			[]string{"k"},
+			[]string{"ctrl+l"},
+			(*Model).callList, (*Model).noNight, false,
 			"call list: who plays where, in full names, the newest call first",
 		},
+		{"undo", []string{"u"}, []string{"ctrl+z"}, (*Model).undo, nil, true, "undo the last thing done; the history undoes any other"},
+		{"redo", []string{"U"}, []string{"ctrl+y"}, (*Model).redo, nil, false, "bring back what the last undo took"},
 		{
-			ui.Bind("undo", "u", "u"), ui.Bind("undo", "ctrl+z", "ctrl+z"), (*Model).undo, true,
-			"undo the last thing done; the history undoes any other",
-		},
-		{
-			ui.Bind("redo", "U", "U"), ui.Bind("redo", "ctrl+y", "ctrl+y"), (*Model).redo, false,
-			"bring back what the last undo took",
-		},
-		{
-			ui.Bind("hold play", "!", "!"), ui.Bind("hold play", "ctrl+p", "ctrl+p"), (*Model).hold, false,
+			"hold play",
+			[]string{"!"},
+			[]string{"ctrl+p"},
+			(*Model).hold, (*Model).noNight, false,
 			"hold play for safety (lightning, heat, injury, wet court), or resume it",
 		},
 		{
-			ui.Bind("options", "o", "o"), ui.Bind("options", "ctrl+t", "ctrl+t"), (*Model).settings, false,
-			"options of tonight: flow, format, scoring, rounds, times; close the night",
+			"options",
+			[]string{"o"},
+			[]string{"ctrl+t"},
+			(*Model).settings, nil, false,
+			"options of tonight: flow, format, scoring, rounds, times; end the night",
 		},
+		{"teach", []string{"t"}, []string{"ctrl+g"}, (*Model).teach, nil, false, "for newcomers: the rules card, and a drill for the call"},
 		{
-			ui.Bind("teach", "t", "t"), ui.Bind("teach", "ctrl+g", "ctrl+g"), (*Model).teach, false,
-			"for newcomers: the rules card, and a drill for the call",
+			allCommands,
+			[]string{":"},
+			[]string{"ctrl+k"},
+			(*Model).commands, nil, true,
+			"find anything by its name: what can be done, a court, a person, a night",
 		},
-		{ui.Bind("help", "?", "?"), ui.Bind("help", "f1", "f1"), (*Model).help, true, "this page"},
+		{"help", []string{"?"}, []string{"f1"}, (*Model).help, nil, true, "all keys"},
 		{
-			ui.Bind("quit", "q", "q"), ui.Bind("quit", "ctrl+c", "ctrl+c"), (*Model).leave, true,
+			"quit",
+			[]string{"q"},
+			[]string{"ctrl+c"},
+			(*Model).leave, nil, true,
 			"quit; everything is saved already, and the desk opens where it was",
 		},
 	}
 }
 
-// pressDesk handles the keys that no dialog and no screen took.
-func (m *Model) pressDesk(k tea.KeyMsg, typing bool) tea.Cmd {
-	if k.Paste {
-		return nil
+// action is a desk key as it is now, with letters or without.
+func (d deskKey) action(m *Model, typing bool) ui.Action {
+	keys := d.always
+	if !typing {
+		keys = append(d.letters[:len(d.letters):len(d.letters)], d.always...)
 	}
-	text := k.String()
-	switch text {
-	case "tab":
-		m.goTo((m.active + 1) % ui.ScreenCount)
-		return nil
-	case "shift+tab":
-		m.goTo((m.active + ui.ScreenCount - 1) % ui.ScreenCount)
-		return nil
-	case "esc":
-		m.goTo(ui.Courts)
-		return nil
+	a := ui.Ask(ui.Bind(d.name, keys[0], keys...), ui.Own{Do: func() tea.Cmd { return d.act(m) }}).Explained(d.explain)
+	a.Quiet = !d.footer
+	if d.why != nil {
+		a.Why = d.why(m)
 	}
-	for _, d := range deskKeys() {
-		if key.Matches(k, d.always) || !typing && key.Matches(k, d.letter) {
-			return d.act(m)
-		}
-	}
-	if typing {
-		return nil
+	return a
+}
+
+// deskActions are what keys do on every screen, besides what the screen that is shown does with them. They
+// are matched, and drawn in footer and help.
+func (m *Model) deskActions(c ui.Context) []ui.Action {
+	typing := m.typing(c)
+	var out []ui.Action
+	for _, d := range m.keys {
+		out = append(out, d.action(m, typing))
 	}
 	for i, t := range tabs {
-		if t.key == text {
-			m.goTo(ui.ScreenID(i))
+		if !typing {
+			out = append(out, ui.Ask(ui.Bind(t.name, t.key, t.key), ui.Go{To: ui.ScreenID(i)}).Explained("the "+tabAbout[i]).Quietly())
 		}
 	}
-	return nil
+	turn := func(by ui.ScreenID) ui.Intent { return ui.Go{To: (m.active + by) % ui.ScreenCount} }
+	out = append(out,
+		ui.Ask(ui.Bind("next screen", "tab", "tab"), turn(1)).Quietly(),
+		ui.Ask(ui.Bind("screen before", "shift+tab", "shift+tab"), turn(ui.ScreenCount-1)).Quietly(),
+		ui.Ask(ui.Bind("to the courts", "esc", "esc"), ui.Go{To: ui.Courts}).Quietly(),
+	)
+	return ui.Without(out, m.screenActions(c))
+}
+
+// tabAbout says what the screens are for, in their order.
+var tabAbout = [ui.ScreenCount]string{
+	"door: check people in, add guests, rest and leave",
+	"courts: who plays where, scores",
+	"bench: who waits, and who is next",
+	"rotation: the rounds played and to come, and how fair they are",
+	"standings: who leads tonight, the league, the ratings",
+	"history: all that was done, any of which can be undone",
+}
+
+// noNight is why what needs a night cannot be done.
+func (m *Model) noNight() string {
+	if m.ledger.Night() == nil {
+		return session.ErrNoNight.Error()
+	}
+	return ""
 }
 
 func (m *Model) undo() tea.Cmd { return m.do(session.Undo{}, pending{}) }
@@ -112,20 +149,24 @@ func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }
 
 // teach offers the pages for newcomers.
 func (m *Model) teach() tea.Cmd {
+	menu, err := m.teachMenu()
+	if err != nil {
+		return m.fail(err)
+	}
+	return m.show(menu)
+}
+
+func (m *Model) teachMenu() (*dialog.Menu, error) {
 	rules := session.DefaultSettings(0).Scoring
 	if n := m.ledger.Night(); n != nil {
 		rules = n.Settings.Scoring
 	}
 	lesson, err := teach.NewDrill(m.seed(), rules)
 	if err != nil {
-		return m.fail(err)
+		return nil, err
 	}
-	return m.show(dialog.NewMenu("For newcomers",
+	return dialog.NewMenu("For newcomers",
 		dialog.Item{Key: "c", Label: "rules card: what you need to know, on one screen", Intent: ui.Show{Dialog: teach.NewCard()}},
 		dialog.Item{Key: "d", Label: "drill: what is the next call, who serves, from where?", Intent: ui.Show{Dialog: lesson}},
-	))
-}
-
-func (m *Model) help() tea.Cmd {
-	return m.show(dialog.NewPage("Keys", m.helpPage))
+	), nil
 }

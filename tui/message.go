@@ -63,7 +63,7 @@ func (m *Model) while(t *theme.Theme, text string, last []string) []string {
 // part breaks a text of the message into lines, the tail in plain type behind it. What the room does
 // not hold is cut before the tail, or ends with the key that shows who plays where.
 func (m *Model) part(style lipgloss.Style, text, tail string, room int) []string {
-	more := "… (ctrl+k: who plays where)"
+	more := "… (ctrl+l: who plays where)"
 	if tail != "" {
 		more = "…" + tail
 	}

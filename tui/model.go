@@ -56,6 +56,7 @@ type Model struct {
 	names  *ui.Names
 	now    time.Time
 
+	keys    []deskKey // what works on every screen
 	screens [ui.ScreenCount]ui.Screen
 	courts  *courts.Courts
 	active  ui.ScreenID
@@ -109,7 +110,7 @@ func New(desk Desk, o Options) *Model {
 		o.Theme = theme.New(io.Discard)
 	}
 	c := courts.New()
-	m := &Model{desk: desk, options: o, courts: c}
+	m := &Model{desk: desk, options: o, courts: c, keys: deskKeys()}
 	m.screens = [ui.ScreenCount]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New()}
 	m.now = desk.Now()
 	m.take(desk.Ledger())
@@ -144,6 +145,7 @@ func (m *Model) survey() {
 		ahead = m.plan.Rounds
 	}
 	m.hall, _ = hall.Of(m.ledger, ahead, m.now)
+	m.renewPalette()
 }
 
 // context is what screens are given; the space is that of the body.

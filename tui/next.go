@@ -289,10 +289,15 @@ func (m *Model) hold() tea.Cmd {
 	if n == nil {
 		return m.fail(session.ErrNoNight)
 	}
-	if n.Hold != nil {
-		return m.show(dialog.NewMenu("Play is held: "+n.Hold.Why,
+	return m.show(m.holdMenu())
+}
+
+// holdMenu asks why play is held, or whether it may go on.
+func (m *Model) holdMenu() *dialog.Menu {
+	if n := m.ledger.Night(); n.Hold != nil {
+		return dialog.NewMenu("Play is held: "+n.Hold.Why,
 			dialog.Item{Key: "y", Label: "play may go on", Intent: ui.Do{Command: session.ResumePlay{}}},
-			dialog.Item{Key: "s", Label: "stay on hold", Intent: ui.Close{}}))
+			dialog.Item{Key: "s", Label: "stay on hold", Intent: ui.Close{}})
 	}
 	var items []dialog.Item
 	for _, w := range []struct{ key, why string }{
@@ -300,7 +305,7 @@ func (m *Model) hold() tea.Cmd {
 	} {
 		items = append(items, dialog.Item{Key: w.key, Label: w.why, Intent: ui.Do{Command: session.HoldPlay{Why: w.why}}})
 	}
-	return m.show(dialog.NewMenu("Hold play: why?", items...))
+	return dialog.NewMenu("Hold play: why?", items...)
 }
 
 // show opens a dialog.

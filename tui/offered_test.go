@@ -36,6 +36,8 @@ var moments = map[string]func(t *testing.T) *stage{
 	"drill":        func(t *testing.T) *stage { return called(t, 2, 9).press("t", "d", "x") },
 	"rules card":   func(t *testing.T) *stage { return called(t, 2, 9).press("t", "c") },
 	"help":         func(t *testing.T) *stage { return called(t, 2, 9).press("?") },
+	"help, filter": func(t *testing.T) *stage { return called(t, 2, 9).press("?", "/", "co") },
+	"palette":      func(t *testing.T) *stage { return called(t, 2, 9).press(":") },
 }
 
 // offers are the actions whose keys are offered now.
@@ -89,7 +91,7 @@ func TestKeysThatDoSomethingAreOffered(t *testing.T) {
 	}
 	all = append(all, "enter", "esc", "tab", "shift+tab", "up", "down", "left", "right", "home", "end", "pgup", "pgdown", "backspace")
 	for _, d := range deskKeys() {
-		all = append(all, d.always.Keys()...)
+		all = append(all, d.always...)
 	}
 	for name, open := range moments {
 		t.Run(name, func(t *testing.T) {
@@ -101,20 +103,16 @@ func TestKeysThatDoSomethingAreOffered(t *testing.T) {
 			box := s.m.dialog()
 			typing := s.m.typing(s.m.context())
 			if box == nil {
-				known = append(known, "tab", "shift+tab", "esc")
-				for _, d := range deskKeys() {
-					known = append(known, append(d.always.Keys(), d.letter.Keys()...)...)
-				}
-				for _, tab := range tabs {
-					known = append(known, tab.key)
+				for _, a := range s.m.deskActions(s.m.context()) {
+					known = append(known, a.Key.Keys()...)
 				}
 			}
 			if _, ok := box.(interface{ TakesText() bool }); ok {
 				typing = true
 			}
 			for _, k := range all {
-				if k == "ctrl+c" {
-					continue // quits from everywhere, as the help page says
+				if k == "ctrl+c" || k == "ctrl+k" {
+					continue // quit, and open the palette, from everywhere, as the help page says
 				}
 				text := len(k) == 1 || k == "backspace" || k == "left" || k == "right" || k == "home" || k == "end"
 				if slices.Contains(known, k) || typing && text {

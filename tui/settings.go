@@ -22,6 +22,11 @@ func (m *Model) settings() tea.Cmd {
 	if m.ledger.Night() == nil {
 		return m.show(openForm(m))
 	}
+	return m.show(m.nightMenu())
+}
+
+// nightMenu has the choices about the night that goes on.
+func (m *Model) nightMenu() *dialog.Menu {
 	noFile := ""
 	if m.options.Backup == nil {
 		noFile = "nothing of this is kept"
@@ -41,14 +46,14 @@ func (m *Model) settings() tea.Cmd {
 	if unusual := m.ledger.Club().Unusual(); len(unusual) > 0 {
 		note, usual = "For tonight only: "+strings.Join(unusual, "; ")+".", ""
 	}
-	return m.show(dialog.NewMenu("Tonight",
+	return dialog.NewMenu("Tonight",
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a copy of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: free courts call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
 		end,
-	).Noting(note))
+	).Noting(note)
 }
 
 // openForm asks what a new night needs; what is usual is filled in.

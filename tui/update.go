@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"time"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/palette"
 	"club/quadrille/tui/ui"
 )
 
@@ -144,6 +146,9 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 		m.wrong, m.unread, m.since = nil, 0, false
 	}
 	c := m.context()
+	if key.Matches(k, m.paletteKey()) && m.coverable() {
+		return m.commands()
+	}
 	if d := m.dialog(); d != nil {
 		intent, _ := ui.Press(d, m.dialogContext(d), k)
 		return m.follow(intent, d)
@@ -156,7 +161,8 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	if dismissed {
 		return nil // there was nothing to go back from but the error
 	}
-	return m.pressDesk(k, m.typing(c))
+	intent, _ := ui.Match(m.deskActions(c), k)
+	return m.follow(intent, nil)
 }
 
 // showsScreen tells whether the active screen is shown: without an open night most have nothing
@@ -200,6 +206,9 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 	case ui.Show:
 		m.dialogs = append(m.dialogs, i.Dialog)
 	case ui.Close:
+		if _, ok := from.(*palette.Palette); ok && i.Then != nil {
+			m.dialogs = nil // what is asked for by name does not come back to a box below
+		}
 		m.closeDialog(from)
 		return m.follow(i.Then, nil)
 	case ui.Go:
@@ -210,6 +219,10 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		m.goTo(ui.Courts)
 	case ui.Refuse:
 		m.refuse(i.Err)
+	case ui.Own:
+		return i.Do()
+	case ui.Later:
+		return m.follow(i.Make(), from)
 	}
 	return nil
 }

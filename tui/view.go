@@ -183,25 +183,13 @@ func tabAt(x int) (ui.ScreenID, bool) {
 // left out; pressing it says why.
 func (m *Model) footer(c ui.Context) string {
 	var keys []key.Binding
-	add := func(actions []ui.Action) {
-		for _, a := range actions {
-			if !a.Quiet && a.Why == "" {
-				keys = append(keys, a.Key)
-			}
-		}
-	}
+	actions := append(m.screenActions(c), m.deskActions(c)...)
 	if d := m.dialog(); d != nil {
-		add(d.Actions(m.dialogContext(d)))
-	} else {
-		add(m.screenActions(c))
-		for _, d := range deskKeys() {
-			switch {
-			case !d.footer:
-			case m.typing(c):
-				keys = append(keys, d.always)
-			default:
-				keys = append(keys, d.letter)
-			}
+		actions = d.Actions(m.dialogContext(d))
+	}
+	for _, a := range actions {
+		if !a.Quiet && a.Why == "" {
+			keys = append(keys, a.Key)
 		}
 	}
 	var parts []string
@@ -211,11 +199,12 @@ func (m *Model) footer(c ui.Context) string {
 	return fitParts(parts, m.width)
 }
 
-// fitParts joins as many parts as fit; the last two (help and quit) always do.
+// fitParts joins as many parts as fit; the last three (all commands, help and quit) always do.
 func fitParts(parts []string, width int) string {
 	const gap = "  "
-	for len(parts) > 3 && line.Width(strings.Join(parts, gap)) > width {
-		parts = append(parts[:len(parts)-3:len(parts)-3], parts[len(parts)-2:]...)
+	const last = 3
+	for len(parts) > last+1 && line.Width(strings.Join(parts, gap)) > width {
+		parts = append(parts[:len(parts)-last-1:len(parts)-last-1], parts[len(parts)-last:]...)
 	}
 	return line.Cut(strings.Join(parts, gap), width)
 }
@@ -241,7 +230,11 @@ func (m *Model) dialogContext(d ui.Dialog) ui.Context {
 		c.Height = max(1, m.height-1)
 		return c
 	}
-	c.Width = max(20, min(c.Width-8, 90))
+	if w, ok := d.(interface{ Wide() bool }); ok && w.Wide() {
+		c.Width = max(20, c.Width-8)
+	} else {
+		c.Width = max(20, min(c.Width-8, 90))
+	}
 	c.Height = max(3, c.Height-2)
 	return c
 }

@@ -22,6 +22,9 @@ const (
 
 var errTyped = errors.New("a score is being typed: enter saves it, esc drops it")
 
+// noRedo stands in the way of the desk's redo.
+var noRedo = ui.Ask(ui.Bind("redo", redoKey, redoKey), nil).Because(errTyped.Error()).Quietly()
+
 var digits = []string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9"}
 
 // Actions implements ui.Screen.
@@ -48,7 +51,7 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 	n := c.Night()
 	substitute := ui.Act(ui.Bind("put in", "x", "x"), func() ui.Intent {
 		return ui.Show{Dialog: replaceMenu(c, n.Game(court.Game))}
-	})
+	}).Explained("put somebody from the bench in for a player")
 	if n.Game(court.Game) == nil {
 		substitute.Why = fmt.Sprintf("court %s has no game: there is nobody to put somebody in for", court.ID)
 	}
@@ -57,14 +60,15 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 			s.walk(c, key)
 			return nil
 		}},
-		{Key: ui.Bind("score", "digits", digits...), Do: func(key string) ui.Intent { return s.startEntry(n, court, key) }},
-		ui.Act(ui.Bind("rally by rally", "enter", "enter"), func() ui.Intent { return s.open(c, court) }),
+		{Key: ui.Bind("score", "0-9", digits...), Do: func(key string) ui.Intent { return s.startEntry(n, court, key) }},
+		ui.Act(ui.Bind("rallies", "enter", "enter"), func() ui.Intent { return s.open(c, court) }).Explained("score the game rally by rally"),
 		substitute,
+		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gridMenu(c, court)} }).
+			Explained("more about this court: close it, a walkover, set the game aside"),
 		ui.Act(ui.Bind("court no.", "g", "g"), func() ui.Intent {
 			s.finder = finder{on: true}
 			return nil
 		}).Explained("go to a court by its number or its name"),
-		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gridMenu(c, court)} }),
 	}
 	for i := range out {
 		do := out[i].Do
@@ -115,6 +119,7 @@ func (s *Courts) entryActions(c ui.Context, court session.Court) []ui.Action {
 		{Key: ui.Bind("retired", "r", "r"), Do: press},
 		{Key: ui.Bind("both scores", "digits", append(digits[:len(digits):len(digits)], " ", "-", ":", ".", ",", "/")...), Do: press, Quiet: true},
 		{Key: ui.Bind("take back", "bksp", "backspace"), Do: press, Quiet: true},
+		noRedo,
 	}
 	if s.entry.how != scoring.Retired {
 		return out
@@ -140,8 +145,6 @@ func (s *Courts) Type(c ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 	case g != nil && !g.Running() && k.String() == "n":
 		s.board.leave()
 		return nil, false
-	case k.String() == redoKey && (!s.entry.empty() || g != nil && s.board.asks(g)):
-		return ui.Refuse{Err: errTyped}, true
 	case g != nil && !g.Running():
 		return nil, letter || k.Type == tea.KeyLeft || k.Type == tea.KeyRight || k.Type == tea.KeyBackspace
 	case g != nil:
@@ -177,13 +180,14 @@ func (s *Courts) rallyActions(c ui.Context, g *session.Game) []ui.Action {
 		faults = "no faults"
 	}
 	out := []ui.Action{
-		{Key: ui.Bind("who won", "←→", "left", "a", "right", "b"), Do: func(key string) ui.Intent { return s.won(g, sideOf(key)) }},
-		ui.Ask(ui.Bind("take back", "bksp", "backspace"), ui.Do{Command: session.UndoRally{Game: g.ID}}),
-		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gameMenu(c, g)} }),
+		{Key: ui.Bind("who won", "←→", "left", "a", "right", "b"), Ways: wonWays(c, g), Do: func(key string) ui.Intent { return s.won(g, sideOf(key)) }},
+		ui.Ask(ui.Bind("undo", "bksp", "backspace"), ui.Do{Command: session.UndoRally{Game: g.ID}}).Explained("take the last rally or note back"),
+		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gameMenu(c, g)} }).
+			Explained("more about this game: set it right, time-outs, a team retires"),
 		ui.Act(ui.Bind(faults, "F", "F"), func() ui.Intent {
 			s.board.faults = !s.board.faults
 			return nil
-		}),
+		}).Explained("ask after each rally how it was lost, or stop asking"),
 		ui.Act(ui.Bind("back", "esc", "esc", "enter"), func() ui.Intent {
 			s.board.leave()
 			return nil
@@ -201,6 +205,11 @@ func (s *Courts) rallyActions(c ui.Context, g *session.Game) []ui.Action {
 	return append(out, ends)
 }
 
+// wonWays name the teams that can have won a rally.
+func wonWays(c ui.Context, g *session.Game) []ui.Way {
+	return []ui.Way{{Key: "left", Label: c.Names.Side(g.A) + " won the rally"}, {Key: "right", Label: c.Names.Side(g.B) + " won the rally"}}
+}
+
 // sideOf is the team that a key names: that on the left is A.
 func sideOf(key string) scoring.Side {
 	if key == "right" || key == "b" {
@@ -216,7 +225,7 @@ func (s *Courts) faultActions(g *session.Game) []ui.Action {
 	for _, f := range faultKeys {
 		all = append(all, f.key)
 	}
-	out := []ui.Action{{Key: ui.Bind("how it was lost", "o n s k v t h x", all...), Do: func(key string) ui.Intent {
+	out := []ui.Action{{Key: ui.Bind("how it was lost", "o n s k v t h x", all...), Ways: faultWays(), Do: func(key string) ui.Intent {
 		done := r
 		for _, f := range faultKeys {
 			if f.key == key {
@@ -232,7 +241,7 @@ func (s *Courts) faultActions(g *session.Game) []ui.Action {
 		s.board.asked.choose(g, key[0]-'0')
 		return nil
 	}}
-	return append(out, who,
+	return append(out, who, noRedo,
 		ui.Act(ui.Bind("not noted", "enter", "enter", " "), func() ui.Intent { return s.rally(g, scoring.Rally{Won: r.Won}) }),
 		ui.Act(ui.Bind("drop", "esc", "esc", "backspace", undoKey), func() ui.Intent {
 			s.board.asked = asked{}

@@ -39,6 +39,15 @@ var faultKeys = []faultKey{
 	{"x", scoring.Other, "other"},
 }
 
+// faultWays name the ways to lose a rally.
+func faultWays() []ui.Way {
+	var out []ui.Way
+	for _, f := range faultKeys {
+		out = append(out, ui.Way{Key: f.key, Label: "lost by: " + f.fault.String()})
+	}
+	return out
+}
+
 // rallyAnd saves a rally whose fault was not noted, since the next one is here already, and asks
 // about that one.
 func (s *Courts) rallyAnd(g *session.Game, won, next scoring.Side) ui.Intent {

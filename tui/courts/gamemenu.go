@@ -10,7 +10,7 @@ import (
 )
 
 // gameMenu offers what can be noted about a game besides its rallies.
-func gameMenu(c ui.Context, g *session.Game) ui.Dialog {
+func gameMenu(c ui.Context, g *session.Game) *dialog.Menu {
 	none, notDue := "", ""
 	if len(g.Rallies) == 0 {
 		none = "no rally is noted yet"
@@ -19,23 +19,29 @@ func gameMenu(c ui.Context, g *session.Game) ui.Dialog {
 		notDue = "not due"
 	}
 	left := fmt.Sprintf(": %d and %d left", g.TimeOutsLeft(scoring.A), g.TimeOutsLeft(scoring.B))
-	show := func(d ui.Dialog) ui.Intent { return ui.Show{Dialog: d} }
 	return dialog.NewMenu(fmt.Sprintf("Court %s: this game", g.Court),
-		dialog.Item{Key: "s", Label: "set right: score, server, boxes", Intent: show(setRightForm(c, g))},
-		dialog.Item{Key: "f", Label: "a rally was forgotten", Intent: show(forgottenForm(c, g))},
-		dialog.Item{Key: "r", Label: "a rally was noted wrongly, or is one too many", Intent: show(wrongForm(c, g)), Why: none},
-		dialog.Item{Key: "t", Label: "time-out" + left, Intent: show(timeOutMenu(c, g))},
-		dialog.Item{Key: "m", Label: "medical time-out: 15 minutes, once a side", Intent: show(entryMenu(c, g, "Medical time-out: whose?", scoring.MedicalTimeOut))},
+		dialog.Item{Key: "s", Label: "set right: score, server, boxes", Intent: later(func() ui.Dialog { return setRightForm(c, g) })},
+		dialog.Item{Key: "f", Label: "a rally was forgotten", Intent: later(func() ui.Dialog { return forgottenForm(c, g) })},
+		dialog.Item{Key: "r", Label: "a rally was noted wrongly, or is one too many", Intent: later(func() ui.Dialog { return wrongForm(c, g) }), Why: none},
+		dialog.Item{Key: "t", Label: "time-out" + left, Intent: later(func() ui.Dialog { return timeOutMenu(c, g) })},
+		dialog.Item{Key: "m", Label: "medical time-out: 15 minutes, once a side", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Medical time-out: whose?", scoring.MedicalTimeOut) })},
 		dialog.Item{Key: "o", Label: "organiser's time-out: wet court, a ball, heat", Intent: note(g, scoring.Entry{Kind: scoring.RefereeTimeOut})},
 		dialog.Item{Key: "e", Label: "ends are changed", Intent: note(g, scoring.Entry{Kind: scoring.EndsChanged}), Why: notDue},
-		dialog.Item{Key: "p", Label: "technical foul: costs a point", Intent: show(entryMenu(c, g, "Technical foul: whose?", scoring.TechnicalFoul))},
-		dialog.Item{Key: "g", Label: "a team retires", Intent: show(entryMenu(c, g, "Which team retires?", scoring.SideRetired).Noting(session.RetireNote(g)))},
+		dialog.Item{Key: "p", Label: "technical foul: costs a point", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Technical foul: whose?", scoring.TechnicalFoul) })},
+		dialog.Item{Key: "g", Label: "a team retires", Intent: later(func() ui.Dialog {
+			return entryMenu(c, g, "Which team retires?", scoring.SideRetired).Noting(session.RetireNote(g))
+		})},
 		dialog.Item{Key: "u", Label: "time is up: the score decides", Intent: note(g, scoring.Entry{Kind: scoring.TimeUp})},
-		dialog.Item{Key: "n", Label: "write a note on the sheet", Intent: show(remarkForm(g))},
-		dialog.Item{Key: "l", Label: "the sheet: all that was noted", Intent: show(sheetPage(g.ID))},
-		dialog.Item{Key: "w", Label: "faults of this game and of tonight", Intent: show(faultsPage(g.ID))},
-		dialog.Item{Key: "c", Label: "more about this court", Intent: show(courtMenu(c, *c.Night().Court(g.Court)))},
+		dialog.Item{Key: "n", Label: "write a note on the sheet", Intent: later(func() ui.Dialog { return remarkForm(g) })},
+		dialog.Item{Key: "l", Label: "the sheet: all that was noted", Intent: later(func() ui.Dialog { return sheetPage(g.ID) })},
+		dialog.Item{Key: "w", Label: "faults of this game and of tonight", Intent: later(func() ui.Dialog { return faultsPage(g.ID) })},
+		dialog.Item{Key: "c", Label: "more about this court", Intent: later(func() ui.Dialog { return courtMenu(c, *c.Night().Court(g.Court)) })},
 	)
+}
+
+// later opens a box that is only made then.
+func later(make func() ui.Dialog) ui.Intent {
+	return ui.Later{Make: func() ui.Intent { return ui.Show{Dialog: make()} }}
 }
 
 // entryMenu asks which side an entry is about.

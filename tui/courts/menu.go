@@ -15,11 +15,32 @@ func courtMenu(c ui.Context, court session.Court) ui.Dialog {
 	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), courtItems(c, court)...)
 }
 
+// Choice is an item of a court's menus, with the keys that lead to its menu from the court.
+type Choice struct {
+	Before string
+	dialog.Item
+}
+
+// Choices lists all that can be done about a court and the game that goes on there.
+func Choices(c ui.Context, court session.Court) []Choice {
+	var out []Choice
+	for _, item := range courtItems(c, court) {
+		out = append(out, Choice{"m", item})
+	}
+	if g := c.Night().Game(court.Game); g != nil {
+		items := gameMenu(c, g).Items()
+		for _, item := range items[:len(items)-1] { // the last leads to the court
+			out = append(out, Choice{"m g", item})
+		}
+	}
+	return out
+}
+
 // gridMenu is courtMenu with the way to the sheet of the game that goes on there.
 func gridMenu(c ui.Context, court session.Court) ui.Dialog {
 	items := courtItems(c, court)
 	if g := c.Night().Game(court.Game); g != nil {
-		sheet := dialog.Item{Key: "g", Label: "this game: time-outs, corrections, faults", Intent: ui.Show{Dialog: gameMenu(c, g)}}
+		sheet := dialog.Item{Key: "g", Label: "this game: time-outs, corrections, faults", Intent: later(func() ui.Dialog { return gameMenu(c, g) })}
 		items = slices.Insert(items, 2, sheet) // after the two ways to say that somebody is missing
 	}
 	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), items...)
@@ -36,7 +57,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 	if g != nil {
 		walkover := func(side scoring.Side) ui.Intent { return over(g, side, scoring.Walkover) }
 		items = append(items,
-			dialog.Item{Key: "x", Label: "put somebody in for a player", Intent: ui.Show{Dialog: replaceMenu(c, g)}},
+			dialog.Item{Key: "x", Label: "put somebody in for a player", Intent: later(func() ui.Dialog { return replaceMenu(c, g) })},
 			noShowItem(c, g),
 			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Side(g.A), Intent: walkover(scoring.A)},
 			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Side(g.B), Intent: walkover(scoring.B)},

@@ -11,7 +11,7 @@ import (
 
 // noShowItem is the way to say that somebody who was called is nowhere to be seen.
 func noShowItem(c ui.Context, g *session.Game) dialog.Item {
-	item := dialog.Item{Key: "p", Label: "a player did not come", Intent: ui.Show{Dialog: noShowMenu(c, g)}}
+	item := dialog.Item{Key: "p", Label: "a player did not come", Intent: later(func() ui.Dialog { return noShowMenu(c, g) })}
 	switch left := c.Night().GraceLeft(g, c.Now); {
 	case len(g.Rallies) > 0:
 		item.Why = "play has begun"
@@ -28,7 +28,7 @@ func noShowMenu(c ui.Context, g *session.Game) ui.Dialog {
 	var items []dialog.Item
 	for i, id := range g.Players() {
 		items = append(items, dialog.Item{
-			Key: fmt.Sprint(i + 1), Label: c.Names.Full(id), Intent: ui.Show{Dialog: absentMenu(c, g, id)},
+			Key: fmt.Sprint(i + 1), Label: c.Names.Full(id), Intent: later(func() ui.Dialog { return absentMenu(c, g, id) }),
 		})
 	}
 	return dialog.NewMenu(fmt.Sprintf("Court %s: who did not come?", g.Court), items...)

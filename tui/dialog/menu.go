@@ -37,6 +37,9 @@ func (m *Menu) Noting(text string) *Menu {
 	return m
 }
 
+// Items lists the choices.
+func (m *Menu) Items() []Item { return m.items }
+
 // Title implements ui.Dialog.
 func (m *Menu) Title() string { return m.heading }
 

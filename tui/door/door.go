@@ -47,6 +47,13 @@ func (d *Door) Actions(c ui.Context) []ui.Action {
 			more = "a guest has no more choices before coming in: enter adds the guest"
 		}
 	}
+	drop := ui.Act(ui.Bind("drop what is typed", "ctrl+z", "ctrl+z"), func() ui.Intent {
+		d.clear()
+		return nil
+	}).Quietly()
+	if d.input.Value() == "" {
+		drop.Key.SetKeys() // the desk's undo
+	}
 	return []ui.Action{
 		{Key: ui.Bind("a name", "letters"), Quiet: d.marks()},
 		ui.Act(ui.Bind(verb, "enter", "enter"), func() ui.Intent { return d.enter(c, rows[at]) }).Because(unmarked),
@@ -55,6 +62,7 @@ func (d *Door) Actions(c ui.Context) []ui.Action {
 			return ui.Show{Dialog: personMenu(c, rows[at])}
 		}).Because(more),
 		d.move(len(rows)),
+		drop,
 		ui.Ask(ui.Bind("open roster", "ctrl+o", "ctrl+o"), ui.Show{Dialog: importForm()}),
 	}
 }
@@ -73,15 +81,8 @@ func (d *Door) move(rows int) ui.Action {
 	return a
 }
 
-// Type implements ui.Typist: letters are part of a name. Esc and the desk's undo take back what is half
-// typed, before anything that is saved.
-func (d *Door) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
-	if (k.Type == tea.KeyEsc || k.Type == tea.KeyCtrlZ) && d.input.Value() != "" {
-		d.clear()
-		return nil, true
-	}
-	return nil, d.typed(k)
-}
+// Type implements ui.Typist: letters are part of a name.
+func (d *Door) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) { return nil, d.typed(k) }
 
 // typed gives a key to the search field, and tells whether it was text.
 func (d *Door) typed(k tea.KeyMsg) bool {

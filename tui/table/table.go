@@ -70,7 +70,7 @@ func (t *Table) Actions(c ui.Context) []ui.Action {
 	case tonight:
 		out = append(out, ui.Ask(ui.Bind("draw lots", "l", "l"), ui.Do{Command: session.DrawLots{}}))
 	case league:
-		out = append(out, ui.Action{Key: ui.Bind("nights that count", "+-", "+", "-"), Do: func(key string) ui.Intent {
+		out = append(out, ui.Action{Key: ui.Bind("nights that count", "+-", "+", "-"), Ways: []ui.Way{{Key: "+", Label: "one more night counts"}, {Key: "-", Label: "one night less counts"}}, Do: func(key string) ui.Intent {
 			by := 1
 			if key == "-" {
 				by = -1

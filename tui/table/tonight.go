@@ -34,6 +34,18 @@ func tonightSheet(c ui.Context) sheet {
 	return s
 }
 
+// Night is the standings of any night as a page to read.
+func Night(c ui.Context, n *session.Night) []string {
+	out := []string{c.Theme.Dim.Render(cells(c, "rank", "name", "games", "won", "lost", "for", "against", "diff", "win share", "why here"))}
+	for _, r := range session.Standings(c.Club(), n) {
+		out = append(out, rowText(c, r))
+	}
+	if len(out) == 1 {
+		return []string{"No game of this night is over."}
+	}
+	return append(append(out, ""), line.Wrap(n.TableNote()+" Order: "+standings.Order+".", c.Width)...)
+}
+
 func rowText(c ui.Context, r standings.Row) string {
 	won := fmt.Sprint(r.Wins)
 	if r.Draws > 0 {

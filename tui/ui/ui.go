@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
@@ -122,6 +123,12 @@ type Backup struct{ Path string }
 // Refuse tells what is wrong with what was typed.
 type Refuse struct{ Err error }
 
+// Later is an intent that is only made when it is followed, since that takes a while.
+type Later struct{ Make func() Intent }
+
+// Own is something that the desk itself does, beside the screens.
+type Own struct{ Do func() tea.Cmd }
+
 func (Do) intent()      {}
 func (Show) intent()    {}
 func (Close) intent()   {}
@@ -131,6 +138,8 @@ func (Import) intent()  {}
 func (Backup) intent()  {}
 func (Quit) intent()    {}
 func (Refuse) intent()  {}
+func (Own) intent()     {}
+func (Later) intent()   {}
 
 // Bind is a key binding with its help.
 func Bind(help, keyText string, keys ...string) key.Binding {
