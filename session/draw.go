@@ -291,7 +291,7 @@ func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
 		return nil, err
 	}
 	if d.problem.Format != scheduler.Ladder || len(d.night.Rounds) == 0 {
-		plan, err := scheduler.Plan(ctx, d.problem, scheduler.Budget{})
+		plan, _, err := scheduler.Replan(ctx, d.problem, d.schedule(d.night.Plan), scheduler.Budget{})
 		return d.rounds(plan), err
 	}
 	if len(d.night.Running()) > 0 {

@@ -22,6 +22,9 @@ func NewRecord(n *night.Night) *Record {
 	return l
 }
 
+// Behind is how many sit-outs more than the fair share somebody had so far.
+func (l *Record) Behind(i night.Player) float64 { return float64(l.outs[i]) - l.Owed[i] }
+
 // Enter books round r of the night: who was there, and who of them sat out.
 func (l *Record) Enter(n *night.Night, r int, out []night.Player) {
 	sitout.Owe(n.Pools(r), out, l.Owed)

@@ -53,6 +53,15 @@ type Round struct {
 	Out   []Player
 }
 
+// Same tells whether two games are the same but for the order of teams and partners.
+func (g Game) Same(h Game) bool {
+	same := func(a, b Team) bool { return a == b || a[0] == b[1] && a[1] == b[0] }
+	return g.Court == h.Court && (same(g.A, h.A) && same(g.B, h.B) || same(g.A, h.B) && same(g.B, h.A))
+}
+
+// Has tells whether the round has such a game.
+func (r Round) Has(g Game) bool { return slices.ContainsFunc(r.Games, g.Same) }
+
 // Uses tells whether a game of the round is on the court.
 func (r Round) Uses(c Court) bool {
 	return slices.ContainsFunc(r.Games, func(g Game) bool { return g.Court == c })

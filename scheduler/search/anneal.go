@@ -17,6 +17,7 @@ type annealer struct {
 	floor   int // no plan weighs less; reaching it ends the search
 	resting int // least weight of who sits out
 	best    int
+	still   bool    // what changes nothing is not taken, so that people see fewer changes
 	effort  int     // work of the pulse beyond that of single exchanges, in moves
 	polish  int     // pulses since nothing but opponents and levels is left to better
 	leveled int     // what the best plan's levels weigh
@@ -78,12 +79,16 @@ func (a *annealer) try(temperature float64) {
 	case len(steps) == 1 && !a.b.replaces(steps[0]):
 		s := steps[0]
 		d := a.b.swapDelta(s.r, s.s, s.t)
-		if d > a.m.patience || d > 0 && d > a.d.Nerve(temperature) {
+		if d > a.m.patience || d > 0 && d > a.d.Nerve(temperature) || a.still && d == 0 {
 			return
 		}
 		a.b.swap(s.r, s.s, s.t, d)
 	default:
-		if !a.tryAll(steps, a.d.Nerve(temperature)) {
+		nerve := a.d.Nerve(temperature)
+		if a.still && nerve == 0 {
+			nerve = -1
+		}
+		if !a.tryAll(steps, nerve) {
 			return
 		}
 	}

@@ -30,12 +30,29 @@ func UsualMoves(p *night.Problem) int {
 // Rounds searches for the best rounds, gives their games courts, and lets those left over play
 // singles.
 func Rounds(ctx context.Context, p night.Problem, moves int) []night.Round {
-	n := night.New(&p)
-	s := &search{n: n, moves: moves, d: dice.New(p.Seed, 1), most: mostCourts(n), w: &measure.Strict}
-	rounds := s.solve(ctx).rounds()
-	orderRounds(n, rounds)
-	balanceCourts(n, rounds, s.d)
-	if p.LeftoverSingles {
+	s := newSearch(night.New(&p), moves)
+	return s.finish(s.solve(ctx), nil)
+}
+
+func newSearch(n *night.Night, moves int) *search {
+	return &search{n: n, moves: moves, d: dice.New(n.Problem.Seed, 1), most: mostCourts(n), w: &measure.Strict}
+}
+
+// finish gives the games of a plan courts, and lets those left over play singles. Of what was shown to people as
+// much stays as is the same.
+func (s *search) finish(b *board, shown []night.Round) []night.Round {
+	n, rounds := s.n, b.rounds()
+	if shown == nil {
+		orderRounds(n, rounds)
+	}
+	var fresh []night.Round // rounds that nobody has seen
+	for r := range rounds {
+		if r >= len(shown) || !slices.ContainsFunc(rounds[r].Games, shown[r].Has) {
+			fresh = append(fresh, rounds[r])
+		}
+	}
+	balanceCourts(n, fresh, s.d)
+	if n.Problem.LeftoverSingles {
 		addSingles(n, rounds)
 	}
 	balanceHome(n, rounds)

@@ -1,0 +1,153 @@
+package search
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"club/quadrille/scheduler/lineup"
+	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/night"
+	"club/quadrille/scheduler/sitout"
+)
+
+// Replan searches for the best rounds as [Rounds] does, but sets out from rounds to come that people have seen:
+// those without who is not there any more, and with who is there now. Among equally good plans it takes one that
+// keeps more of the games. It is for nights on which anybody may play in anybody's stead; others are planned anew.
+func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int) []night.Round {
+	n := night.New(&p)
+	if !n.Free() || n.Side != nil || len(shown) == 0 {
+		return Rounds(ctx, p, moves)
+	}
+	s := newSearch(n, moves)
+	drawn := s.draw()
+	w, floor := s.w, 0
+	strict, free := drawn.floor(true), drawn.floor(false)
+	floor = strict.Weight(w)
+	if p.Benching == night.MixedBench && s.mayMix(drawn) {
+		w = mixed(drawn.shapes)
+		floor = min(strict.Weight(w), free.Weight(w)+w[measure.Twice])
+	}
+	seen := *w // as people see it: who opposed whom how often is no reason to change what was shown
+	seen[measure.Opponents], seen[measure.TwiceAtOnce] = 0, 0
+	best := s.warm(drawn, shown).under(w)
+	for _, heat := range nearHeat { // the colder, the more games stay
+		if best.cost(&seen) <= strict.Weight(&seen) {
+			break
+		}
+		near := best.under(w)
+		a := newAnnealer(near, s.d, floor, 0)
+		a.still = true
+		a.run(ctx, moves/nearShare, heat, heat/2)
+		a.restore()
+		if near.cost(&seen) < best.cost(&seen) {
+			best = near
+		}
+	}
+	if best.cost(&seen) > strict.Weight(&seen) {
+		// what was shown may be of a design that only its own search finds
+		if other := newSearch(n, moves).solve(ctx); other.cost(&seen) < best.cost(&seen) {
+			best = other
+		}
+	}
+	return s.finish(best, shown)
+}
+
+// nearHeat are the temperatures at which a plan is sought near the one that was shown, and nearShare the part of the
+// moves, one of so many, that each gets.
+var nearHeat = []float64{0.01, 1, 2, 4}
+
+const nearShare = 8
+
+// warm is a board that keeps as many of the shown games as can be. Whoever is missing in a game is replaced by
+// somebody on the bench who sat out most, and sit-outs are made fair again by as few exchanges as do it.
+func (s *search) warm(drawn *board, shown []night.Round) *board {
+	n := s.n
+	rows := make([][]night.Player, len(drawn.shapes))
+	out := make([][]night.Player, len(drawn.shapes))
+	books := lineup.NewRecord(n)
+	for r, shape := range drawn.shapes {
+		var round night.Round
+		if r < len(shown) {
+			round = shown[r]
+		}
+		rows[r], out[r] = fitShown(n, n.First+r, shape, round, books)
+		books.Enter(n, n.First+r, out[r])
+	}
+	sitout.Fairest(n, drawn.fair.Shares, out)
+	b := drawn.blank()
+	for r, seats := range rows {
+		b.seatWith(r, seats, out[r])
+	}
+	b.recount()
+	return b
+}
+
+// fitShown seats a shown round: its games on their courts as far as these are open, gaps filled from the bench.
+func fitShown(n *night.Night, r int, shape night.Shape, shown night.Round, books *lineup.Record) (seats, out []night.Player) {
+	seats = slices.Repeat([]night.Player{night.Nobody}, shape.Seats())
+	free := make([]bool, n.People)
+	for _, i := range n.Here[r] {
+		free[i] = true
+	}
+	var elsewhere []night.Game
+	put := func(at int, g night.Game) {
+		for k, i := range g.Seats() {
+			if n.Known(i) && free[i] {
+				seats[4*at+k], free[i] = i, false
+			}
+		}
+	}
+	taken := make([]bool, len(shape.Courts))
+	for _, g := range shown.Games {
+		if at := slices.Index(shape.Courts, g.Court); at >= 0 && !taken[at] && !g.Singles() {
+			taken[at] = true
+			put(at, g)
+		} else if !g.Singles() {
+			elsewhere = append(elsewhere, g)
+		}
+	}
+	for _, g := range elsewhere {
+		if at := slices.Index(taken, false); at >= 0 {
+			taken[at] = true
+			put(at, g)
+		}
+	}
+	for _, i := range n.Here[r] {
+		if free[i] {
+			out = append(out, i)
+		}
+	}
+	slices.SortStableFunc(out, func(i, j night.Player) int { return cmp.Compare(books.Behind(j), books.Behind(i)) })
+	for k, i := range seats {
+		if i == night.Nobody {
+			seats[k], out = out[0], out[1:]
+		}
+	}
+	slices.Sort(out)
+	return seats, out
+}
+
+// seatWith seats round r: who should sit out does, and whoever plays for them takes their seats.
+func (b *board) seatWith(r int, seats, out []night.Player) {
+	row := b.row(r)[:0]
+	plays := make([]bool, b.n.People)
+	for _, i := range seats {
+		plays[i] = true
+	}
+	var in []night.Player
+	for _, i := range b.n.Here[b.n.First+r] {
+		if !plays[i] && !slices.Contains(out, i) {
+			in = append(in, i)
+		}
+	}
+	for _, i := range seats {
+		if slices.Contains(out, i) {
+			i, in = in[0], in[1:]
+		}
+		row = append(row, int32(i))
+	}
+	for _, i := range out {
+		row = append(row, int32(i))
+	}
+}
