@@ -33,7 +33,7 @@ func (r Rules) makeFinal(a, b int, how How) (Final, error) {
 	f := Final{score: Score{a, b}, how: how}
 	f.winner, f.won = f.leader()
 	if !f.won && (how == Retired || how == Walkover) {
-		return Final{}, fmt.Errorf("%v does not tell who won: write \"%v retired a\" when side A gave up, \"walkover a\" when side A came alone",
+		return Final{}, fmt.Errorf("%v does not tell who won: write \"%v retired a\" when team A retired, \"walkover a\" when team A came alone",
 			f.score, f.score)
 	}
 	switch how {

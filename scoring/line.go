@@ -130,9 +130,9 @@ func (l *line) stop(e Entry) (err error) {
 	case e.Kind == SideRetired:
 		l.final, err = l.rules.Retire(a, b, e.Side)
 	case len(l.moves) > 0:
-		return fmt.Errorf("side %v has begun to play, so it is not absent: note that it retired", e.Side)
+		return fmt.Errorf("team %v has begun to play, so it is no no-show: note that it retired", e.Side)
 	case e.Waited < e.Grace:
-		return fmt.Errorf("side %v may still come: %s of grace are left", e.Side, counted(e.Grace-e.Waited, "minute", "minutes"))
+		return fmt.Errorf("team %v may still come: %s of grace are left", e.Side, counted(e.Grace-e.Waited, "minute", "minutes"))
 	default:
 		l.final = l.rules.Walkover(e.Side.Other())
 	}

@@ -43,7 +43,7 @@ func (r Rules) finalOf(text string, points []int, how, side string) (Final, erro
 	switch how {
 	case "walkover", "w", "wo", "w/o":
 		if !named {
-			return Final{}, fmt.Errorf("a walkover needs the side that came and wins: write \"walkover a\" or \"walkover b\"")
+			return Final{}, fmt.Errorf("a walkover needs the team that came and wins: write \"walkover a\" or \"walkover b\"")
 		}
 		return r.Walkover(who), nil
 	case "void", "v":

@@ -39,7 +39,7 @@ func ParseRallies(text string) ([]Rally, error) {
 			rallies = append(rallies, Rally{Won: B})
 		case unicode.IsSpace(c):
 		default:
-			return nil, fmt.Errorf("character %d, after %s, is %q: write a or b for the side that won the rally",
+			return nil, fmt.Errorf("character %d, after %s, is %q: write a or b for the team that won the rally",
 				place, counted(len(rallies), "rally", "rallies"), c)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 type Scoring uint8
 
 const (
-	// SideOut is the standard scoring: only the serving side scores, and in doubles both partners
+	// SideOut is the standard scoring: only the serving team scores, and in doubles both partners
 	// serve before the serve goes over.
 	SideOut Scoring = iota
 	// RallyScoring gives a point for every rally and one server a turn (provisional rules 12.B.1; 2026: 14.A).

@@ -45,7 +45,7 @@ func (s State) Set(set Setting) (State, error) {
 func (s State) refuseSetting(set Setting) error {
 	switch {
 	case set.Serving > B || set.Server.Side != set.Serving || set.Server.Index > 1:
-		return fmt.Errorf("%v cannot serve for side %v: name one of its players", set.Server, set.Serving)
+		return fmt.Errorf("%v cannot serve for team %v: name one of its players", set.Server, set.Serving)
 	case s.rules.threeNumbers() && set.Number != 1 && set.Number != 2:
 		return fmt.Errorf("the server is number 1 or 2, and not %d", set.Number)
 	case !s.rules.threeNumbers() && set.Number != 0:
@@ -55,7 +55,7 @@ func (s State) refuseSetting(set Setting) error {
 	}
 	for side, seat := range set.Right {
 		if seat.Side != Side(side) || seat.Index > 1 {
-			return fmt.Errorf("%v cannot stand in the right box of side %v: name one of its players", seat, Side(side))
+			return fmt.Errorf("%v cannot stand in the right box of team %v: name one of its players", seat, Side(side))
 		}
 	}
 	return s.rules.refuseAny(set.Score.A, set.Score.B)

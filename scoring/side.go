@@ -25,7 +25,7 @@ func (s Side) String() string {
 // MarshalText writes "a" or "b", the form of rally strings and of JSON.
 func (s Side) MarshalText() ([]byte, error) {
 	if s > B {
-		return nil, fmt.Errorf("a game has sides a and b, and no side number %d", uint8(s))
+		return nil, fmt.Errorf("a game has teams a and b, and no team number %d", uint8(s))
 	}
 	return []byte{'a' + byte(s)}, nil
 }
@@ -38,7 +38,7 @@ func (s *Side) UnmarshalText(text []byte) error {
 	case "b", "B":
 		*s = B
 	default:
-		return fmt.Errorf("no side is called %q: use a or b", text)
+		return fmt.Errorf("no team is called %q: use a or b", text)
 	}
 	return nil
 }
@@ -98,7 +98,7 @@ func (s Seat) String() string { return s.Side.String() + string('1'+rune(s.Index
 // MarshalText writes [Seat.String].
 func (s Seat) MarshalText() ([]byte, error) {
 	if s.Side > B || s.Index > 1 {
-		return nil, fmt.Errorf("a game has the seats A1, A2, B1 and B2, and none with side %d, index %d", s.Side, s.Index)
+		return nil, fmt.Errorf("a game has the seats A1, A2, B1 and B2, and none with team %d, index %d", s.Side, s.Index)
 	}
 	return []byte(s.String()), nil
 }

@@ -33,7 +33,7 @@ func (l *line) timeOut(e Entry) error {
 		used, limit, what = &l.medical[e.Side&1], medicalTimeOuts, "medical time-out"
 	}
 	if *used == limit {
-		return fmt.Errorf("side %v has had its %s: a stop for safety is a referee time-out and charged to nobody",
+		return fmt.Errorf("team %v has had its %s: a stop for safety is a referee time-out and charged to nobody",
 			e.Side, counted(limit, what, what+"s"))
 	}
 	*used++

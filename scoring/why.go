@@ -22,7 +22,7 @@ func (s State) WhyFor(n Names) string {
 	case Game:
 		return s.whyGame(n)
 	case Corrected:
-		return fmt.Sprintf("The game was set right by hand: %s serves from the %s box.", n.Player(s.Server), s.Box)
+		return fmt.Sprintf("The game was corrected by hand: %s serves from the %s box.", n.Player(s.Server), s.Box)
 	case Penalty:
 		return s.whyPenalty(n)
 	}

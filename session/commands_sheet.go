@@ -30,7 +30,7 @@ func (c NoteGame) decide(l *Ledger, env Env) ([]Event, error) {
 	case e.Kind == scoring.SideAbsent:
 		return nil, fmt.Errorf("court %s: say which player did not come, for that player is not to be called again", g.Court)
 	case e.Kind == scoring.EndsChanged && !g.EndsDue():
-		return nil, fmt.Errorf("court %s: no change of ends is due; the sides change when one of them has %d points", g.Court, g.Rules.EndsAt())
+		return nil, fmt.Errorf("court %s: it is not time to switch ends; that is when a team has %d points", g.Court, g.Rules.EndsAt())
 	case e.Kind == scoring.RallyChanged && e.At > 0 && e.At <= len(g.Rallies) && g.Rallies[e.At-1] == e.Rally:
 		return nil, fmt.Errorf("court %s: rally %d is noted so already", g.Court, e.At)
 	case e.Kind == scoring.Remark && e.Note == "":
@@ -77,7 +77,7 @@ func (c NoShow) decide(l *Ledger, env Env) ([]Event, error) {
 	case c.Person == "" || !g.Has(c.Person):
 		return nil, fmt.Errorf("%s does not play on court %s", l.club.Name(c.Person), g.Court)
 	case len(g.Rallies) > 0:
-		return nil, fmt.Errorf("%s has begun to play: put somebody in, or note that the side gave up", l.club.Name(c.Person))
+		return nil, fmt.Errorf("%s has begun to play: send on a sub, or note that the team retired", l.club.Name(c.Person))
 	}
 	var events []Event
 	if c.In != "" {

@@ -89,9 +89,9 @@ func describeEnd(a Action) (string, bool) {
 		return "", false
 	}
 	if aside := len(a.Events) - 1; aside > 0 {
-		return fmt.Sprintf("night closed, games set aside: %d", aside), true
+		return fmt.Sprintf("night ended, games voided: %d", aside), true
 	}
-	return "night closed", true
+	return "night ended", true
 }
 
 // manyWords are what events are counted as, in the order in which they are told.
@@ -176,7 +176,7 @@ func describeNight(e Event) string {
 	case NightOpened:
 		return "night opened"
 	case NightClosed:
-		return "night closed"
+		return "night ended"
 	case SettingsChanged:
 		return "settings: " + settingsText(e.Settings)
 	case UsualKept:
@@ -260,7 +260,7 @@ func ScoreText(f scoring.Final) string {
 	case scoring.Played:
 		return fmt.Sprintf("%d-%d", s.A, s.B)
 	case scoring.Void:
-		return "set aside"
+		return "void"
 	}
 	return fmt.Sprintf("%d-%d (%s)", s.A, s.B, retiredFirst(f))
 }

@@ -32,7 +32,7 @@ func eventText(e scoring.Entry, side func(scoring.Side) string) string {
 	case scoring.RallyReplayed:
 		return "a rally is played again"
 	case scoring.RallyInserted:
-		return fmt.Sprintf("forgotten as rally %d: %s", e.At, rallyText(e.Rally, side))
+		return fmt.Sprintf("missed rally added as rally %d: %s", e.At, rallyText(e.Rally, side))
 	case scoring.RallyRemoved:
 		return fmt.Sprintf("rally %d does not count", e.At)
 	case scoring.RallyChanged:
@@ -43,7 +43,7 @@ func eventText(e scoring.Entry, side func(scoring.Side) string) string {
 	case scoring.EndsChanged:
 		return "ends changed"
 	case scoring.RefereeTimeOut:
-		return "time-out of the organiser"
+		return "referee time-out"
 	case scoring.TimeUp:
 		return "time is up"
 	case scoring.Remark:

@@ -125,7 +125,7 @@ func (f *fold) call(n *Night, g Game, t Terms) error {
 	case c.Game != 0:
 		return fmt.Errorf("court %s still has a game", g.Court)
 	case g.A[0] == "" || g.B[0] == "" || (g.A[1] == "") != (g.B[1] == ""):
-		return fmt.Errorf("a game needs two people or two pairs")
+		return fmt.Errorf("a game needs two people or two teams")
 	}
 	players := g.Players()
 	for i, id := range players {

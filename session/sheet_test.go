@@ -174,7 +174,7 @@ func TestEndsAreDueUntilTheyAreChanged(t *testing.T) {
 	if game1(d).EndsDue() {
 		t.Error("ends are due after they were changed")
 	}
-	refused(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsChanged}}, "no change of ends is due")
+	refused(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsChanged}}, "it is not time to switch ends")
 }
 
 // TestNothingIsPlayedAfterTheEnd: in a log that was tampered with, where a side gave up and its game was

@@ -88,9 +88,9 @@ func TestSayingWhoLostTheRally(t *testing.T) {
 
 // TestChangeOfEndsIsShownUntilDone: however many rallies later somebody remembers.
 func TestChangeOfEndsIsShownUntilDone(t *testing.T) {
-	s := onBoard(t).press("aaaaa").hides("Change ends").press("a").shows("Change ends now")
-	s.press("ab").shows("Change ends now; press e").press("e").hides("Change ends").shows("Saved: court 1: ends changed")
-	s.press("backspace").shows("Change ends now").press("e", "e").shows("no change of ends is due")
+	s := onBoard(t).press("aaaaa").hides("Change ends").press("a").shows("Switch ends now")
+	s.press("ab").shows("Switch ends now; press e").press("e").hides("Change ends").shows("Saved: court 1: ends changed")
+	s.press("backspace").shows("Switch ends now").press("e", "e").shows("it is not time to switch ends")
 }
 
 func TestTimeOutsAreCountedDown(t *testing.T) {
@@ -99,7 +99,7 @@ func TestTimeOutsAreCountedDown(t *testing.T) {
 	s.press("m", "t", "b").shows("time-outs left 2 and 0").press("m", "t").shows("0 left (used up)").press("b").shows("! used up").press("esc")
 	s.press("m", "m", "a").shows("Medical time-out of Agnes & Dario until 19:15:00.", "get qualified people", "your venue decide")
 	s.press("a").hides("Medical time-out of Agnes & Dario until", "qualified people")
-	s.press("m", "m", "a").shows("side A has had its 1 medical time-out")
+	s.press("m", "m", "a").shows("team A has had its 1 medical time-out")
 }
 
 func TestCorrectionsAtTheBoard(t *testing.T) {
@@ -114,7 +114,7 @@ func TestCorrectionsAtTheBoard(t *testing.T) {
 		"forgotten first":  {[]string{"m", "f", "right", "down", "1", "enter"}, scoring.RallyInserted, "Call: 0 - 0 - 2"},
 		"set right":        {[]string{"m", "s", "5", "down", "4", "down", "right", "enter"}, scoring.SetRight, "Cleo serves from the left box to"},
 		"technical foul":   {[]string{"m", "p", "a"}, scoring.TechnicalFoul, "A technical foul of Agnes and Dario"},
-		"organiser's stop": {[]string{"m", "o"}, scoring.RefereeTimeOut, "Time-out of the organiser"},
+		"organiser's stop": {[]string{"m", "o"}, scoring.RefereeTimeOut, "Referee time-out"},
 		"note":             {[]string{"m", "n", "sun in the eyes", "enter"}, scoring.Remark, "note: sun in the eyes"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -131,7 +131,7 @@ func TestCorrectionsAtTheBoard(t *testing.T) {
 
 // TestAFormSaysWhatCannotBe: a correction that the rules refuse stays in its form.
 func TestAFormSaysWhatCannotBe(t *testing.T) {
-	s := onBoard(t).press("aa").press("m", "s", "40", "enter").shows("set right", "! ")
+	s := onBoard(t).press("aa").press("m", "s", "40", "enter").shows("correct", "! ")
 	s.press("esc").press("m", "r", "9", "enter").shows("no rally 9").press("esc").shows("Call: 2 - 0 - 2")
 	if len(s.sheet()) != 2 {
 		t.Errorf("%d entries, want the two rallies", len(s.sheet()))
@@ -177,12 +177,12 @@ func TestSomebodyDoesNotCome(t *testing.T) {
 
 // TestWillItFit: from the rotation to the answer in one key, and on to the settings that it means.
 func TestWillItFit(t *testing.T) {
-	s := newStage(t).people(2, 8, nil).press("r", "p").shows("Will it fit?", "< 8 > games", "- 21:00 +", "It takes 8 more rounds", "longest that fits")
-	s.press("left", "left").shows("< 6 > games", "It takes 6 more rounds").press("+").shows("- 21:15 +").press("-", "-").shows("- 20:45 +")
+	s := newStage(t).people(2, 8, nil).press("r", "p").shows("Will it fit?", "Games each < 8 >", "- 21:00 +", "It takes 8 more rounds", "longest that fits")
+	s.press("left", "left").shows("Games each < 6 >", "It takes 6 more rounds").press("+").shows("- 21:15 +").press("-", "-").shows("- 20:45 +")
 	for range 12 {
 		s.press("left")
 	}
-	s.shows("< 1 > games").press("end").shows("> ").press("esc").hides("Will it fit?")
+	s.shows("Games each < 1 >").press("end").shows("> ").press("esc").hides("Will it fit?")
 	s.press("p", "end").shows("minutes, then the score decides")
 	s.press("enter").hides("Will it fit?")
 	n := s.night().Settings

@@ -76,7 +76,7 @@ func TestThePaletteFindsWhatTheMenusHave(t *testing.T) {
 	if got := s.final(2); !strings.Contains(got, "walkover") {
 		t.Errorf("game 2 ends as %q", got)
 	}
-	called(t, 4, 18).press(":", "copy of the club file").shows("not now: nothing of this").press("enter").shows("! nothing of this is kept")
+	called(t, 4, 18).press(":", "backup of the club file").shows("not now: nothing of this").press("enter").shows("! nothing of this is kept")
 	called(t, 4, 18).press(":", "lightning").shows("! l").press("enter").shows("PLAY HELD")
 	called(t, 4, 18).press("s", ":", "court 4").press("enter").shows("[Courts]", "▌ 4 ")
 	called(t, 4, 18).press(":", "bram").shows("Bram Vale", "court 1 with").press("esc").shows("[Courts]")

@@ -167,12 +167,12 @@ func TestScoresAreForGamesOnly(t *testing.T) {
 func TestHoldsAndCourts(t *testing.T) {
 	s := called(t, 2, 9).press("!").shows("Hold play: why?").press("l").shows("PLAY HELD", "30 minutes")
 	s.press("n").shows("play may go on").press("y").hides("PLAY HELD")
-	s.press("m", "x").shows("who comes out?").press("1").shows("Who goes in for").press("enter").shows(" in for ")
+	s.press("m", "x").shows("who comes out?").press("1").shows("Who is the sub for").press("enter").shows(" in for ")
 	s.press("m", "a").shows("walkover").press("m", "c").shows("closed")
 	if s.final(1) == "" {
 		t.Error("a walkover ends no game")
 	}
-	s.press("right", "m", "s").shows("set aside")
+	s.press("right", "m", "s").shows("void")
 	s.press("n").shows("round 2 called").press("m", "+").shows("  3 ")
 	s.press("esc", "m").shows("─ Court 2").press("esc")
 }
@@ -303,6 +303,6 @@ func TestTheReadmeListsTheKeys(t *testing.T) {
 // TestStandingsAndHistoryStayAfterTheNight: what was played can be read when it is over.
 func TestStandingsAndHistoryStayAfterTheNight(t *testing.T) {
 	s := called(t, 1, 4).press("117", "enter").do(session.CloseNight{}).press("s").shows("Agnes Vale")
-	s.press("h").shows("night closed").press("d").shows("No night is open").press("c").shows("No night is open")
+	s.press("h").shows("night ended").press("d").shows("No night is open").press("c").shows("No night is open")
 	s.press("f").shows("! no night is open").press("esc", "!").shows("! no night is open")
 }

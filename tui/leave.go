@@ -63,7 +63,7 @@ func (m *Model) askBeforeLeaving() tea.Cmd {
 	}
 	m.asking = dialog.NewMenu(title,
 		dialog.Item{Key: "s", Label: save, Intent: ui.Quit{Save: true}},
-		dialog.Item{Key: "w", Label: "write a copy of the file elsewhere, which has all of it", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
+		dialog.Item{Key: "w", Label: "write a backup of the file elsewhere, which has all of it", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "x", Label: lose, Intent: ui.Quit{}},
 		dialog.Item{Key: "c", Label: "carry on", Intent: ui.Close{}},
 	)

@@ -39,7 +39,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 	end := dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}}
 	if k := len(n.Running()); k > 0 {
 		end.Intent = ui.Show{Dialog: dialog.NewMenu(plural(k, "game")+" on court",
-			dialog.Item{Key: "s", Label: "set aside what is on court, and end the night", Intent: ui.Do{Command: session.CloseNight{SetAside: true}}},
+			dialog.Item{Key: "s", Label: "void the games on court, and end the night", Intent: ui.Do{Command: session.CloseNight{SetAside: true}}},
 			dialog.Item{Key: "p", Label: "play on", Intent: ui.Close{}})}
 	}
 	note, usual := "", "all is as usual"
@@ -50,7 +50,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
-		dialog.Item{Key: "w", Label: "write a copy of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
+		dialog.Item{Key: "w", Label: "write a backup of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: free courts call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
 		end,
 	).Noting(note)
@@ -139,7 +139,7 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		},
 		{
 			Label: "Scoring", Value: s.Scoring.Scoring.String(), Options: []string{"side-out", "rally"},
-			Hint: "side-out: only the serving side scores; rally: every rally is a point",
+			Hint: "side-out: only the serving team scores; rally: every rally is a point",
 		},
 		{Label: "Game to", Value: strconv.Itoa(s.Scoring.To), Hint: "11, 15 or 21 as a rule"},
 		{Label: "Win by", Value: strconv.Itoa(s.Scoring.WinBy), Options: []string{"1", "2"}, Hint: "the lead that ends a game"},
@@ -263,6 +263,6 @@ func backupForm() ui.Dialog {
 		}
 		return ui.Backup{Path: path}, nil
 	}
-	return dialog.NewForm("Write a copy", send,
+	return dialog.NewForm("Write a backup", send,
 		dialog.Field{Label: "File", Hint: "a new file, on a stick for example; the desk stays open"})
 }

@@ -39,15 +39,15 @@ func TestEndingWithGamesOnCourtIsAskedBack(t *testing.T) {
 	if s.night() == nil {
 		t.Fatal("the night was ended without being asked")
 	}
-	s.press("s").shows("No night is open", "night closed, games set aside: 2").press("u")
+	s.press("s").shows("No night is open", "night ended, games voided: 2").press("u")
 	if n := s.night(); n == nil || len(n.Running()) != 2 {
 		t.Error("undo does not open the night again as it was")
 	}
 }
 
 func TestAGameSetAsideOnTheBoardStaysInViewUntilItIsLeft(t *testing.T) {
-	s := called(t, 2, 8).press("enter", "aab", "m", "c", "s").shows("Game over: set aside")
-	s.press("a", "b", "left").shows("Game over: set aside").hides("[Bench]").press("enter").hides("Game over")
+	s := called(t, 2, 8).press("enter", "aab", "m", "c", "s").shows("Game over: void")
+	s.press("a", "b", "left").shows("Game over: void").hides("[Bench]").press("enter").hides("Game over")
 	if got := s.night().Count(session.Here); got != 8 {
 		t.Errorf("%d people are in the rotation, want 8", got)
 	}

@@ -160,7 +160,7 @@ func TestQuittingWithAnUnsavedActionAsksOnce(t *testing.T) {
 	for _, key := range []string{"q", "ctrl+c"} {
 		s, disk := troubled(t)
 		s.m.options.Backup = func(string, session.Command) error { return nil }
-		s.press("117", "enter", key).shows("Not saved: court 1: ", "11-7", "write a copy of the file elsewhere", "lost")
+		s.press("117", "enter", key).shows("Not saved: court 1: ", "11-7", "write a backup of the file elsewhere", "lost")
 		if s.quit {
 			t.Fatalf("%s quits without a question", key)
 		}

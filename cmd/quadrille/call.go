@@ -126,7 +126,7 @@ func (c *caller) follow(s scoring.State, in io.Reader) error {
 		}
 		won, err := parseSide(string(letter))
 		if err != nil {
-			return fmt.Errorf("character %d, after rally %d, is %q: write a or b for the side that won the rally", place, s.Rally, letter)
+			return fmt.Errorf("character %d, after rally %d, is %q: write a or b for the team that won the rally", place, s.Rally, letter)
 		}
 		if s.Done {
 			return fmt.Errorf("the game was over after rally %d: what comes after it counts for nothing", s.Rally)

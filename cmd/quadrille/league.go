@@ -61,7 +61,7 @@ func (t *table) leagueRows(cmd *cobra.Command) (nights int, rows []standings.Lea
 func printLeagueTable(w io.Writer, nights, best int, rows []standings.LeagueRow) error {
 	var out strings.Builder
 	fmt.Fprintf(&out, "League of %s\n\n", counted(nights, "night", "nights"))
-	fmt.Fprintf(&out, "rank  %s points  counted  nights  games  won\n", fit("name", 34))
+	fmt.Fprintf(&out, "place %s points  counted  nights  games  won\n", fit("name", 34))
 	for _, r := range rows {
 		fmt.Fprintf(&out, "%4d  %s %6.1f  %7d  %6d  %5d  %3d\n", r.Rank, fit(r.Name, 34), r.Points, r.Counts, r.Nights, r.Games, r.Wins)
 	}

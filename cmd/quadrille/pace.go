@@ -27,7 +27,7 @@ scores it ends. Team A serves first.`,
 	}
 	rules := rulesFlags(cmd)
 	singlesFlag(cmd, rules)
-	addShare(cmd, &serveWins, "serve-wins", 0.01, 0.99, "`chance` that the serving side wins a rally")
+	addShare(cmd, &serveWins, "serve-wins", 0.01, 0.99, "`chance` that the serving team wins a rally")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the figures as JSON")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		game, err := pace.Distribution(*rules, serveWins, serveWins)

@@ -220,7 +220,7 @@ func testCopied(t *testing.T, bin program, m mishap) {
 	desk, path := deskWithMishap(t, bin, m)
 	typeUntilRefused(t, desk, path, m.says)
 	copied := filepath.Join(t.TempDir(), "copy.qdb")
-	desk.Press("q").Shows("Not saved: court 1").Press("w").Shows("Write a copy").Type(copied).Press("enter")
+	desk.Press("q").Shows("Not saved: court 1").Press("w").Shows("Write a backup").Type(copied).Press("enter")
 	desk.Shows("all of it is in the copy")
 	if got := scoreIn(copied); got == "" || got == scoreIn(path) {
 		t.Errorf("the copy has %q", got)

@@ -181,7 +181,7 @@ func printStandings(w io.Writer, title string, rows []standings.Row, intervals b
 			fmt.Fprintf(&out, format, values...)
 		}
 	}
-	fmt.Fprintf(&out, "rank  %s games  won lost", fit("name", name))
+	fmt.Fprintf(&out, "place %s games  won lost", fit("name", name))
 	column(draws, " drawn")
 	column(!intervals, "   for against")
 	out.WriteString("   diff  win share")

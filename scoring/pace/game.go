@@ -53,7 +53,7 @@ func Distribution(r scoring.Rules, serveWinsA, serveWinsB float64) (Game, error)
 func Remaining(s scoring.State, serveWinsA, serveWinsB float64) (Game, error) {
 	for _, p := range []float64{serveWinsA, serveWinsB} {
 		if !(p >= minChance && p <= maxChance) {
-			return Game{}, fmt.Errorf("the serving side wins a rally with a chance of %v to %v, and not of %v: %v is usual",
+			return Game{}, fmt.Errorf("the serving team wins a rally with a chance of %v to %v, and not of %v: %v is usual",
 				minChance, maxChance, p, DefaultServeWins)
 		}
 	}

@@ -68,10 +68,10 @@ type replay[K comparable] struct {
 // add rates one more game.
 func (r *replay[K]) add(g Game[K]) error {
 	if len(g.A) == 0 || len(g.B) == 0 {
-		return fmt.Errorf("a side has nobody: name one or two people a side")
+		return fmt.Errorf("a team has nobody: name one or two people a team")
 	}
 	if !(g.Share >= 0 && g.Share <= 1) {
-		return fmt.Errorf("a side cannot have %v of the result: 0 to 1 is possible", g.Share)
+		return fmt.Errorf("a team cannot have %v of the result: 0 to 1 is possible", g.Share)
 	}
 	if len(r.people) > 0 && !(g.Week >= r.week) {
 		return fmt.Errorf("it comes after a later one: put the games in the order they were played")

@@ -19,7 +19,7 @@ func TestGamesThatCannotBeRated(t *testing.T) {
 		games  []game
 		reason string
 	}{
-		"nobody on a side":  {[]game{{A: []string{"Ann"}}}, "game 1: a side has nobody"},
+		"nobody on a side":  {[]game{{A: []string{"Ann"}}}, "game 1: a team has nobody"},
 		"more than a win":   {[]game{doubles("Ann", "Art", "Bea", "Bob", 1), doubles("Ann", "Art", "Bea", "Bob", 1.1)}, "game 2"},
 		"no share":          {[]game{doubles("Ann", "Art", "Bea", "Bob", math.NaN())}, "0 to 1"},
 		"twice in a team":   {[]game{doubles("Ann", "Ann", "Bea", "Bob", 1)}, "Ann stands in it twice"},

@@ -49,11 +49,11 @@ func (s *Courts) Actions(c ui.Context) []ui.Action {
 // gridActions are the keys while nothing is typed.
 func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 	n := c.Night()
-	substitute := ui.Act(ui.Bind("put in", "x", "x"), func() ui.Intent {
+	substitute := ui.Act(ui.Bind("substitute", "x", "x"), func() ui.Intent {
 		return ui.Show{Dialog: replaceMenu(c, n.Game(court.Game))}
 	}).Explained("put somebody from the bench in for a player")
 	if n.Game(court.Game) == nil {
-		substitute.Why = fmt.Sprintf("court %s has no game: there is nobody to put somebody in for", court.ID)
+		substitute.Why = fmt.Sprintf("court %s has no game: there is nobody to substitute for", court.ID)
 	}
 	out := []ui.Action{
 		{Key: ui.Bind("court", "arrows", "left", "right", "up", "down", "home", "end"), Do: func(key string) ui.Intent {
@@ -114,7 +114,7 @@ func (s *Courts) entryActions(c ui.Context, court session.Court) []ui.Action {
 			s.entry = entry{}
 			return nil
 		}),
-		{Key: ui.Bind("swap sides", "tab", "tab"), Do: press},
+		{Key: ui.Bind("swap teams", "tab", "tab"), Do: press},
 		{Key: ui.Bind("time ran out", "t", "t"), Do: press},
 		{Key: ui.Bind("retired", "r", "r"), Do: press},
 		{Key: ui.Bind("both scores", "digits", append(digits[:len(digits):len(digits)], " ", "-", ":", ".", ",", "/")...), Do: press, Quiet: true},

@@ -105,7 +105,7 @@ func hint(c ui.Context, g *session.Game) string {
 		text = "Game point for " + c.Names.Side(g.Team(side)) + ". "
 	}
 	if g.EndsDue() {
-		text += "Change ends now; press e when it is done."
+		text += "Switch ends now; press e when it is done."
 	}
 	return text
 }
@@ -118,7 +118,7 @@ func pauseLine(c ui.Context, g *session.Game) string {
 	}
 	until := p.Until()
 	if until.IsZero() {
-		return "Time-out of the organiser: the next rally ends it."
+		return "Referee time-out: the next rally ends it."
 	}
 	what := "Time-out"
 	if p.Kind == scoring.MedicalTimeOut {

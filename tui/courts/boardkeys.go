@@ -84,5 +84,5 @@ func (b *board) next(c ui.Context, g *session.Game) string {
 	case p != nil && p.Kind == scoring.MedicalTimeOut:
 		return "keep clear and get qualified people; call an ambulance if in doubt. They and your venue decide who plays on (15 minutes by the rulebook)"
 	}
-	return "after each rally press ← if the left side won it, → if the right side did"
+	return "after each rally press ← if the left team won it, → if the right team did"
 }

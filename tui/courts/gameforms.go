@@ -39,7 +39,7 @@ func setRightForm(c ui.Context, g *session.Game) ui.Dialog {
 		for side, who := range []string{a, b} {
 			s := scoring.Side(side)
 			fields = append(fields, dialog.Field{
-				Label: "Right box of " + who, Value: names.Player(set.Right[side]), Options: partners(names, s), Hint: "as the side itself sees it, facing the net",
+				Label: "Right box of " + who, Value: names.Player(set.Right[side]), Options: partners(names, s), Hint: "as the team itself sees it, facing the net",
 			})
 		}
 	}
@@ -50,7 +50,7 @@ func setRightForm(c ui.Context, g *session.Game) ui.Dialog {
 		}
 		return try(g, scoring.Entry{Kind: scoring.SetRight, Setting: next, Note: v[len(v)-1]})
 	}
-	return dialog.NewForm(fmt.Sprintf("Court %s: set right", g.Court), send, append(fields, noteField)...)
+	return dialog.NewForm(fmt.Sprintf("Court %s: correct", g.Court), send, append(fields, noteField)...)
 }
 
 // players lists the names of all who play, in the order of their seats.
@@ -113,8 +113,8 @@ func forgottenForm(c ui.Context, g *session.Game) ui.Dialog {
 		}
 		return try(g, scoring.Entry{Kind: scoring.RallyInserted, At: at, Rally: scoring.Rally{Won: sideNamed(v[0], a)}, Note: v[2]})
 	}
-	return dialog.NewForm(fmt.Sprintf("Court %s: a forgotten rally", g.Court), send,
-		dialog.Field{Label: "Won by", Value: a, Options: []string{a, b}, Hint: "who won the rally that was forgotten"},
+	return dialog.NewForm(fmt.Sprintf("Court %s: a missed rally", g.Court), send,
+		dialog.Field{Label: "Won by", Value: a, Options: []string{a, b}, Hint: "who won the rally that was missed"},
 		dialog.Field{Label: "As rally", Value: strconv.Itoa(last), Hint: fmt.Sprintf("%d is the end; %s", last, recent(c, g))},
 		noteField)
 }
@@ -170,7 +170,7 @@ func recent(c ui.Context, g *session.Game) string {
 func remarkForm(g *session.Game) ui.Dialog {
 	send := func(v []string) (ui.Intent, error) {
 		if strings.TrimSpace(v[0]) == "" {
-			return nil, fmt.Errorf("type what is to be remembered")
+			return nil, fmt.Errorf("type the note")
 		}
 		return note(g, scoring.Entry{Kind: scoring.Remark, Note: v[0]}), nil
 	}

@@ -20,13 +20,13 @@ func gameMenu(c ui.Context, g *session.Game) *dialog.Menu {
 	}
 	left := fmt.Sprintf(": %d and %d left", g.TimeOutsLeft(scoring.A), g.TimeOutsLeft(scoring.B))
 	return dialog.NewMenu(fmt.Sprintf("Court %s: this game", g.Court),
-		dialog.Item{Key: "s", Label: "set right: score, server, boxes", Intent: later(func() ui.Dialog { return setRightForm(c, g) })},
-		dialog.Item{Key: "f", Label: "a rally was forgotten", Intent: later(func() ui.Dialog { return forgottenForm(c, g) })},
+		dialog.Item{Key: "s", Label: "correct the score, server or boxes", Intent: later(func() ui.Dialog { return setRightForm(c, g) })},
+		dialog.Item{Key: "f", Label: "add a missed rally", Intent: later(func() ui.Dialog { return forgottenForm(c, g) })},
 		dialog.Item{Key: "r", Label: "a rally was noted wrongly, or is one too many", Intent: later(func() ui.Dialog { return wrongForm(c, g) }), Why: none},
 		dialog.Item{Key: "t", Label: "time-out" + left, Intent: later(func() ui.Dialog { return timeOutMenu(c, g) })},
-		dialog.Item{Key: "m", Label: "medical time-out: 15 minutes, once a side", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Medical time-out: whose?", scoring.MedicalTimeOut) })},
-		dialog.Item{Key: "o", Label: "organiser's time-out: wet court, a ball, heat", Intent: note(g, scoring.Entry{Kind: scoring.RefereeTimeOut})},
-		dialog.Item{Key: "e", Label: "ends are changed", Intent: note(g, scoring.Entry{Kind: scoring.EndsChanged}), Why: notDue},
+		dialog.Item{Key: "m", Label: "medical time-out: 15 minutes, once a team", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Medical time-out: whose?", scoring.MedicalTimeOut) })},
+		dialog.Item{Key: "o", Label: "referee time-out: wet court, a ball, heat", Intent: note(g, scoring.Entry{Kind: scoring.RefereeTimeOut})},
+		dialog.Item{Key: "e", Label: "ends are switched", Intent: note(g, scoring.Entry{Kind: scoring.EndsChanged}), Why: notDue},
 		dialog.Item{Key: "p", Label: "technical foul: costs a point", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Technical foul: whose?", scoring.TechnicalFoul) })},
 		dialog.Item{Key: "g", Label: "a team retires", Intent: later(func() ui.Dialog {
 			return entryMenu(c, g, "Which team retires?", scoring.SideRetired).Noting(session.RetireNote(g))

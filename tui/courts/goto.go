@@ -3,6 +3,7 @@ package courts
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"club/quadrille/tui/ui"
 )
@@ -58,10 +59,10 @@ func (s *Courts) finderPanel(c ui.Context) []string {
 	return []string{head, c.Theme.Dim.Render("  courts: " + strings.Join(names, " "))}
 }
 
-// typed takes a letter of the name.
+// typed takes letters of the name. What is pasted may have others than a name can have.
 func (f *finder) typed(runes []rune) {
 	for _, r := range runes {
-		if len([]rune(f.text)) < longestName {
+		if unicode.IsPrint(r) && len([]rune(f.text)) < longestName {
 			f.text += string(r)
 		}
 	}

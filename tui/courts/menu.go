@@ -57,7 +57,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 	if g != nil {
 		walkover := func(side scoring.Side) ui.Intent { return over(g, side, scoring.Walkover) }
 		items = append(items,
-			dialog.Item{Key: "x", Label: "put somebody in for a player", Intent: later(func() ui.Dialog { return replaceMenu(c, g) })},
+			dialog.Item{Key: "x", Label: "substitute for a player", Intent: later(func() ui.Dialog { return replaceMenu(c, g) })},
 			noShowItem(c, g),
 			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Side(g.A), Intent: walkover(scoring.A)},
 			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Side(g.B), Intent: walkover(scoring.B)},
@@ -117,7 +117,7 @@ func replaceMenu(c ui.Context, g *session.Game) ui.Dialog {
 
 // substitutePick asks who goes in for somebody who comes out.
 func substitutePick(c ui.Context, game session.GameID, out session.PersonID) ui.Dialog {
-	return benchPick("Who goes in for "+c.Names.Full(out)+"?", func(in session.PersonID) ui.Intent {
+	return benchPick("Who is the sub for "+c.Names.Full(out)+"?", func(in session.PersonID) ui.Intent {
 		return ui.Do{Command: session.Replace{Game: game, Out: out, In: in}}
 	})
 }
@@ -136,5 +136,5 @@ func benchPick(heading string, take func(session.PersonID) ui.Intent) ui.Dialog 
 		}
 		return list
 	}
-	return dialog.NewPick(heading, "put in", people, take)
+	return dialog.NewPick(heading, "send on", people, take)
 }

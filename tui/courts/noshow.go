@@ -47,8 +47,8 @@ func absentMenu(c ui.Context, g *session.Game, absent session.PersonID) ui.Dialo
 	if left := c.Night().GraceLeft(g, c.Now); left > 0 {
 		walkover.Why = "in " + minutes(left) + ", when the grace is over"
 	}
-	instead := dialog.Item{Key: "x", Label: "put somebody in", Intent: ui.Show{Dialog: benchPick(
-		"Who goes in for "+c.Names.Full(absent)+"?",
+	instead := dialog.Item{Key: "x", Label: "send on a sub", Intent: ui.Show{Dialog: benchPick(
+		"Who is the sub for "+c.Names.Full(absent)+"?",
 		func(in session.PersonID) ui.Intent {
 			return ui.Do{Command: session.NoShow{Game: g.ID, Person: absent, In: in}}
 		})}}

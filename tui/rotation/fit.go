@@ -70,7 +70,7 @@ func (f *fit) Actions(c ui.Context) []ui.Action {
 			f.moved = false
 			return nil
 		}},
-		{Key: ui.Bind("end of play", "+-", "+", "=", "-"), Do: func(key string) ui.Intent {
+		{Key: ui.Bind("finish", "+-", "+", "=", "-"), Do: func(key string) ui.Intent {
 			by := closingStep
 			if key == "-" {
 				by = -closingStep
@@ -84,7 +84,7 @@ func (f *fit) Actions(c ui.Context) []ui.Action {
 			f.moved = f.cursor.Press(key, len(forecast.Options)) || f.moved
 			return nil
 		}},
-		ui.Act(ui.Bind("play so", "enter", "enter"), func() ui.Intent { return f.take(c, forecast, err) }),
+		ui.Act(ui.Bind("apply", "enter", "enter"), func() ui.Intent { return f.take(c, forecast, err) }),
 		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
 	}
 }
@@ -123,7 +123,7 @@ func (f *fit) at(forecast session.Forecast) int {
 func (f *fit) Lines(c ui.Context) []string {
 	closing := f.wish.Closing.In(c.Now.Location()).Format("15:04")
 	out := []string{
-		fmt.Sprintf("Wished for: < %s > games for everybody, - %s + the end of play",
+		fmt.Sprintf("Games each < %s >   finish by - %s +",
 			c.Theme.Strong.Render(fmt.Sprint(f.wish.Games)), c.Theme.Strong.Render(closing)),
 		"",
 	}
@@ -137,7 +137,7 @@ func (f *fit) Lines(c ui.Context) []string {
 	}
 	out = append(out, fmt.Sprintf("It takes %d more %s:", forecast.Rounds, unit), "")
 	if forecast.Best < 0 {
-		out = append(out, c.Theme.Warn.Render("Nothing fits: wish for fewer games, or for a later end of play."), "")
+		out = append(out, c.Theme.Warn.Render("Nothing fits: ask for fewer games or a later finish."), "")
 	}
 	for i, o := range forecast.Options {
 		out = append(out, f.option(c, o, i == f.at(forecast), i == forecast.Best))
@@ -177,5 +177,5 @@ func chance(o pace.Option) string {
 
 // Next implements ui.Adviser.
 func (*fit) Next(ui.Context) (string, bool) {
-	return "say with ←→ and +- what you wish for; enter plays so from the next call on, esc goes back", true
+	return "←→ games, +- finish; enter applies from the next call", true
 }

@@ -21,7 +21,7 @@ func leagueSheet(c ui.Context, best int) sheet {
 		counting = fmt.Sprintf("The best %d nights count", best)
 	}
 	s := sheet{
-		head:  row("rank", "name", "points", "counted", "nights", "games", "won"),
+		head:  row("place", "name", "points", "counted", "nights", "games", "won"),
 		empty: "The league begins with the first score of the first night.",
 		foot:  counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
 	}

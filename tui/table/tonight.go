@@ -15,7 +15,7 @@ const wideTable = 110
 // tonightSheet is the standings of the newest night.
 func tonightSheet(c ui.Context) sheet {
 	s := sheet{
-		head:  cells(c, "rank", "name", "games", "won", "lost", "for", "against", "diff", "win share", "why here"),
+		head:  cells(c, "place", "name", "games", "won", "lost", "for", "against", "diff", "win share", "why here"),
 		empty: "No game is over yet. The table fills with the first score.",
 		foot:  "Order: " + standings.Order + ".",
 	}
@@ -36,7 +36,7 @@ func tonightSheet(c ui.Context) sheet {
 
 // Night is the standings of any night as a page to read.
 func Night(c ui.Context, n *session.Night) []string {
-	out := []string{c.Theme.Dim.Render(cells(c, "rank", "name", "games", "won", "lost", "for", "against", "diff", "win share", "why here"))}
+	out := []string{c.Theme.Dim.Render(cells(c, "place", "name", "games", "won", "lost", "for", "against", "diff", "win share", "why here"))}
 	for _, r := range session.Standings(c.Club(), n) {
 		out = append(out, rowText(c, r))
 	}

@@ -169,7 +169,7 @@ func (g *Game) end(cell func(string) string) (err error) {
 	case g.ScoreA < g.ScoreB:
 		g.Winner = 1
 	case g.How == scoring.Retired || g.How == scoring.Walkover:
-		return fmt.Errorf("%d-%d does not tell who won: write \"retired a\" under how when team a gave up, \"walkover a\" when team a came alone", g.ScoreA, g.ScoreB)
+		return fmt.Errorf("%d-%d does not tell who won: write \"retired a\" under how when team a retired, \"walkover a\" when team a came alone", g.ScoreA, g.ScoreB)
 	}
 	return nil
 }
@@ -189,7 +189,7 @@ func ending(text string) (how scoring.How, winner scoring.Side, named bool, err 
 		}
 	}
 	if err != nil || named && how != scoring.Retired && how != scoring.Walkover {
-		return 0, 0, false, fmt.Errorf("how %q is not known: write played, timed, retired b (team b gave up), walkover a (only team a came) or void", text)
+		return 0, 0, false, fmt.Errorf("how %q is not known: write played, timed, retired b (team b retired), walkover a (only team a came) or void", text)
 	}
 	return how, winner, named, nil
 }
