@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/palette"
@@ -100,6 +102,12 @@ func TestThePaletteKeepsUp(t *testing.T) {
 	s := called(t, 2, 9).press(":", "open court 2").shows("Nothing here has these letters")
 	s.do(session.CloseCourt{Court: "2"}, session.FinishGame{Game: 2, Final: mustFinal(t, s.night().Settings)})
 	s.hides("Nothing here has these letters")
+}
+
+// TestAPasteIntoTheCourtFinderStaysOnItsLine.
+func TestAPasteIntoTheCourtFinderStaysOnItsLine(t *testing.T) {
+	s := called(t, 2, 9).press("g").send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("x\ny"), Paste: true})
+	s.shows("Go to court: xy_")
 }
 
 func TestHelpFilters(t *testing.T) {
