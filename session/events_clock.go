@@ -96,3 +96,6 @@ func spanText(d time.Duration) string {
 	}
 	return fmt.Sprintf("%d years", int(d/(365*day)))
 }
+
+// Noticeable tells whether somebody could notice that the clock was set: times are shown in minutes.
+func (e ClockMoved) Noticeable() bool { return e.Moved().Abs() >= time.Minute/2 }

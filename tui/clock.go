@@ -35,14 +35,11 @@ func (m *Model) tellClock(next *session.Ledger) {
 		if a.ID <= last {
 			return
 		}
-		if e, ok := a.Events[0].(session.ClockMoved); ok && worthTelling(e) {
+		if e, ok := a.Events[0].(session.ClockMoved); ok && e.Noticeable() {
 			m.refuse(errors.New(clockText(e, next.Night(), m.now)))
 		}
 	}
 }
-
-// worthTelling tells whether somebody could notice: times are shown in minutes.
-func worthTelling(e session.ClockMoved) bool { return e.Moved().Abs() >= time.Minute/2 }
 
 // clockText says how the clock was moved, and what follows from it.
 func clockText(e session.ClockMoved, n *session.Night, now time.Time) string {

@@ -26,7 +26,7 @@ func TestAClockThatIsPutBack(t *testing.T) {
 		t.Fatalf("the score is not saved with one enter:\n%s", s.m.View())
 	}
 	s.shows("Saved: court 1: ")
-	s.press("esc").hides("clock")
+	s.press("esc").shows(" ! the laptop's clock was put back 3 h").press("a", "x", "esc").hides("clock")
 	s.pass(5).look()
 	s.hides("clock").shows(" 17′")
 	s.press("b").shows("17 min").press("h").shows("the laptop's clock was put back 3 h")

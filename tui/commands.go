@@ -80,14 +80,7 @@ func (m *Model) menuEntries() []palette.Entry {
 }
 
 // deskKey is the letter of a key of the desk, by its name.
-func (m *Model) deskKey(name string) string {
-	for _, d := range m.keys {
-		if d.name == name {
-			return d.letters[0]
-		}
-	}
-	return ""
-}
+func (m *Model) deskKey(name string) string { return m.shownKey(name, false) }
 
 // itemEntry is an item of a menu that the keys before its own open.
 func itemEntry(item dialog.Item, label, note, before string) palette.Entry {

@@ -146,6 +146,7 @@ func TestGoldenMoments(t *testing.T) {
 		{"find", underWay, []string{"f"}},
 		{"find typed", underWay, []string{"f", "quinn"}},
 		{"help", underWay, []string{"?"}},
+		{"attention", overlong, []string{"a"}},
 		{"help filtered", underWay, []string{"?", "/", "court"}},
 		{"palette", underWay, []string{":"}},
 		{"palette typed", underWay, []string{":", "close court 3"}},
@@ -207,6 +208,9 @@ func emptyNight(t *testing.T) *stage {
 }
 
 func eighteen(t *testing.T) *stage { return newStage(t).roster(4, "roster18.csv") }
+
+// overlong is a night on which games go on for too long and somebody has not come.
+func overlong(t *testing.T) *stage { return underWay(t).pass(30).send(tickMsg{}) }
 
 func underWay(t *testing.T) *stage { return midNight(t, eighteen(t)) }
 

@@ -58,6 +58,13 @@ func deskKeys() []deskKey {
 		{"undo", []string{"u"}, []string{"ctrl+z"}, (*Model).undo, nil, true, "undo the last thing done; the history undoes any other"},
 		{"redo", []string{"U"}, []string{"ctrl+y"}, (*Model).redo, nil, false, "bring back what the last undo took"},
 		{
+			attentionKey,
+			[]string{"a"},
+			[]string{"ctrl+a"},
+			(*Model).attention, nil, false,
+			"what wants attention, the most urgent first: enter does it, x puts it aside until it changes",
+		},
+		{
 			"hold play",
 			[]string{"!"},
 			[]string{"ctrl+p"},
@@ -124,6 +131,18 @@ func (m *Model) deskActions(c ui.Context) []ui.Action {
 		ui.Ask(ui.Bind("to the courts", "esc", "esc"), ui.Go{To: ui.Courts}).Quietly(),
 	)
 	return ui.Without(out, m.screenActions(c))
+}
+
+// shownKey is a key by the name of what it does.
+func (m *Model) shownKey(name string, typing bool) string {
+	for _, d := range m.keys {
+		if d.name == name && typing {
+			return d.always[0]
+		} else if d.name == name {
+			return d.letters[0]
+		}
+	}
+	return ""
 }
 
 // tabAbout says what the screens are for, in their order.

@@ -127,7 +127,7 @@ func TestATeamThatLeadsRetires(t *testing.T) {
 
 // TestAnUnfinishedGameIsTold: on the bench, at the door, and where a substitute is chosen.
 func TestAnUnfinishedGameIsTold(t *testing.T) {
-	s := called(t, 1, 5).press("a")
+	s := called(t, 1, 5)
 	g := s.night().Game(1)
 	s.do(session.Replace{Game: 1, Out: g.A[0], In: s.night().Bench()[0].Person})
 	name := s.m.context().Names.Full(g.A[0])

@@ -36,6 +36,7 @@ type Options struct {
 	AskBackground bool
 	ReadFile      func(path string) ([]byte, error) // for rosters
 	NewSeed       func() uint64                     // for the draws of a new night
+	Bell          func()                            // sounds the terminal's bell, nil for silence
 	// Backup copies the club file, and does also in the copy what could not be saved, unless that is nil.
 	// Backup is nil where there is no file.
 	Backup func(path string, also session.Command) error
@@ -80,6 +81,7 @@ type Model struct {
 
 	clockUnsaved bool // the disk would not take that the clock was moved
 
+	mind          mind
 	hall          hall.Hall // worked out when the ledger, the plan or the minute changes
 	minute        time.Time // that hall was worked out for
 	seen          uint64    // the newest record when a key was pressed last
@@ -115,6 +117,7 @@ func New(desk Desk, o Options) *Model {
 	m.now = desk.Now()
 	m.take(desk.Ledger())
 	m.seen = m.ledger.Last()
+	m.mind.startAfresh()
 	m.doubtClock()
 	m.active = ui.Courts
 	if n := m.ledger.Night(); n != nil && len(n.Games) == 0 && n.Count(session.Here) < 4 {
@@ -145,6 +148,7 @@ func (m *Model) survey() {
 		ahead = m.plan.Rounds
 	}
 	m.hall, _ = hall.Of(m.ledger, ahead, m.now)
+	m.attend()
 	m.renewPalette()
 }
 

@@ -37,6 +37,7 @@ var moments = map[string]func(t *testing.T) *stage{
 	"rules card":   func(t *testing.T) *stage { return called(t, 2, 9).press("t", "c") },
 	"help":         func(t *testing.T) *stage { return called(t, 2, 9).press("?") },
 	"help, filter": func(t *testing.T) *stage { return called(t, 2, 9).press("?", "/", "co") },
+	"attention":    func(t *testing.T) *stage { return called(t, 2, 9).pass(30).send(tickMsg{}).press("a") },
 	"palette":      func(t *testing.T) *stage { return called(t, 2, 9).press(":") },
 }
 

@@ -31,8 +31,12 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.survey()
 	}
 	noted := m.noteClock() // before a key can meet times that are wrong
+	before := m.trouble
 	_, cmd := m.route(msg)
-	return m, tea.Batch(noted, cmd)
+	if m.trouble != before {
+		m.attend()
+	}
+	return m, tea.Batch(noted, cmd, m.ring())
 }
 
 // route gives a message to what it is for.

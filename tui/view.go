@@ -13,7 +13,7 @@ import (
 	"club/quadrille/tui/ui"
 )
 
-// frameRows are the lines around the body: the head, the tabs and a blank line above it; what is
+// frameRows are the lines around the body: the head, the tabs and what wants attention above it; what is
 // next (two lines, since a caution must never be cut), the first line of the message and the keys below.
 const (
 	bodyTop   = 3
@@ -40,7 +40,7 @@ func (m *Model) View() string {
 		return m.wholeScreen(c, d)
 	}
 	lines := make([]string, 0, m.height)
-	lines = append(lines, m.head(c), m.tabLine(c), "")
+	lines = append(lines, m.head(c), m.tabLine(c), m.attentionLine(c))
 	body := m.body(c)
 	for i := range c.Height {
 		if i < len(body) {

@@ -1,0 +1,221 @@
+// Package attention says what of a night wants somebody's attention, the most urgent first. Whatever shows or
+// rings it decides nothing. It is a pure function of the ledger, the hall, the file's state and the time.
+package attention
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"club/quadrille/session"
+	"club/quadrille/session/hall"
+)
+
+// Kind is what a matter is about.
+type Kind uint8
+
+// The kinds of matters, the most urgent first.
+const (
+	File     Kind = iota // the last action is not saved, or the club file is not in its place
+	Hold                 // play is held
+	Clock                // the laptop's clock was set
+	TimeUp               // the time limit of a game is over
+	Complete             // all scores of the round are in, and the next one can be called
+	Overlong             // a game goes on for longer than nine of ten do
+	Waiting              // somebody waits for much longer than the others
+	Closing              // less can be played by closing time than is planned
+	Missing              // people who were expected have not come
+)
+
+// Matter is one thing that wants attention.
+type Matter struct {
+	Kind   Kind
+	Court  session.CourtID    // of TimeUp and Overlong
+	People []session.PersonID // of Waiting and Missing
+	Text   string             // in words
+	// ID is the same as long as nothing about the matter has changed but the minutes that pass: who was told
+	// once need not be told again.
+	ID string
+}
+
+// Rings tells whether a matter is worth a sound: people stand about until somebody acts.
+func (m Matter) Rings() bool { return m.Kind == Hold || m.Kind == TimeUp || m.Kind == Complete }
+
+// FileState is what is wrong with the club file.
+type FileState struct {
+	Unsaved   string // the action that waits to be saved, in words; empty for none
+	Displaced bool   // the file is not in its place
+}
+
+// Of lists what wants attention now. The hall is that of the same ledger and time.
+func Of(l *session.Ledger, h hall.Hall, f FileState, now time.Time) []Matter {
+	out := file(f)
+	n := l.Night()
+	if n == nil {
+		return out
+	}
+	s := survey{l.Club(), n, h, now}
+	out = append(out, s.hold()...)
+	out = append(out, s.clock(l)...)
+	out = append(out, s.courts()...)
+	out = append(out, s.complete(l)...)
+	out = append(out, s.waiting()...)
+	out = append(out, s.closing()...)
+	out = append(out, s.missing()...)
+	slices.SortStableFunc(out, func(a, b Matter) int { return int(a.Kind) - int(b.Kind) })
+	return out
+}
+
+func file(f FileState) []Matter {
+	switch {
+	case f.Unsaved != "":
+		return []Matter{{Kind: File, Text: "not saved: " + f.Unsaved, ID: "unsaved " + f.Unsaved}}
+	case f.Displaced:
+		return []Matter{{Kind: File, Text: "the club file is not in its place", ID: "displaced"}}
+	}
+	return nil
+}
+
+// survey is a night at a moment.
+type survey struct {
+	club *session.Club
+	n    *session.Night
+	h    hall.Hall
+	now  time.Time
+}
+
+func (s survey) hold() []Matter {
+	if s.n.Hold == nil {
+		return nil
+	}
+	text := fmt.Sprintf("play is held: %s, for %d min", s.n.Hold.Why, minutes(s.now.Sub(s.n.Hold.Since)))
+	return []Matter{{Kind: Hold, Text: text, ID: fmt.Sprintf("hold %s %d", s.n.Hold.Why, s.n.Hold.Since.Unix())}}
+}
+
+// clock tells of the newest time that the clock was set by so much that somebody could notice.
+func (s survey) clock(l *session.Ledger) []Matter {
+	for _, a := range slices.Backward(l.Actions()) {
+		if e, ok := a.Events[0].(session.ClockMoved); ok && e.Noticeable() {
+			return []Matter{{Kind: Clock, Text: e.Words(), ID: fmt.Sprintf("clock %d", a.ID)}}
+		}
+	}
+	return nil
+}
+
+func (s survey) courts() []Matter {
+	var out []Matter
+	for _, c := range s.h.Courts {
+		on := c.State == hall.Playing || c.State == hall.Called
+		switch {
+		case !on || c.Held:
+		case c.TimeUp:
+			text := fmt.Sprintf("time is up on court %s: stop the game, and type its score", c.ID)
+			out = append(out, Matter{Kind: TimeUp, Court: c.ID, Text: text, ID: fmt.Sprintf("time %d", c.Game)})
+		case c.Late:
+			text := fmt.Sprintf("court %s has played for %d min, usual is about %d", c.ID, minutes(c.Played), minutes(c.Expected))
+			out = append(out, Matter{Kind: Overlong, Court: c.ID, Text: text, ID: fmt.Sprintf("long %d", c.Game)})
+		}
+	}
+	return out
+}
+
+func (s survey) complete(l *session.Ledger) []Matter {
+	a := l.NextStep(s.now)
+	if s.n.Settings.Flow != session.Rounds || a.Step != session.StepCall || len(s.n.Rounds) == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("round %d is complete: round %d can be called", a.Round-1, a.Round)
+	return []Matter{{Kind: Complete, Text: text, ID: fmt.Sprintf("complete %d", a.Round)}}
+}
+
+// waiting tells of people who wait for twice a game's time or more, and half as long again as the others on
+// the bench do in the median.
+func (s survey) waiting() []Matter {
+	clock := s.n.Clock()
+	game := time.Duration(clock.Median() * float64(time.Minute))
+	var out []Matter
+	for i, w := range s.h.Bench {
+		others := slices.Concat(s.h.Bench[:i:i], s.h.Bench[i+1:])
+		if s.n.Hold != nil || len(s.n.Running()) == 0 || w.Waited < 2*game || 2*w.Waited < 3*medianWait(others) {
+			continue
+		}
+		text := fmt.Sprintf("%s has waited for %d min", s.name(w.Person), minutes(w.Waited))
+		if len(others) > 0 {
+			text += fmt.Sprintf(", the others for about %d", minutes(medianWait(others)))
+		}
+		id := fmt.Sprintf("wait %s %d", w.Person, w.Games)
+		out = append(out, Matter{Kind: Waiting, People: []session.PersonID{w.Person}, Text: text, ID: id})
+	}
+	return out
+}
+
+func medianWait(list []hall.Waiting) time.Duration {
+	if len(list) == 0 {
+		return 0
+	}
+	var waits []time.Duration
+	for _, w := range list {
+		waits = append(waits, w.Waited)
+	}
+	slices.Sort(waits)
+	return waits[len(waits)/2]
+}
+
+// likely is the chance from which on something is said to be over in time.
+const likely = 0.8
+
+func (s survey) closing() []Matter {
+	n := s.n
+	fit, ok := n.Fit(s.now)
+	if !ok || n.Hold != nil {
+		return nil
+	}
+	at := n.Settings.Closing.In(s.now.Location()).Format("15:04")
+	one := func(text, id string) []Matter {
+		return []Matter{{Kind: Closing, Text: text, ID: "closing " + at + " " + id}}
+	}
+	left := n.Settings.Rounds - len(n.Rounds)
+	chance, _ := n.Chance(s.now)
+	switch {
+	case s.now.After(n.Settings.Closing):
+		return one("closing time "+at+" has passed", "passed")
+	case n.Settings.Flow == session.Rounds && len(n.Rounds) > 0 && left > fit.Probable:
+		return one(fmt.Sprintf("%s planned and %d will probably be over by %s", count(left, "more round is", "more rounds are"), fit.Probable, at),
+			fmt.Sprintf("%d %d", left, fit.Probable))
+	case n.Settings.Flow == session.Rolling && n.Rolls && !n.LastCall && chance < likely:
+		return one(fmt.Sprintf("a game called now will hardly be over by %s (%.0f %%)", at, 100*chance), "hardly")
+	}
+	return nil
+}
+
+func (s survey) missing() []Matter {
+	var people []session.PersonID
+	var names, ids []string
+	for _, a := range s.n.Roll {
+		if s.n.Late(a, s.now) {
+			people, names, ids = append(people, a.Person), append(names, s.name(a.Person)), append(ids, string(a.Person))
+		}
+	}
+	if len(people) == 0 {
+		return nil
+	}
+	text := "expected and not here: " + strings.Join(names, ", ")
+	return []Matter{{Kind: Missing, People: people, Text: text, ID: "missing " + strings.Join(ids, " ")}}
+}
+
+func (s survey) name(id session.PersonID) string {
+	if p, ok := s.club.Person(id); ok {
+		return p.Name
+	}
+	return "somebody"
+}
+
+func count(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, more)
+}
+
+func minutes(d time.Duration) int { return max(0, int(d.Minutes())) }

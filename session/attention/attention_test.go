@@ -1,0 +1,191 @@
+package attention
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/session/hall"
+	"club/quadrille/session/roster"
+)
+
+// stand is a night under way, with a clock that a test moves.
+type stand struct {
+	t    testing.TB
+	desk *session.Desk
+	now  time.Time
+}
+
+func newStand(t testing.TB, courts, people int, change func(*session.Settings)) *stand {
+	t.Helper()
+	s := &stand{t: t, now: time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)}
+	ids := 0
+	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return s.now }, func() session.PersonID {
+		ids++
+		return session.PersonID(fmt.Sprintf("p%03d", ids))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.desk = desk
+	settings := session.DefaultSettings(7)
+	if change != nil {
+		change(&settings)
+	}
+	s.do(session.OpenNight{Name: "test night", Settings: settings, Courts: courts})
+	for i := range people {
+		s.do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
+	}
+	return s
+}
+
+func (s *stand) do(c session.Command) *stand {
+	s.t.Helper()
+	if _, err := s.desk.Do(c); err != nil {
+		s.t.Fatalf("%T: %v", c, err)
+	}
+	return s
+}
+
+func (s *stand) pass(minutes int) *stand {
+	s.now = s.now.Add(time.Duration(minutes) * time.Minute)
+	return s
+}
+
+func (s *stand) finish(court session.CourtID) *stand {
+	s.t.Helper()
+	n := s.desk.Ledger().Night()
+	final, err := n.Settings.Scoring.Final(11, 7, scoring.Played)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return s.do(session.FinishGame{Game: n.Court(court).Game, Final: final})
+}
+
+func (s *stand) matters(f FileState) []Matter {
+	l := s.desk.Ledger()
+	h, _ := hall.Of(l, nil, s.now)
+	return Of(l, h, f, s.now)
+}
+
+// says demands matters with these words, in this order, and no others.
+func (s *stand) says(moment string, want ...string) {
+	s.t.Helper()
+	got := s.matters(FileState{})
+	ok := len(got) == len(want)
+	for i := range min(len(got), len(want)) {
+		ok = ok && strings.Contains(got[i].Text, want[i])
+	}
+	if !ok {
+		s.t.Errorf("%s: %+v, want %q", moment, got, want)
+	}
+}
+
+func TestRounds(t *testing.T) {
+	s := newStand(t, 2, 9, nil)
+	s.says("before the first round")
+	s.do(session.CallRound{})
+	s.says("just called")
+	s.pass(10).says("a usual game")
+	s.pass(15).says("a long game", "court 1 has played for 25 min", "court 2 has played for 25 min", "has waited for 25 min")
+	s.finish("1")
+	s.says("one is over", "court 2 has played")
+	s.finish("2")
+	s.says("all are over", "round 1 is complete: round 2 can be called")
+	s.do(session.HoldPlay{Why: "heat"}).pass(3)
+	s.says("held", "play is held: heat, for 3 min")
+}
+
+func TestTimeUp(t *testing.T) {
+	s := newStand(t, 1, 4, func(set *session.Settings) { set.Scoring.Minutes = 12 })
+	s.do(session.CallRound{}).pass(11).says("before the limit")
+	s.pass(1).says("at the limit", "time is up on court 1")
+}
+
+func TestClosing(t *testing.T) {
+	s := newStand(t, 1, 4, func(set *session.Settings) {
+		set.Rounds, set.Closing = 6, time.Date(2026, 11, 20, 20, 0, 0, 0, time.UTC)
+	})
+	s.do(session.CallRound{}).says("five more rounds in an hour", "5 more rounds are planned and")
+	s.pass(61).finish("1")
+	s.says("after closing time", "closing time 20:00 has passed")
+	s = newStand(t, 1, 6, func(set *session.Settings) {
+		set.Flow, set.Closing = session.Rolling, time.Date(2026, 11, 20, 20, 0, 0, 0, time.UTC)
+	})
+	s.do(session.BeginPlay{}).pass(8).says("time enough")
+	s.pass(46).finish("1")
+	if got := s.matters(FileState{}); len(got) == 0 || got[0].Kind != Closing || !strings.Contains(got[0].Text, "hardly be over by 20:00") {
+		t.Errorf("six minutes before the end: %+v", got)
+	}
+}
+
+func TestWhoWaitsLongAndWhoIsMissing(t *testing.T) {
+	s := newStand(t, 1, 6, nil)
+	s.do(session.ImportRoster{Entries: []roster.Entry{{Name: "Late Comer"}}})
+	p, _ := s.desk.Ledger().Club().Named("Late Comer")
+	s.do(session.Expect{Person: p.ID, Due: s.now.Add(10 * time.Minute)}).do(session.CallRound{})
+	s.says("before the time")
+	s.pass(11).says("after the time", "expected and not here: Late Comer")
+	s.do(session.CheckIn{Person: p.ID}).says("when there")
+	s.pass(30)
+	var waits []Matter
+	for _, m := range s.matters(FileState{}) {
+		if m.Kind == Waiting {
+			waits = append(waits, m)
+		}
+	}
+	// all three wait for much the same time: nobody waits long against the others
+	if len(waits) != 0 {
+		t.Errorf("with equal waits: %+v", waits)
+	}
+}
+
+func TestTheFileComesFirst(t *testing.T) {
+	s := newStand(t, 1, 4, nil).do(session.HoldPlay{Why: "heat"})
+	got := s.matters(FileState{Unsaved: "court 1: 11-7"})
+	if len(got) != 2 || got[0].Kind != File || got[1].Kind != Hold {
+		t.Errorf("got %+v", got)
+	}
+	if got := s.matters(FileState{Displaced: true}); got[0].Text != "the club file is not in its place" {
+		t.Errorf("got %+v", got)
+	}
+}
+
+// TestMinutesAloneChangeNoMatter: as long as nobody does anything, a matter keeps its ID, so that putting it
+// aside holds; and the list is in the order of its kinds, without twins.
+func TestMinutesAloneChangeNoMatter(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		courts := rapid.IntRange(1, 2).Draw(r, "courts")
+		s := newStand(t, courts, rapid.IntRange(4, 9).Draw(r, "people"), func(set *session.Settings) {
+			if rapid.Bool().Draw(r, "rolling") {
+				set.Flow = session.Rolling
+			}
+			set.Scoring.Minutes = rapid.SampledFrom([]int{0, 12}).Draw(r, "limit")
+		})
+		var start session.Command = session.CallRound{}
+		if s.desk.Ledger().Night().Settings.Flow == session.Rolling {
+			start = session.BeginPlay{}
+		}
+		s.do(start).pass(rapid.IntRange(0, 60).Draw(r, "minutes"))
+		before := s.matters(FileState{})
+		after := s.pass(rapid.IntRange(0, 10).Draw(r, "more")).matters(FileState{})
+		for _, m := range before {
+			if m.Kind != Waiting && !slices.ContainsFunc(after, func(x Matter) bool { return x.ID == m.ID }) {
+				r.Fatalf("%+v is gone: %+v", m, after)
+			}
+		}
+		seen := map[string]bool{}
+		for i, m := range after {
+			if seen[m.ID] || i > 0 && after[i-1].Kind > m.Kind || m.Text == "" {
+				r.Fatalf("out of order, twice, or without words: %+v", after)
+			}
+			seen[m.ID] = true
+		}
+	})
+}
