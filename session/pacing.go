@@ -1,6 +1,7 @@
 package session
 
 import (
+	"math"
 	"time"
 
 	"club/quadrille/scoring"
@@ -100,6 +101,19 @@ func (n *Night) NextTurn(place int, now time.Time) Wait {
 		return span(c.Wait(running, place/4, changeMinutes, q))
 	}
 	return Wait{Early: minutes(0.2), Likely: minutes(0.5), Late: minutes(0.8)}
+}
+
+// RoundBegins is how long it is likely to take until a round to come is called, 0 for the next one. In the
+// rolling flow it is the next free court. Ok is false while nobody can tell: play is held, or waits for
+// the organiser to begin.
+func (n *Night) RoundBegins(ahead int, now time.Time) (wait time.Duration, ok bool) {
+	if n.Hold != nil || len(n.Running()) == 0 && ahead == 0 {
+		return 0, false
+	}
+	c := n.Clock()
+	courts := max(1, len(n.OpenCourts()))
+	round := c.Quantile(math.Pow(0.5, 1/float64(courts))) + changeMinutes // all courts are over, with an even chance
+	return n.NextTurn(0, now).Likely + span(changeMinutes+float64(ahead)*round), true
 }
 
 func span(minutes float64) time.Duration {

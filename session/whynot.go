@@ -213,11 +213,11 @@ func (w WhyNot) instead(name func(PersonID) string) string {
 		}
 		again = append(again, fmt.Sprintf("%s for the %s time%s", name(a.Other), ordinal(a.Times), as))
 	}
-	text := fmt.Sprintf("With %s for %s ", name(w.Person), strings.Join(out, " and "))
+	text := fmt.Sprintf("With %s for %s: meets ", name(w.Person), strings.Join(out, " and "))
 	if len(again) == 0 {
-		return text + fmt.Sprintf("%s would meet nobody again.", name(w.Person))
+		return text + "nobody again."
 	}
-	return text + fmt.Sprintf("%s would meet %s.", name(w.Person), strings.Join(again, ", "))
+	return text + strings.Join(again, ", ") + "."
 }
 
 // figures gives what was weighed. The unit is that of the caller's costs, of which a partner's repeat is
@@ -250,9 +250,9 @@ func (w WhyNot) figures() string {
 // afterwards says when the person plays instead.
 func (w WhyNot) afterwards(who string) string {
 	if w.PlaceThen == 1 {
-		return fmt.Sprintf("%s is then the longest wait and certain for the court after, %s.", who, w.Then.Words())
+		return fmt.Sprintf("After that %s has waited longest and is certain for the next court, %s.", who, w.Then.Words())
 	}
-	return fmt.Sprintf("%s is then number %d of the bench, and likely plays %s.", who, w.PlaceThen, w.Then.Words())
+	return fmt.Sprintf("After that %s is number %d of the bench, and likely plays %s.", who, w.PlaceThen, w.Then.Words())
 }
 
 // Words is a wait in words.

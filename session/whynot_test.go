@@ -34,7 +34,7 @@ func TestWhyNotMe(t *testing.T) {
 			switch {
 			case w.Called != next, w.IsNext != next.has(a.Person), w.Place != place+1:
 				t.Fatalf("call %d: %+v, and next is %+v", call, w, next)
-			case w.IsNext && !strings.Contains(words, "is next"), !w.IsNext && !strings.Contains(words, "is then"):
+			case w.IsNext && !strings.Contains(words, "is next"), !w.IsNext && !strings.Contains(words, "After that"):
 				t.Fatalf("call %d: %s", call, words)
 			case !w.IsNext && (!w.Possible || !w.With.has(a.Person) || len(w.Instead) == 0):
 				t.Fatalf("call %d: nothing keeps %s out of a game, but %+v", call, a.Person, w)

@@ -8,7 +8,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"club/quadrille/session"
 	"club/quadrille/session/hall"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
@@ -147,7 +146,7 @@ func (m *Model) peopleEntries(c ui.Context) []palette.Entry {
 	for _, a := range n.Roll {
 		out = append(out, palette.Entry{
 			Label: c.Names.Full(a.Person), Note: whereabouts(c, a), Keys: m.deskKey("find"),
-			Take: func() ui.Intent { return m.showPerson(a.Person) },
+			Take: func() ui.Intent { return ui.ShowPerson{Person: a.Person} },
 		})
 	}
 	return out
@@ -170,14 +169,6 @@ func (m *Model) nightEntries() []palette.Entry {
 		})
 	}
 	return out
-}
-
-// showPerson leads to where somebody is.
-func (m *Model) showPerson(id session.PersonID) ui.Intent {
-	if g := m.ledger.Night().Playing(id); g != nil {
-		return ui.GoCourt{Court: g.Court}
-	}
-	return ui.Go{To: ui.Bench}
 }
 
 // paletteKey are the keys that open the palette even where letters are text, and over a box.

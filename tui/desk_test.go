@@ -123,9 +123,9 @@ func TestFindAnswersWhereAndWhen(t *testing.T) {
 	s := newStage(t).roster(4, "roster18.csv").press("n")
 	g := s.night().Games[2]
 	name := s.m.names.Full(g.B[0])
-	s.press("f", strings.ToLower(name[:5])).shows(name, "court "+string(g.Court), "against")
-	s.press("enter").shows("▌ " + string(g.Court) + " ").hides("Who?")
-	s.press("f", "quinn").shows("not here yet").press("enter").shows("[Bench]")
+	s.press("f", strings.ToLower(name[:5])).shows(name, "court "+string(g.Court), "with "+s.m.names.Short(g.B[1]), "round 2 on court")
+	s.press("enter").hides("Who?").shows("against " + s.m.names.Side(g.A)).press("enter").shows("▌ " + string(g.Court) + " ")
+	s.press("f", "quinn").shows("not here yet").press("enter").shows("Quinn Ashby", "not here yet", "17 of 18").press("enter").shows("[Bench]")
 }
 
 func TestHistoryUndoesAnyActionAndCorrectsScores(t *testing.T) {

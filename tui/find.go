@@ -22,7 +22,8 @@ func (m *Model) find() tea.Cmd {
 		}
 		return out
 	}
-	return m.show(dialog.NewPick("Who?", "show", people, m.showPerson))
+	take := func(id session.PersonID) ui.Intent { return ui.ShowPerson{Person: id} }
+	return m.show(dialog.NewPick("Who?", "show", people, take))
 }
 
 // whereabouts says where somebody is and what comes next for that person.
@@ -32,6 +33,9 @@ func whereabouts(c ui.Context, a session.Attendance) string {
 		us, them := g.A, g.B
 		if g.B.Has(a.Person) {
 			us, them = g.B, g.A
+		}
+		if next := nextTurn(c, a.Person); next != "" {
+			return fmt.Sprintf("court %s%s%s", g.Court, with(c, us, a.Person), next)
 		}
 		return fmt.Sprintf("court %s%s against %s", g.Court, with(c, us, a.Person), c.Names.Side(them))
 	}
@@ -58,7 +62,10 @@ func with(c ui.Context, s session.Side, id session.PersonID) string {
 // nextTurn says in which planned round somebody plays next.
 func nextTurn(c ui.Context, id session.PersonID) string {
 	n := c.Night()
-	if n.Settings.Flow != session.Rounds || !c.Rotation.Ready {
+	if n.Settings.Flow == session.Rolling {
+		return nextCourt(c, id)
+	}
+	if !c.Rotation.Ready {
 		return ""
 	}
 	for i, r := range c.Rotation.Rounds {
@@ -70,6 +77,24 @@ func nextTurn(c ui.Context, id session.PersonID) string {
 				}
 				return fmt.Sprintf("; round %d on court %s%s", len(n.Rounds)+1+i, g.Court, with(c, us, id))
 			}
+		}
+	}
+	return ""
+}
+
+// nextCourt says when somebody on the bench of the rolling flow plays, and with whom if that is known.
+func nextCourt(c ui.Context, id session.PersonID) string {
+	for _, g := range c.Hall.Next {
+		if g.A.Has(id) {
+			return fmt.Sprintf("; next free court%s", with(c, g.A, id))
+		}
+		if g.B.Has(id) {
+			return fmt.Sprintf("; next free court%s", with(c, g.B, id))
+		}
+	}
+	for _, w := range c.Hall.Bench {
+		if w.Person == id && w.Turn.Late > 0 {
+			return "; plays " + w.Turn.Words()
 		}
 	}
 	return ""

@@ -26,7 +26,7 @@ type helpBox struct {
 // help opens the help page of the screen that is shown.
 func (m *Model) help() tea.Cmd {
 	c := m.context()
-	heading := tabs[m.active].name
+	heading := m.screenName()
 	if !m.showsScreen(c) {
 		heading = ""
 	}

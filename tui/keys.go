@@ -46,7 +46,7 @@ func deskKeys() []deskKey {
 			[]string{"f", "/"},
 			[]string{"ctrl+f"},
 			(*Model).find, (*Model).noNight, true,
-			"find a person: which court, with whom, when next",
+			"find a person: which court, with whom, when next; enter shows the page",
 		},
 		{
 			"who plays where",
@@ -124,7 +124,7 @@ func (m *Model) deskActions(c ui.Context) []ui.Action {
 			out = append(out, ui.Ask(ui.Bind(t.name, t.key, t.key), ui.Go{To: ui.ScreenID(i)}).Explained("the "+tabAbout[i]).Quietly())
 		}
 	}
-	turn := func(by ui.ScreenID) ui.Intent { return ui.Go{To: (m.active + by) % ui.ScreenCount} }
+	turn := func(by ui.ScreenID) ui.Intent { return ui.Go{To: (m.tab() + by) % ui.ScreenCount} }
 	out = append(out,
 		ui.Ask(ui.Bind("next screen", "tab", "tab"), turn(1)).Quietly(),
 		ui.Ask(ui.Bind("screen before", "shift+tab", "shift+tab"), turn(ui.ScreenCount-1)).Quietly(),

@@ -15,6 +15,7 @@ import (
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/history"
+	"club/quadrille/tui/person"
 	"club/quadrille/tui/rotation"
 	"club/quadrille/tui/table"
 	"club/quadrille/tui/theme"
@@ -57,10 +58,12 @@ type Model struct {
 	names  *ui.Names
 	now    time.Time
 
-	keys    []deskKey // what works on every screen
-	screens [ui.ScreenCount]ui.Screen
+	keys    []deskKey                     // what works on every screen
+	screens [ui.ScreenCount + 1]ui.Screen // the last is that of a person
 	courts  *courts.Courts
+	person  *person.Page
 	active  ui.ScreenID
+	back    []origin // where a person's page was opened, the newest last
 	dialogs []ui.Dialog
 
 	queue   []event // what was typed and not yet handled, in order
@@ -112,8 +115,8 @@ func New(desk Desk, o Options) *Model {
 		o.Theme = theme.New(io.Discard)
 	}
 	c := courts.New()
-	m := &Model{desk: desk, options: o, courts: c, keys: deskKeys()}
-	m.screens = [ui.ScreenCount]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New()}
+	m := &Model{desk: desk, options: o, courts: c, person: person.New(), keys: deskKeys()}
+	m.screens = [ui.ScreenCount + 1]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person}
 	m.now = desk.Now()
 	m.take(desk.Ledger())
 	m.seen = m.ledger.Last()
@@ -141,7 +144,7 @@ func (m *Model) take(l *session.Ledger) {
 	}
 }
 
-// survey works out what stands in the hall.
+// survey works out what stands in the hall, and what the screen shows that is seen.
 func (m *Model) survey() {
 	var ahead []session.PlannedRound
 	if m.plan.Ready && m.plan.Err == nil {
@@ -150,6 +153,14 @@ func (m *Model) survey() {
 	m.hall, _ = hall.Of(m.ledger, ahead, m.now)
 	m.attend()
 	m.renewPalette()
+	m.surveyScreen()
+}
+
+// surveyScreen lets the screen that is seen work out what it shows.
+func (m *Model) surveyScreen() {
+	if s, ok := m.screens[m.active].(ui.Surveyor); ok {
+		s.Survey(m.context())
+	}
 }
 
 // context is what screens are given; the space is that of the body.

@@ -37,9 +37,9 @@ func TestClicksSelectCourts(t *testing.T) {
 
 func TestClicksSelectRows(t *testing.T) {
 	s := newStage(t).people(2, 12, nil)
-	s.press("d").clickOn("Dario Vale").shows("> [x] Dario Vale").hides("rest a while")
-	s.clickOn("Dario Vale").shows("rest a while").press("esc")
-	s.press("esc", "b").clickOn("Cleo Vale").shows("> Cleo Vale")
+	s.press("d").clickOn("Dario Vale").shows("> [x] Dario Vale").hides("here since")
+	s.clickOn("Dario Vale").shows("Dario Vale  here since").press("esc").shows("> [x] Dario Vale")
+	s.press("esc", "b").clickOn("Cleo Vale").shows("> Cleo Vale").clickOn("Cleo Vale").shows("Cleo Vale  here since").press("esc").shows("> Cleo Vale")
 	s.press("h").clickOn("Bram Vale checked in").press("enter").shows("undo just this")
 	s.clickOn("undo just this").shows("undo just this") // a menu takes no clicks
 	if s.night().Count(session.Here) != 12 {

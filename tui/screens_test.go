@@ -12,11 +12,11 @@ import (
 func TestTheBenchRestsPeopleAndBringsThemBack(t *testing.T) {
 	s := called(t, 2, 11).press("b").shows("> Iris Vale", "Round 2")
 	s.pass(4).send(tickMsg{}).shows("4 min")
-	s.press("down", "enter").shows("rests", "Saved: ")
+	s.press("down", " ").shows("rests", "Saved: ")
 	if got := s.night().Count(session.Resting); got != 1 {
 		t.Fatalf("%d people rest, want 1", got)
 	}
-	s.press("end", "enter").hides("rests")
+	s.press("end", " ").hides("rests")
 	s.press("home", "l")
 	if here, gone := s.night().Count(session.Here), s.night().Count(session.Gone); here != 10 || gone != 1 {
 		t.Errorf("%d here and %d gone, want 10 and 1", here, gone)
@@ -41,7 +41,7 @@ func TestStandingsReachTheLastRow(t *testing.T) {
 		s.press("down")
 	}
 	s.shows(last).hides("below", first)
-	s.press("up").shows("1 row below")
+	s.press("home").shows(first, "below").press("end").shows(last).hides("below")
 	for range 9 {
 		s.press("pgup")
 	}

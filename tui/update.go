@@ -107,7 +107,7 @@ func (m *Model) drain() tea.Cmd {
 	for !m.busy && len(m.queue) > 0 {
 		e := m.queue[0]
 		m.queue = m.queue[1:]
-		dialogs := len(m.dialogs)
+		dialogs, pages := len(m.dialogs), len(m.back)
 		var cmd tea.Cmd
 		switch msg := e.msg.(type) {
 		case tea.KeyMsg:
@@ -115,7 +115,7 @@ func (m *Model) drain() tea.Cmd {
 		case tea.MouseMsg:
 			cmd = m.click(msg)
 		}
-		if len(m.dialogs) > dialogs && e.burst > 0 {
+		if (len(m.dialogs) > dialogs || len(m.back) > pages) && e.burst > 0 {
 			m.dropBurst(e.burst)
 		}
 		if cmd != nil {
@@ -125,10 +125,10 @@ func (m *Model) drain() tea.Cmd {
 	return nil
 }
 
-// dropBurst forgets the rest of keys that came glued together, when the first of them opened a
-// menu: the same stroke must not open a menu and choose from it. Boxes to type into keep the rest.
+// dropBurst forgets the rest of keys that came glued together, when the first of them opened a menu or a
+// person's page: the same stroke must not open it and act there. Boxes to type into keep the rest.
 func (m *Model) dropBurst(burst int) {
-	if t, ok := m.dialogs[len(m.dialogs)-1].(interface{ TakesText() bool }); ok && t.TakesText() {
+	if t, ok := m.dialog().(interface{ TakesText() bool }); ok && t.TakesText() {
 		return
 	}
 	for len(m.queue) > 0 && m.queue[0].burst == burst {
@@ -172,7 +172,7 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 // showsScreen tells whether the active screen is shown: without an open night most have nothing
 // to show, and a welcome stands there instead.
 func (m *Model) showsScreen(c ui.Context) bool {
-	return c.Night() != nil || m.active == ui.Standings || m.active == ui.History
+	return c.Night() != nil || m.active == ui.Standings || m.active == ui.History || m.active == ui.PersonScreen
 }
 
 // typing tells whether letters are text on what is shown.
@@ -217,6 +217,10 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		return m.follow(i.Then, nil)
 	case ui.Go:
 		m.goTo(i.To)
+	case ui.ShowPerson:
+		m.showPerson(i)
+	case ui.Back:
+		m.goBack()
 	case ui.GoCourt:
 		m.closeDialog(from)
 		m.courts.Select(i.Court)
@@ -236,7 +240,13 @@ func (m *Model) goTo(id ui.ScreenID) {
 	if left, ok := m.screens[m.active].(ui.Leaver); ok && id != m.active {
 		left.Leave()
 	}
-	m.active = id
+	for _, o := range m.back { // what lies under a person's page is left too
+		if left, ok := m.screens[o.screen].(ui.Leaver); ok && o.screen != id {
+			left.Leave()
+		}
+	}
+	m.active, m.back = id, nil
+	m.surveyScreen()
 }
 
 // waits tells whether an action waits to be saved, so that none can come after it.

@@ -158,7 +158,7 @@ func (m *Model) head(c ui.Context) string {
 func (m *Model) tabLine(c ui.Context) string {
 	var b strings.Builder
 	for i, t := range tabs {
-		if ui.ScreenID(i) == m.active {
+		if ui.ScreenID(i) == m.tab() {
 			b.WriteString(c.Theme.TabOn.Render("[" + t.name + "]"))
 			continue
 		}

@@ -40,6 +40,9 @@ type Part struct {
 	Level    bool        // of a game that is over and has none
 	Called   time.Time
 	Finished time.Time
+
+	Of, Places int       // how many people a round that was sat out had, and for how many it had places
+	About      time.Time // when a round to come is likely to be called; zero where nobody can tell
 }
 
 // Meeting is how often the person met another one.
@@ -48,6 +51,7 @@ type Meeting struct {
 	Partner  int // games together, played or on court
 	Opponent int // games against each other, played or on court
 	Ahead    int // games together or against each other in the rounds to come
+	Together int // those of Ahead as partners
 }
 
 // Count is how much somebody has played, to compare.
@@ -65,11 +69,13 @@ type Evening struct {
 	Attendance session.Attendance
 	Parts      []Part    // in the order of the night, rounds to come last
 	Met        []Meeting // everybody else of tonight, most often met first, then by name
-	Counts     []Count   // everybody in the rotation now and the person, most sit-outs first
+	Counts     []Count   // everybody in the rotation, of a night that is over everybody who came, and the person
+	Wishes     []Wish
 }
 
-// Of tells the evening of a person. Ahead are the rounds to come, nil when they are not known. Ok is
-// false for somebody who has no part in the night.
+// Of tells the evening of a person. Ahead are the rounds to come, nil when they are not known; in the rolling
+// flow it is one round with the game that is called next. Ok is false for somebody who has no part in the
+// night.
 func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, now time.Time, id session.PersonID) (Evening, bool) {
 	a := n.Attending(id)
 	p, known := club.Person(id)
@@ -77,9 +83,10 @@ func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, now 
 		return Evening{}, false
 	}
 	e := Evening{Person: p, Attendance: *a}
-	e.Parts = append(past(n, id), coming(n, ahead, id)...)
+	e.Parts = append(past(n, id), coming(n, ahead, now, id)...)
 	e.Met = met(club, n, ahead, id)
 	e.Counts = counts(club, n, now, id)
+	e.Wishes = wishes(club, n, p, e.Met)
 	return e, true
 }
 
@@ -166,6 +173,10 @@ func without(n *session.Night, r session.CalledRound, id session.PersonID) (Part
 	p := Part{Kind: Away, Round: r.Number, Called: r.Called}
 	if slices.Contains(r.Out, id) {
 		p.Kind = SatOut
+		for _, gid := range r.Games {
+			p.Places += len(n.Game(gid).Players())
+		}
+		p.Of = p.Places + len(r.Out)
 		if g := n.LeftIn(r, id); g != nil {
 			p.Kind, p.Court = Left, g.Court
 		}
@@ -193,18 +204,25 @@ func played(g *session.Game, id session.PersonID) Part {
 }
 
 // coming lists the parts of the rounds to come, without the games that go on.
-func coming(n *session.Night, ahead []session.PlannedRound, id session.PersonID) []Part {
+func coming(n *session.Night, ahead []session.PlannedRound, now time.Time, id session.PersonID) []Part {
 	var out []Part
 	for i, r := range ahead {
 		number := len(n.Rounds) + 1 + i
-		if slices.Contains(r.Out, id) {
-			out = append(out, Part{Kind: WillSit, Round: number})
+		if n.Settings.Flow == session.Rolling {
+			number = 0
+		}
+		about := time.Time{}
+		if wait, ok := n.RoundBegins(i, now); ok {
+			about = now.Add(wait)
+		}
+		if slices.Contains(r.Out, id) && number > 0 {
+			out = append(out, Part{Kind: WillSit, Round: number, About: about})
 			continue
 		}
 		for _, g := range r.Games {
 			if g.A.Has(id) || g.B.Has(id) {
 				us, them := seats(g.A, g.B, id)
-				out = append(out, Part{Kind: Planned, Round: number, Court: g.Court, Partner: partner(us, id), Against: them})
+				out = append(out, Part{Kind: Planned, Round: number, Court: g.Court, Partner: partner(us, id), Against: them, About: about})
 			}
 		}
 	}
@@ -264,7 +282,12 @@ func met(club *session.Club, n *session.Night, ahead []session.PlannedRound, id 
 	}
 	for _, r := range ahead {
 		for _, g := range r.Games {
-			each(g.A, g.B, func(m *Meeting, _ bool) { m.Ahead++ })
+			each(g.A, g.B, func(m *Meeting, together bool) {
+				m.Ahead++
+				if together {
+					m.Together++
+				}
+			})
 		}
 	}
 	slices.SortStableFunc(out, func(x, y Meeting) int {
@@ -276,15 +299,17 @@ func met(club *session.Club, n *session.Night, ahead []session.PlannedRound, id 
 	return out
 }
 
-// counts lists everybody in the rotation and the person, most sit-outs first, then fewest games.
+// counts lists everybody in the rotation, of a night that is over everybody who came, and the person: most
+// sit-outs first, then fewest games.
 func counts(club *session.Club, n *session.Night, now time.Time, id session.PersonID) []Count {
 	var out []Count
 	for _, a := range n.Roll {
-		if a.State != session.Here && a.Person != id {
+		in := a.State == session.Here || !n.IsOpen() && !a.Arrived.IsZero()
+		if !in && a.Person != id {
 			continue
 		}
 		c := Count{Person: a.Person, Games: n.GamesOf(a.Person), SatOut: n.SatOut(a.Person), Present: a.PresentFor(now)}
-		if a.State == session.Here && n.Playing(a.Person) == nil {
+		if n.IsOpen() && a.State == session.Here && n.Playing(a.Person) == nil {
 			c.Wait = a.Waited(now)
 		}
 		out = append(out, c)

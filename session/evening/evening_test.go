@@ -224,3 +224,90 @@ func (h *hall) agree(rt *rapid.T) {
 		}
 	}
 }
+
+// TestWhyARoundWasSatOut: with how many people for how many places, and beside it what everybody sat out.
+func TestWhyARoundWasSatOut(t *testing.T) {
+	h := newHall(t, session.Rounds, 2, 11)
+	plan := h.ahead()
+	h.do(session.CallRound{Plan: plan})
+	out := plan[0].Out[0]
+	e := h.of(out)
+	if p := e.Parts[0]; p.Kind != SatOut || p.Of != 11 || p.Places != 8 {
+		t.Errorf("the round that was sat out is %+v", p)
+	}
+	if s := e.SitOuts(); len(s) != 2 || s[0] != 8 || s[1] != 3 {
+		t.Errorf("sit-outs of everybody: %v", s)
+	}
+	if s := e.Games(); len(s) != 2 || s[0] != 3 || s[1] != 8 {
+		t.Errorf("games of everybody: %v", s)
+	}
+	if own := e.Own(); own.SatOut != 1 || own.Games != 0 {
+		t.Errorf("own count %+v", own)
+	}
+}
+
+// TestWhenTheNextRoundIs: later rounds come later, and nobody can tell while play is held.
+func TestWhenTheNextRoundIs(t *testing.T) {
+	h := newHall(t, session.Rounds, 2, 8)
+	plan := h.ahead()
+	if about := h.with(plan, plan[0].Games[0].A[0]).Next().About; !about.IsZero() {
+		t.Errorf("before the first call the next round is about %v", about)
+	}
+	h.do(session.CallRound{Plan: plan})
+	last := h.now
+	for _, p := range h.of(plan[0].Games[0].A[0]).Parts {
+		if p.Kind != Planned {
+			continue
+		}
+		if !p.About.After(last) || p.About.Sub(last) > 40*time.Minute {
+			t.Errorf("round %d is about %v, after %v", p.Round, p.About, last)
+		}
+		last = p.About
+	}
+	h.do(session.HoldPlay{Why: "rain"})
+	if about := h.of(plan[0].Games[0].A[0]).Next().About; !about.IsZero() {
+		t.Errorf("while play is held the next round is about %v", about)
+	}
+}
+
+// TestWishesAndHowFarTheyAreKept of both who ask, but never who asks to be kept apart.
+func TestWishesAndHowFarTheyAreKept(t *testing.T) {
+	h := newHall(t, session.Rounds, 2, 8)
+	roll := h.night().Roll
+	a, b, c, d := roll[0].Person, roll[1].Person, roll[2].Person, roll[3].Person
+	change := func(id session.PersonID, together []session.Together, apart ...session.PersonID) {
+		p, _ := h.desk.Ledger().Club().Person(id)
+		p.Together, p.KeepApart = together, apart
+		h.do(session.ChangePerson{Person: p})
+	}
+	change(a, []session.Together{{With: b, Times: 2}}, c)
+	change(d, nil, a)
+	want := []Wish{{With: b, Times: 2, Here: true}, {With: c, Apart: true, Here: true}}
+	for round := range 5 {
+		h.do(session.CallRound{Plan: h.ahead()})
+		for len(h.night().Running()) > 0 {
+			h.now = h.now.Add(5 * time.Minute)
+			h.score(h.night().Running()[0], 11, 3)
+		}
+		e := h.with(nil, a)
+		want[0].Done = 0
+		for _, p := range e.Parts {
+			if p.Partner == b {
+				want[0].Done++
+			}
+		}
+		want[0].Games, want[1].Games = round+1, round+1
+		if len(e.Wishes) != 2 || e.Wishes[0] != want[0] || e.Wishes[1] != want[1] || !e.Wishes[1].Kept() {
+			t.Errorf("after %d rounds the wishes are %+v, want %+v", round+1, e.Wishes, want)
+		}
+	}
+	if e := h.with(nil, a); e.Wishes[0].Done != 2 || !e.Wishes[0].Kept() {
+		t.Errorf("after the last round the two games as partners are %+v", e.Wishes[0])
+	}
+	if e := h.with(nil, b); len(e.Wishes) != 1 || !e.Wishes[0].Theirs || e.Wishes[0].With != a {
+		t.Errorf("who is asked for as a partner reads %+v", e.Wishes)
+	}
+	if e := h.with(nil, c); len(e.Wishes) != 0 {
+		t.Errorf("who is kept apart reads %+v", e.Wishes)
+	}
+}

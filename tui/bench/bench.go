@@ -10,7 +10,11 @@ import (
 )
 
 // Bench is the screen of the people on the bench.
-type Bench struct{ cursor ui.Cursor }
+type Bench struct {
+	cursor ui.Cursor
+	asked  session.PersonID // who wants to know why not, empty for nobody
+	why    []string         // what is answered
+}
 
 // New makes the screen.
 func New() *Bench { return &Bench{} }
@@ -33,10 +37,44 @@ func (b *Bench) Actions(c ui.Context) []ui.Action {
 		nobody = "nobody waits, and nobody rests"
 	}
 	return []ui.Action{
-		b.cursor.Move(len(people)),
-		ui.Act(ui.Bind("rest / back", "enter", "enter", " "), of(toggle)).Because(nobody),
+		b.move(len(people)),
+		ui.Act(ui.Bind("page", "enter", "enter"), of(func(a session.Attendance) ui.Intent {
+			return ui.ShowPerson{Person: a.Person, Among: ids(people)}
+		})).Because(nobody).Explained("the person's page: the night, sit-outs, whom met, rating"),
+		ui.Act(ui.Bind("why not me?", "y", "y"), of(func(a session.Attendance) ui.Intent {
+			if b.asked == a.Person {
+				b.asked = "" // asked again, the answer goes
+			} else {
+				b.asked = a.Person
+			}
+			b.Survey(c)
+			return nil
+		})).Because(nobody).Explained("why this person is not called next, with figures; again takes the answer away"),
+		ui.Act(ui.Bind("rest / back", "space", " "), of(toggle)).Because(nobody),
 		ui.Act(ui.Bind("leave", "l", "l"), of(leave)).Because(nobody),
 	}
+}
+
+// move goes through the list. An answer to somebody else's question goes.
+func (b *Bench) move(rows int) ui.Action {
+	a := b.cursor.Move(rows)
+	move := a.Do
+	a.Do = func(key string) ui.Intent {
+		b.asked, b.why = "", nil
+		return move(key)
+	}
+	return a
+}
+
+// Leave implements ui.Leaver.
+func (b *Bench) Leave() { b.asked, b.why = "", nil }
+
+func ids(people []session.Attendance) []session.PersonID {
+	out := make([]session.PersonID, len(people))
+	for i, a := range people {
+		out[i] = a.Person
+	}
+	return out
 }
 
 func leave(a session.Attendance) ui.Intent {
@@ -62,16 +100,21 @@ func waiting(n *session.Night) []session.Attendance {
 	return out
 }
 
-// Click implements ui.Screen.
+// Click implements ui.Screen: a click selects, a click on what is selected shows the page.
 func (b *Bench) Click(c ui.Context, _, y int) ui.Intent {
 	if c.Night() == nil {
 		return nil
 	}
 	people := waiting(c.Night())
-	from, until := line.Window(len(people), listHeight(c, next(c)), b.cursor.In(len(people)))
-	if i := from + y - listTop; i >= from && i < until {
-		b.cursor = ui.Cursor(i)
+	from, until := line.Window(len(people), listHeight(c, b.below(c)), b.cursor.In(len(people)))
+	i := from + y - listTop
+	switch {
+	case i < from || i >= until:
+		return nil
+	case i == b.cursor.In(len(people)):
+		return ui.ShowPerson{Person: people[i].Person, Among: ids(people)}
 	}
+	b.cursor, b.asked, b.why = ui.Cursor(i), "", nil
 	return nil
 }
 
@@ -96,7 +139,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")
 	}
-	coming := next(c) // worked out once a frame: what it says about time takes the machine a while
+	coming := b.below(c) // worked out once a frame: what it says about time takes the machine a while
 	cursor := b.cursor.In(len(people))
 	from, until := line.Window(len(people), listHeight(c, coming), cursor)
 	barred := notCalled(c)

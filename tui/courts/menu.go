@@ -40,6 +40,11 @@ func Choices(c ui.Context, court session.Court) []Choice {
 func gridMenu(c ui.Context, court session.Court) ui.Dialog {
 	items := courtItems(c, court)
 	if g := c.Night().Game(court.Game); g != nil {
+		for i, id := range g.Players() {
+			items = append(items, dialog.Item{
+				Key: fmt.Sprint(i + 1), Label: c.Names.Full(id) + ": the page", Intent: ui.ShowPerson{Person: id, Among: g.Players()},
+			})
+		}
 		sheet := dialog.Item{Key: "g", Label: "this game: time-outs, corrections, faults", Intent: later(func() ui.Dialog { return gameMenu(c, g) })}
 		items = slices.Insert(items, 2, sheet) // after the two ways to say that somebody is missing
 	}

@@ -18,8 +18,9 @@ import (
 type Door struct {
 	input  textinput.Model
 	cursor ui.Cursor
-	chosen bool // somebody was chosen with the arrows or the mouse
-	stale  bool // what is typed has had its answer: the next letter begins another name
+	chosen bool             // somebody was chosen with the arrows or the mouse
+	stale  bool             // what is typed has had its answer: the next letter begins another name
+	told   session.PersonID // who was said to be here already: enter again has the page
 }
 
 // New makes the screen.
@@ -92,7 +93,7 @@ func (d *Door) typed(k tea.KeyMsg) bool {
 			d.input.SetValue("")
 		}
 		d.input, _ = d.input.Update(k)
-		d.cursor, d.chosen, d.stale = 0, false, false
+		d.cursor, d.chosen, d.stale, d.told = 0, false, false, ""
 		return true
 	}
 	return false
@@ -100,7 +101,7 @@ func (d *Door) typed(k tea.KeyMsg) bool {
 
 func (d *Door) clear() {
 	d.input.SetValue("")
-	d.cursor, d.chosen, d.stale = 0, false, false
+	d.cursor, d.chosen, d.stale, d.told = 0, false, false, ""
 }
 
 // Leave implements ui.Leaver.
@@ -110,9 +111,10 @@ func (d *Door) Leave() { d.clear() }
 // An enter too many must not check in whoever happens to be first.
 func (d *Door) marks() bool { return d.chosen || d.input.Value() != "" }
 
-// enter does the likeliest thing to the row: check in whoever is not here, show the choices for
-// whoever is. Whoever is here already and was found by typing may be somebody else's namesake: that
-// is asked back and not guessed.
+// enter does the likeliest thing to the row: check in whoever is not here, show the page of whoever is.
+// Whoever is here already and was found by typing may be somebody else's namesake: that is asked back and
+// not guessed, and enter again shows the page. So a name typed after it begins another search, and is no
+// row of keys on a page that nobody looks at.
 func (d *Door) enter(c ui.Context, r row) ui.Intent {
 	done := func(*session.Ledger) { d.clear() }
 	switch {
@@ -121,12 +123,12 @@ func (d *Door) enter(c ui.Context, r row) ui.Intent {
 		return ui.Show{Dialog: groupMenu(c, r.guest, add, done)}
 	case r.guest != "":
 		return ui.Do{Command: session.AddGuest{Name: r.guest}, After: done}
-	case r.state == session.Here && !d.chosen:
-		d.stale = true
-		return ui.Refuse{Err: fmt.Errorf("%s is here already; ↓ goes on to “add %s as a guest”, → has more about %s", r.person.Name, d.input.Value(), r.person.Name)}
+	case r.state == session.Here && !d.chosen && d.told != r.person.ID:
+		d.stale, d.told = true, r.person.ID
+		return ui.Refuse{Err: fmt.Errorf("%s is here already: enter again shows the page; ↓ goes on to “add %s as a guest”", r.person.Name, d.input.Value())}
 	case r.state == session.Here:
 		d.stale = true
-		return ui.Show{Dialog: personMenu(c, r)}
+		return ui.ShowPerson{Person: r.person.ID}
 	}
 	return checkIn(c, r, done)
 }

@@ -27,9 +27,12 @@ func importForm() ui.Dialog {
 	)
 }
 
-// timesForm sets when somebody comes or goes.
-func timesForm(c ui.Context, r row) ui.Dialog {
-	was := r.att.Stay
+// TimesForm sets when somebody comes or goes.
+func TimesForm(c ui.Context, p session.Person) ui.Dialog {
+	var was session.Stay
+	if a := c.Night().Attending(p.ID); a != nil {
+		was = a.Stay
+	}
 	shownDue, shownLeaves := shownMoment(was.Due, was.From, c.Now), shownMoment(was.Leaves, was.Last, c.Now)
 	send := func(v []string) (ui.Intent, error) {
 		stay := was
@@ -48,7 +51,7 @@ func timesForm(c ui.Context, r row) ui.Dialog {
 			stay = stay.Leaving(m, c.Night(), c.Now)
 		}
 		return ui.Do{Command: session.Expect{
-			Person: r.person.ID, Due: stay.Due, Leaves: stay.Leaves, From: stay.From, Last: stay.Last,
+			Person: p.ID, Due: stay.Due, Leaves: stay.Leaves, From: stay.From, Last: stay.Last,
 		}}, nil
 	}
 	comes, leaves := "a time such as 19:40; empty if not known", "a time such as 21:00; empty to stay to the end"
@@ -56,7 +59,7 @@ func timesForm(c ui.Context, r row) ui.Dialog {
 		comes = "a time such as 19:40, or the first round such as 3; empty if not known"
 		leaves = "a time such as 21:00, or the last round such as 5; empty to stay to the end"
 	}
-	return dialog.NewForm(r.person.Name+": times tonight", send,
+	return dialog.NewForm(p.Name+": times tonight", send,
 		dialog.Field{Label: "Comes at", Value: shownDue, Hint: comes},
 		dialog.Field{Label: "Leaves at", Value: shownLeaves, Hint: leaves},
 	)

@@ -16,6 +16,9 @@ func asksGroup(c ui.Context, r row) bool {
 	return n != nil && n.NeedsGroups() && !n.Grouped(c.Club(), r.person.ID)
 }
 
+// CheckIn checks somebody in whom the club knows, and asks for the group first where teams need one.
+func CheckIn(c ui.Context, p session.Person) ui.Intent { return checkIn(c, row{person: p}, nil) }
+
 // checkIn checks somebody in whom the club knows, and asks for the group first where teams need one.
 func checkIn(c ui.Context, r row, done func(*session.Ledger)) ui.Intent {
 	id := r.person.ID

@@ -26,7 +26,8 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 		dialog.Item{Key: "i", Label: "check in", Intent: checkIn(c, r, nil), Why: why(!isHere, "is here")},
 		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, "not in the rotation")},
 		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
-		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: timesForm(c, r)}},
+		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: TimesForm(c, r.person)}},
+		dialog.Item{Key: "p", Label: "page: games, sit-outs, whom met, rating", Intent: ui.ShowPerson{Person: id}},
 		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: PersonForm(c, r.person)}},
 		dialog.Item{Key: "m", Label: "merge: turns out to be somebody else", Intent: ui.Show{Dialog: mergePick(r.person)}},
 	)

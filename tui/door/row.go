@@ -158,7 +158,7 @@ func (r row) verb() string {
 	case r.guest != "":
 		return "add guest"
 	case r.state == session.Here:
-		return "rest, leave…"
+		return "page"
 	case r.state == session.Resting:
 		return "back to play"
 	}

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"strings"
 
 	"club/quadrille/scoring/rating"
 	"club/quadrille/session"
@@ -26,10 +27,21 @@ func leagueSheet(c ui.Context, best int) sheet {
 		foot:  counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
 	}
 	for _, r := range session.League(c.Club(), best) {
+		s.people = append(s.people, named(c, r.Name))
 		s.rows = append(s.rows, row(fmt.Sprint(r.Rank), r.Name, fmt.Sprintf("%.1f", r.Points),
 			fmt.Sprint(r.Counts), fmt.Sprint(r.Nights), fmt.Sprint(r.Games), fmt.Sprint(r.Wins)))
 	}
 	return s
+}
+
+// named is the person of a line of the league, the first of a set pair, empty where nobody is called that.
+func named(c ui.Context, name string) session.PersonID {
+	if p, ok := c.Club().Named(name); ok {
+		return p.ID
+	}
+	first, _, _ := strings.Cut(name, " & ")
+	p, _ := c.Club().Named(first)
+	return p.ID
 }
 
 // ratingSheet rates everybody by all games of all nights.
@@ -51,6 +63,7 @@ func ratingSheet(c ui.Context) sheet {
 		return s
 	}
 	for i, p := range table {
+		s.people = append(s.people, p.Who)
 		note := ""
 		if !p.Comparable {
 			note = "not yet comparable"

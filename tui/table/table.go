@@ -5,6 +5,8 @@ package table
 import (
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -22,9 +24,9 @@ const (
 
 // Table is the screen of the tables.
 type Table struct {
-	view view
-	top  int
-	best int // nights that count for the league, 0 for all
+	view   view
+	cursor ui.Cursor
+	best   int // nights that count for the league, 0 for all
 
 	made  sheet // the table as it was last worked out, since a season of ratings takes time
 	basis basis // what it was worked out from
@@ -42,7 +44,8 @@ type basis struct {
 type sheet struct {
 	head, empty string
 	rows        []string
-	note        string // which games count otherwise; in front of the foot
+	people      []session.PersonID // whom each row is about, the first of a pair
+	note        string             // which games count otherwise; in front of the foot
 	foot        string
 }
 
@@ -52,19 +55,49 @@ func New() *Table { return &Table{} }
 // Typing implements ui.Screen.
 func (t *Table) Typing() bool { return false }
 
-// Click implements ui.Screen.
-func (t *Table) Click(ui.Context, int, int) ui.Intent { return nil }
+// Click implements ui.Screen: a click selects, a click on what is selected shows the page.
+func (t *Table) Click(c ui.Context, _, y int) ui.Intent {
+	s := t.sheet(c)
+	from, until := line.Window(len(s.rows), s.room(c), t.cursor.In(len(s.rows)))
+	i := from + y - 1
+	switch {
+	case i < from || i >= until:
+		return nil
+	case i == t.cursor.In(len(s.rows)) && s.people[i] != "":
+		return ui.ShowPerson{Person: s.people[i], Among: s.known()}
+	}
+	t.cursor = ui.Cursor(i)
+	return nil
+}
+
+// known lists whom the rows are about, without those whom the club no longer knows.
+func (s sheet) known() []session.PersonID {
+	var out []session.PersonID
+	for _, id := range s.people {
+		if id != "" {
+			out = append(out, id)
+		}
+	}
+	return out
+}
 
 // Actions implements ui.Screen.
 func (t *Table) Actions(c ui.Context) []ui.Action {
 	out := []ui.Action{
 		ui.Act(ui.Bind("tonight, league, ratings", "v", "v"), func() ui.Intent {
-			t.view, t.top = (t.view+1)%viewCount, 0
+			t.view, t.cursor = (t.view+1)%viewCount, 0
 			return nil
 		}),
 	}
-	if s := t.sheet(c); len(s.rows) > s.room(c) {
-		out = append(out, ui.Scroll(&t.top, len(s.rows), s.room(c)))
+	if s := t.sheet(c); len(s.rows) > 0 {
+		at := t.cursor.In(len(s.rows))
+		unknown := ""
+		if s.people[at] == "" {
+			unknown = "the club no longer knows this person"
+		}
+		out = append(out, t.cursor.Move(len(s.rows)), ui.Act(ui.Bind("page", "enter", "enter"), func() ui.Intent {
+			return ui.ShowPerson{Person: s.people[at], Among: s.known()}
+		}).Because(unknown).Explained("the person's page: the night, sit-outs, whom met, rating"))
 	}
 	switch t.view {
 	case tonight:
@@ -117,10 +150,13 @@ func (t *Table) Lines(c ui.Context) []string {
 	if len(s.rows) == 0 {
 		return append([]string{""}, line.Wrap(strings.TrimSpace(s.empty+" "+s.note), c.Width)...)
 	}
-	from := min(t.top, max(0, len(s.rows)-s.room(c)))
-	until := min(len(s.rows), from+s.room(c))
+	at := t.cursor.In(len(s.rows))
+	from, until := line.Window(len(s.rows), s.room(c), at)
 	out := []string{c.Theme.Dim.Render(line.Cut(s.head, c.Width))}
-	for _, r := range s.rows[from:until] {
+	for i, r := range s.rows[from:until] {
+		if from+i == at {
+			r = c.Theme.Selected.Render(">" + strings.TrimPrefix(ansi.Strip(r), " "))
+		}
 		out = append(out, line.Cut(r, c.Width))
 	}
 	for len(out) < c.Height-s.footRows()+1 {

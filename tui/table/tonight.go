@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 
 	"club/quadrille/session"
 	"club/quadrille/session/standings"
@@ -24,8 +25,9 @@ func tonightSheet(c ui.Context) sheet {
 		return s
 	}
 	s.note = n.TableNote()
-	for _, r := range session.Standings(c.Club(), n) {
-		text := rowText(c, r)
+	for _, r := range session.Places(c.Club(), n) {
+		text := rowText(c, r.Row)
+		s.people = append(s.people, slices.Concat(r.People, []session.PersonID{""})[0])
 		if r.Rank == 1 {
 			text = c.Theme.Strong.Render(text)
 		}

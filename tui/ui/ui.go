@@ -58,6 +58,12 @@ type Leaver interface{ Leave() }
 // Follower is a screen that has something to forget when the night changes.
 type Follower interface{ Follow(n *session.Night) }
 
+// Surveyor is a screen that works out what it shows beside the drawing.
+type Surveyor interface {
+	// Survey works it out: when the screen is shown, and whenever the night, the plan or the minute changes.
+	Survey(c Context)
+}
+
 // Adviser is a screen or a dialog that knows better than the night what to do next: it is in the
 // middle of something.
 type Adviser interface {
@@ -87,6 +93,9 @@ const (
 	ScreenCount
 )
 
+// PersonScreen is the page of one person. It has no tab: it is opened from a name, and left to where one was.
+const PersonScreen = ScreenCount
+
 // Intent is what a key press asks the desk to do. Nil asks for nothing.
 type Intent interface{ intent() }
 
@@ -104,6 +113,15 @@ type Close struct{ Then Intent }
 
 // Go shows another screen.
 type Go struct{ To ScreenID }
+
+// ShowPerson shows a person's page.
+type ShowPerson struct {
+	Person session.PersonID
+	Among  []session.PersonID // whom the arrows go through; nil for everybody by name
+}
+
+// Back goes back from a person's page to where one was.
+type Back struct{}
 
 // GoCourt shows the courts with the cursor on one of them.
 type GoCourt struct{ Court session.CourtID }
@@ -129,17 +147,19 @@ type Later struct{ Make func() Intent }
 // Own is something that the desk itself does, beside the screens.
 type Own struct{ Do func() tea.Cmd }
 
-func (Do) intent()      {}
-func (Show) intent()    {}
-func (Close) intent()   {}
-func (Go) intent()      {}
-func (GoCourt) intent() {}
-func (Import) intent()  {}
-func (Backup) intent()  {}
-func (Quit) intent()    {}
-func (Refuse) intent()  {}
-func (Own) intent()     {}
-func (Later) intent()   {}
+func (Do) intent()         {}
+func (Show) intent()       {}
+func (Close) intent()      {}
+func (Go) intent()         {}
+func (GoCourt) intent()    {}
+func (Import) intent()     {}
+func (Backup) intent()     {}
+func (Quit) intent()       {}
+func (Refuse) intent()     {}
+func (Own) intent()        {}
+func (Later) intent()      {}
+func (ShowPerson) intent() {}
+func (Back) intent()       {}
 
 // Bind is a key binding with its help.
 func Bind(help, keyText string, keys ...string) key.Binding {

@@ -1,0 +1,52 @@
+package tui
+
+import (
+	"club/quadrille/session"
+	"club/quadrille/tui/ui"
+)
+
+// origin is where one was: a screen, and on the page of a person also whose.
+type origin struct {
+	screen ui.ScreenID
+	person session.PersonID
+	among  []session.PersonID
+}
+
+// showPerson shows a person's page, from which one goes back to here.
+func (m *Model) showPerson(i ui.ShowPerson) {
+	here := origin{screen: m.active}
+	here.person, here.among = m.person.Shown()
+	m.back = append(m.back, here)
+	m.active = ui.PersonScreen
+	m.person.Show(i.Person, i.Among)
+	m.surveyScreen()
+}
+
+// goBack goes back from a person's page, by one step. What was typed or chosen there is as it was.
+func (m *Model) goBack() {
+	if len(m.back) == 0 {
+		m.goTo(ui.Courts)
+		return
+	}
+	last := m.back[len(m.back)-1]
+	m.back = m.back[:len(m.back)-1]
+	m.active = last.screen
+	m.person.Show(last.person, last.among)
+	m.surveyScreen()
+}
+
+// tab is the screen whose tab is marked: of a person's page the one that it was opened from.
+func (m *Model) tab() ui.ScreenID {
+	if m.active == ui.PersonScreen && len(m.back) > 0 {
+		return m.back[0].screen
+	}
+	return m.active
+}
+
+// screenName is the name of the screen that is shown.
+func (m *Model) screenName() string {
+	if m.active == ui.PersonScreen {
+		return "A person's page"
+	}
+	return tabs[m.active].name
+}
