@@ -98,3 +98,16 @@ func Benchings() []Benching { return night.Benchings() }
 
 // ParseBenching returns the choice of that name. Case and surrounding space do not matter.
 func ParseBenching(name string) (Benching, error) { return night.ParseBenching(name) }
+
+// Leveling says how much even games are worth: see [night.Leveling].
+type Leveling = night.Leveling
+
+// The steps of leveling.
+const (
+	AnyLevels    = night.AnyLevels
+	GentleLevels = night.GentleLevels
+	EvenLevels   = night.EvenLevels
+)
+
+// ParseLeveling returns the step of that name. Case and surrounding space do not matter.
+func ParseLeveling(name string) (Leveling, error) { return night.ParseLeveling(name) }

@@ -36,6 +36,8 @@ func Certify(p Problem, rounds []Round) Certificate {
 	s := bound.ScopeOf(n, rounds, m)
 	c := certificate(m, s)
 	c.SitoutEvenness, c.SitoutSpread = s.Sitouts(rounds, m)
+	p.History = rounds
+	c.Levels = measure.LevelsOf(&p, p.Earlier())
 	c.LongestBench = Value{Value: m.Longest, Bound: s.LongestBound()}
 	c.BenchedTwice = Value{Value: m.Twice, Bound: s.TwiceBound()}
 	return c
@@ -60,7 +62,9 @@ func CertifyGames(p Problem, games []Game) Certificate {
 	copy(s.Low, m.Games)
 	copy(s.High, m.Games)
 	s.Rests, s.Loose = false, true
-	return certificate(m, s)
+	c := certificate(m, s)
+	c.Levels = measure.LevelsOf(&p, games)
+	return c
 }
 
 // certificate sets values beside bounds, but for sitting out.

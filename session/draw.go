@@ -34,6 +34,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		Benching: n.Settings.Benching,
 		Seed:     n.Settings.Seed + uint64(played),
 
+		Leveling:        n.Settings.Leveling(),
 		LevelLimit:      n.Settings.Balance,
 		LeftoverSingles: n.Settings.Singles,
 	}

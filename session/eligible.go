@@ -171,6 +171,7 @@ func (u *lineup) rolling(court CourtID) scheduler.Rolling {
 		Together:  u.problem.Together,
 		NeverMeet: u.problem.NeverMeet,
 
+		Leveling:   n.Settings.Leveling(),
 		LevelLimit: n.Settings.Balance,
 		ByWait:     n.Settings.ByWait,
 

@@ -36,12 +36,24 @@ type Settings struct {
 	Slot     int                `json:"slot"`               // minutes from one call of a round to the next
 	Closing  time.Time          `json:"closing,omitzero"`   // when the hall must be left, zero if open
 	Balance  float64            `json:"balance,omitempty"`  // no game whose likelier winner has more than this chance, where avoidable; 0 for any
+	Gentle   bool               `json:"gentle,omitempty"`   // such a game is avoided only where that costs few meetings
 	Singles  bool               `json:"singles,omitempty"`  // two people left over play singles if a court is free
 	MaxRun   int                `json:"max_run,omitempty"`  // games running without a rest, 0 for no limit
 	ByWait   bool               `json:"by_wait,omitempty"`  // a free court calls strictly by waiting time, and does not mix more
 	Benching scheduler.Benching `json:"benching,omitempty"` // what sitting out twice running may cost
 	Stopped  bool               `json:"stopped,omitempty"`  // walkovers and games given up count for the table
 	Seed     uint64             `json:"seed"`               // makes every draw of the night repeatable
+}
+
+// Leveling is how much even games are worth tonight.
+func (s Settings) Leveling() scheduler.Leveling {
+	switch {
+	case s.Balance == 0:
+		return scheduler.AnyLevels
+	case s.Gentle:
+		return scheduler.GentleLevels
+	}
+	return scheduler.EvenLevels
 }
 
 // DefaultSettings is a night as most clubs play it: rotating partners in rounds, side-out to 11,

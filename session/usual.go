@@ -3,6 +3,8 @@ package session
 import (
 	"fmt"
 	"time"
+
+	"club/quadrille/scheduler"
 )
 
 // Usual is what the club's nights are like as a rule: a new night is proposed so. Whatever a night was
@@ -97,7 +99,10 @@ func (c *Club) Unusual() []string {
 }
 
 func levelsText(s Settings) string {
-	if s.Balance > 0 {
+	switch s.Leveling() {
+	case scheduler.GentleLevels:
+		return "gently even levels"
+	case scheduler.EvenLevels:
 		return "even levels"
 	}
 	return "any levels"

@@ -147,8 +147,8 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
 		{Label: closingLabel, Value: timeText(s.Closing, now), Hint: "when play ends, such as 21:30; empty if open"},
 		{
-			Label: "Even levels", Value: yesNo(s.Balance > 0), Options: []string{"no", "yes"},
-			Hint: "yes: no game with a clear favourite where that can be avoided",
+			Label: "Even levels", Value: s.Leveling().String(), Options: []string{"off", "gentle", "even"},
+			Hint: "gentle: fewer games with a sure winner; even: hardly any, for a few more repeats",
 		},
 		{
 			Label: "Left-over two", Value: choose(s.Singles, "play singles", "sit out"), Options: []string{"sit out", "play singles"},
@@ -194,8 +194,6 @@ func optional(text, what string) (int, error) {
 	return number(text, what)
 }
 
-func yesNo(yes bool) string { return choose(yes, "yes", "no") }
-
 func choose(first bool, a, b string) string {
 	if first {
 		return a
@@ -220,8 +218,13 @@ func readSettings(s session.Settings, v []string, n *session.Night, now time.Tim
 			return s, err
 		}
 	}
-	s.Balance = 0
-	if v[8] == "yes" {
+	step, err := scheduler.ParseLeveling(v[8])
+	if err != nil {
+		return s, err
+	}
+	if s.Gentle = step == scheduler.GentleLevels; step == scheduler.AnyLevels {
+		s.Balance = 0
+	} else {
 		s.Balance = evenChance
 	}
 	if s.Scoring.Cap, err = optional(v[11], "cap"); err != nil {

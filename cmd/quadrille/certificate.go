@@ -16,6 +16,10 @@ func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 	for _, m := range c.Measures() {
 		fmt.Fprintf(&out, "%-24s %8d %10d %5d\n", m.Name, m.Value.Value, m.Bound, m.Gap())
 	}
+	if l := c.Levels; l.Games > 0 {
+		fmt.Fprintf(&out, "Levels: %s with a sure winner; teams differ by %.1f, people on a court by %.1f.\n",
+			ofGames(l.Onesided, l.Games), mean(l.TeamGap, l.Games), mean(l.Spread, l.Games))
+	}
 	switch {
 	case !c.Perfect():
 		out.WriteString("A gap is how far the rotation may be from the fairest of as many games that shares\nthe sit-outs like this one; the true best may lie between.\n")
@@ -27,5 +31,12 @@ func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 	_, err := io.WriteString(w, out.String())
 	return err
 }
+
+func ofGames(some, all int) string {
+	return fmt.Sprintf("%d of %s", some, counted(all, "game", "games"))
+}
+
+// mean is a mean over games of what was added up in tenths.
+func mean(tenths, games int) float64 { return float64(tenths) / 10 / float64(games) }
 
 func moreGames(n int) string { return counted(n, "more game was", "more games were") }

@@ -48,6 +48,7 @@ are times of day, which then need --start and --slot.`,
 	addWhole(cmd, &p.ask.Courts, "courts", 1, rotation.MaxCourts, "play on `C` courts")
 	addWhole(cmd, &p.ask.Rounds, "rounds", 1, rotation.MaxRounds, "plan `R` rounds")
 	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
+	addChoice(cmd, &p.ask.Leveling, "levels", "how even games shall be for what they cost in meetings, if the roster has levels", scheduler.ParseLeveling, "off", "gentle", "even")
 	addChoice(cmd, &p.ask.Benching, "benching", "mixed: a few sit out twice running where all meet more for it; strict: as few as can be", scheduler.ParseBenching, "mixed", "strict")
 	addClock(cmd, &p.ask.Start, "start", "when round 1 is called, for rosters with times of day (`19:00`)")
 	p.ask.Slot = 15

@@ -42,13 +42,17 @@ var Order = [kinds]Rank{
 	{Missing, "partnerships asked for and missing", 1 << 13, 0, false},
 	{Thrice, "three sit-outs running", 1 << 11, 0, true},
 	{TwiceMore, "twice running, more than a person's share", 1 << 10, 0, true},
-	{Partners, "repeated partners", 64, 0, false},
-	{Onesided, "games with a sure winner", 100, 0, false},
+	{Partners, "repeated partners", 160, 0, false},
+	{Onesided, "games with a sure winner, where levels are to be even", 72, 0, false},
 	{Twice, "sit-outs twice running", 24, 1 << 11, true},
 	{Meetings, "repeated meetings", 16, 0, false},
 	{Opponents, "repeated opponents", 2, 0, false},
 	{TwiceAtOnce, "sit-outs twice running in one round", 1, 0, true},
 }
+
+// GentleOnesided is what a game with a sure winner weighs where levels are to be gently even. Both weights are below half
+// of what a repeated partner and meeting weigh, so that no exchange, which touches two games, pays one for them.
+const GentleOnesided = 40
 
 // Weights are what each step of a [Score] weighs.
 type Weights [kinds]int

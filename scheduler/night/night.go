@@ -27,7 +27,8 @@ func New(p *Problem) *Night {
 	n.Mate = n.mates()
 	n.Walls = n.courtWalls()
 	n.Wishes = newWishes(n)
-	n.Widest = widestGap(p.LevelLimit)
+	_, limit := p.Even()
+	n.Widest = widestGap(limit)
 	for _, c := range p.Courts {
 		n.Bands = n.Bands || !c.Strict && (c.MinLevel > 0 || c.MaxLevel > 0)
 	}

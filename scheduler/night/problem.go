@@ -20,7 +20,8 @@ type Problem struct {
 
 	Benching        Benching // what sitting out twice running may cost
 	MaxRun          int      // most games running without a rest; 0 = no limit
-	LevelLimit      float64  // no game whose predicted winner's chance is above this, where avoidable; 0 = off
+	Leveling        Leveling // how much even games are worth
+	LevelLimit      float64  // a game whose predicted winner's chance is above this has a sure winner; 0 = [SureWin]
 	LeftoverSingles bool     // two people left over play singles if a court is free
 
 	Seed uint64 // equal seeds give equal plans

@@ -96,7 +96,7 @@ func (c *caller) levelCost(g night.Game) float64 {
 	}
 	a, b := level(g.A[0])+level(g.A[1]), level(g.B[0])+level(g.B[1])
 	gap := math.Abs(a - b)
-	if limit := c.n.Problem.LevelLimit; limit > 0 && night.WinChance(gap, 0) > limit {
+	if step, limit := c.n.Problem.Even(); step != night.AnyLevels && night.WinChance(gap, 0) > limit {
 		sum += limitWeight
 	}
 	return sum + levelWeight*gap

@@ -31,7 +31,8 @@ type Moment struct {
 
 	Together, NeverPartner, NeverMeet []night.Pair
 	LevelLimit                        float64 // as in Problem
-	ByWait                            bool    // strictly by waiting time: nobody is passed over for somebody who has waited less, to mix more
+	Leveling                          night.Leveling
+	ByWait                            bool // strictly by waiting time: nobody is passed over for somebody who has waited less, to mix more
 
 	Seed uint64 // decides between equally good games
 }
@@ -75,7 +76,7 @@ func (r Moment) Clashes() []night.Clash { return night.Clashes(r.problem()) }
 // problem states the moment as a night without rounds, so that the same checks apply.
 func (r Moment) problem() *night.Problem {
 	p := &night.Problem{
-		Format: r.Format, People: slices.Clone(r.People), Courts: r.Courts, LevelLimit: r.LevelLimit,
+		Format: r.Format, People: slices.Clone(r.People), Courts: r.Courts, LevelLimit: r.LevelLimit, Leveling: r.Leveling,
 		Together: r.Together, NeverPartner: r.NeverPartner, NeverMeet: r.NeverMeet, Seed: r.Seed,
 	}
 	for i := range p.People {

@@ -78,7 +78,13 @@ func (a *annealer) try(temperature float64) {
 		return
 	case len(steps) == 1 && !a.b.replaces(steps[0]):
 		s := steps[0]
-		d := a.b.swapDelta(s.r, s.s, s.t)
+		d := a.b.pairDelta(s.r, s.s, s.t)
+		if a.b.levels != nil {
+			if d-a.b.levelOf(s.r, s.s)-a.b.levelOf(s.r, s.t) > a.m.patience {
+				return // however even the games become
+			}
+			d += a.b.levelDelta(s.r, s.s, s.t)
+		}
 		if d > a.m.patience || d > 0 && d > a.d.Nerve(temperature) || a.still && d == 0 {
 			return
 		}

@@ -31,12 +31,13 @@ type board struct {
 	may    int     // how often a person may without its being too often
 	priced bool    // sitting out twice running has a price
 
-	levels  []int // each person's level in tenths; nil when nobody states one
-	level   []int // what each game weighs for levels, at (round·width + first seat) / 4
-	leveled int   // the sum of those
-	margin  []margin
-	play    int // weight of who plays with whom
-	rest    int // weight of who sits out
+	levels   []int // each person's level in tenths; nil when nobody states one
+	level    []int // what each game weighs for levels, at (round·width + first seat) / 4
+	leveled  int   // the sum of those
+	onesided int   // what a game with a sure winner weighs
+	margin   []margin
+	play     int // weight of who plays with whom
+	rest     int // weight of who sits out
 }
 
 const (
@@ -56,6 +57,12 @@ func newBoard(n *night.Night, lineups []lineup.Lineup, f *sitout.Fair, w *measur
 	b.seat = make([]int32, len(lineups)*b.width)
 	b.where = make([]int32, len(lineups)*n.People)
 	b.levels = n.Levels()
+	switch step, _ := n.Problem.Even(); step {
+	case night.GentleLevels:
+		b.onesided = measure.GentleOnesided
+	case night.EvenLevels:
+		b.onesided = w[measure.Onesided]
+	}
 	for r, l := range lineups {
 		copy(b.seat[r*b.width:], arrange(n, l, d))
 	}

@@ -6,23 +6,27 @@ package search
 // swapDelta is the change of weight if the occupants of seats s and t of round r change places, but
 // for what changes by who sits out. The seats must not be one team's, and not both on the bench.
 func (b *board) swapDelta(r, s, t int) int {
-	row, seats := b.row(r), b.shapes[r].Seats()
-	if s > t {
-		s, t = t, s
-	}
-	var d int
-	switch {
-	case t >= seats:
-		d = b.leave(row, s) + b.join(row, s, row[t])
-	case s>>2 == t>>2:
-		d = b.resplit(row, s, t)
-	default:
-		d = b.leave(row, s) + b.leave(row, t) + b.join(row, s, row[t]) + b.join(row, t, row[s])
-	}
+	d := b.pairDelta(r, s, t)
 	if b.levels != nil {
 		d += b.levelDelta(r, s, t)
 	}
 	return d
+}
+
+// pairDelta is the part of swapDelta that concerns who plays with whom.
+func (b *board) pairDelta(r, s, t int) int {
+	row, seats := b.row(r), b.shapes[r].Seats()
+	if s > t {
+		s, t = t, s
+	}
+	switch {
+	case t >= seats:
+		return b.leave(row, s) + b.join(row, s, row[t])
+	case s>>2 == t>>2:
+		return b.resplit(row, s, t)
+	default:
+		return b.leave(row, s) + b.leave(row, t) + b.join(row, s, row[t]) + b.join(row, t, row[s])
+	}
 }
 
 // replaces tells whether one of the seats is on the bench.

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
 )
 
@@ -15,8 +14,8 @@ func (b *board) gameLevel(r, g int) int {
 func (b *board) quartet(c night.Court, i, j, k, l int32) int {
 	gap := b.levels[i] + b.levels[j] - b.levels[k] - b.levels[l]
 	w := gap * gap / 16
-	if limit := b.n.Problem.LevelLimit; limit > 0 && max(gap, -gap) > b.n.Widest {
-		w += b.w[measure.Onesided]
+	if max(gap, -gap) > b.n.Widest {
+		w += b.onesided
 	}
 	if b.n.Bands {
 		for _, i := range [4]int32{i, j, k, l} {
@@ -24,6 +23,14 @@ func (b *board) quartet(c night.Court, i, j, k, l int32) int {
 		}
 	}
 	return w
+}
+
+// levelOf is what the game of a seat of round r weighs for levels, 0 for the bench.
+func (b *board) levelOf(r, s int) int {
+	if s >= b.shapes[r].Seats() {
+		return 0
+	}
+	return b.level[(r*b.width+s)>>2]
 }
 
 // levelDelta is the change of the weight of levels if seats s and t of round r change occupants.

@@ -16,7 +16,7 @@ const defaultMoves = 2_000_000
 func UsualMoves(p *night.Problem) int {
 	moves := defaultMoves
 	if slices.ContainsFunc(p.People, func(x night.Person) bool { return x.Level != 0 }) {
-		moves /= 2
+		moves = moves * 2 / 3
 	}
 	if len(p.Together)+len(p.NeverMeet)+len(p.NeverPartner) > 0 {
 		moves /= 2
@@ -41,6 +41,9 @@ func newSearch(n *night.Night, moves int) *search {
 // finish gives the games of a plan courts, and lets those left over play singles. Of what was shown to people as
 // much stays as is the same.
 func (s *search) finish(b *board, shown []night.Round) []night.Round {
+	if shown == nil {
+		b.relabel(s.d)
+	}
 	n, rounds := s.n, b.rounds()
 	if shown == nil {
 		orderRounds(n, rounds)

@@ -119,7 +119,11 @@ func (a *annealer) wish(ctx context.Context, moves int) int {
 // one that is drawn by lot.
 func (s *search) starts() []*board {
 	drawn := s.draw()
-	return append(s.fromDesigns(drawn), drawn)
+	starts := append(s.fromDesigns(drawn), drawn)
+	for _, b := range starts {
+		b.relabel(s.d)
+	}
+	return starts
 }
 
 // draw fills the rounds one after the other by the queue, and each round's courts by lot.

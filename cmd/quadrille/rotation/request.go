@@ -22,6 +22,7 @@ type Request struct {
 	Slot    int    // minutes from one call to the next
 	Seed    uint64
 
+	Leveling scheduler.Leveling // how much even games are worth
 	Benching scheduler.Benching // what sitting out twice running may cost
 }
 
@@ -41,7 +42,7 @@ func (q Request) Problem() (scheduler.Problem, error) {
 	case q.Format == scheduler.Ladder:
 		return scheduler.Problem{}, fmt.Errorf("a ladder cannot be planned: each round follows from the results of the one before")
 	}
-	p := scheduler.Problem{Format: q.Format, Rounds: q.Rounds, Seed: q.Seed, Benching: q.Benching}
+	p := scheduler.Problem{Format: q.Format, Rounds: q.Rounds, Seed: q.Seed, Benching: q.Benching, Leveling: q.Leveling}
 	for i := range q.Courts {
 		p.Courts = append(p.Courts, scheduler.CourtSpec{Name: strconv.Itoa(i + 1)})
 	}

@@ -3,6 +3,7 @@
 //
 //	go run ./scheduler/cmd/grid              # 4 to 48 people, up to 16 rounds: some minutes
 //	go run ./scheduler/cmd/grid -every 7     # each seventh night of it
+//	go run ./scheduler/cmd/grid -mixed       # with the price for sitting out twice running
 //	go run ./scheduler/cmd/grid -misses      # also name each night that misses a bound
 //
 // Times are the processor's where the system tells them, and otherwise wall clock.
@@ -25,6 +26,7 @@ func main() {
 	every := flag.Int("every", 1, "plan each `n`th night only")
 	moves := flag.Int("moves", 0, "the `budget` of a plan; 0 = the usual")
 	seed := flag.Uint64("seed", 1, "`seed` of the plans")
+	mixed := flag.Bool("mixed", false, "sitting out twice running has a price; else it is avoided at any price")
 	misses := flag.Bool("misses", false, "name each night that misses a bound")
 	flag.Parse()
 
@@ -39,7 +41,7 @@ func main() {
 					continue
 				}
 				n := night{people, courts, rounds}
-				cert, took, err := n.plan(*seed, *moves)
+				cert, took, err := n.plan(*seed, *moves, *mixed)
 				if err != nil {
 					fmt.Fprintln(os.Stderr, err)
 					os.Exit(1)
@@ -68,12 +70,15 @@ func (n night) String() string {
 }
 
 // plan makes a night's rotation and returns its certificate and the time it took.
-func (n night) plan(seed uint64, moves int) (scheduler.Certificate, time.Duration, error) {
+func (n night) plan(seed uint64, moves int, mixed bool) (scheduler.Certificate, time.Duration, error) {
 	p := scheduler.Problem{
 		People: make([]scheduler.Person, n.people),
 		Courts: make([]scheduler.CourtSpec, n.courts),
 		Rounds: n.rounds,
 		Seed:   seed,
+	}
+	if !mixed {
+		p.Benching = scheduler.StrictBench
 	}
 	start := processor()
 	rounds, err := scheduler.Plan(context.Background(), p, scheduler.Budget{Moves: moves})
