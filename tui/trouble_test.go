@@ -276,7 +276,7 @@ func TestQuittingLooksForTheClubFile(t *testing.T) {
 	if s.press("q", "x"); !s.quit || s.m.Left() == nil || s.m.Left().Command != nil {
 		t.Errorf("quit %v, left %+v", s.quit, s.m.Left())
 	}
-	s, p, _ = lostPlace(t)
+	s, _, _ = lostPlace(t)
 	s.slow = true
 	s.press("q", "x").release() // the x came before the question
 	if s.shows("The club file is not in its place"); s.quit {

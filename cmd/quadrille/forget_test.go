@@ -44,10 +44,10 @@ func forgetAnd(t *testing.T, path string) (string, int) {
 	return errs, code
 }
 
-// forget is killed at 5 moments (50 with QUADRILLE_LONG=1) from its first word to after its end, and
+// forget is killed at 3 moments (50 with QUADRILLE_LONG=1) from its first word to after its end, and
 // then run again: no byte of the name is left in the folder, and every file is sound.
 func TestForgetKilledAtAnyMomentCanBeRunAgain(t *testing.T) {
-	kills := 5
+	kills := 3
 	if os.Getenv("QUADRILLE_LONG") == "1" {
 		kills = 50
 	}

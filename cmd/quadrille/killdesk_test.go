@@ -16,11 +16,11 @@ import (
 	"club/quadrille/store"
 )
 
-// The real desk is killed at 12 random moments (300 with QUADRILLE_LONG=1) while somebody checks people in
+// The real desk is killed at 6 random moments (300 with QUADRILLE_LONG=1) while somebody checks people in
 // and scores games rally by rally. Whatever the screen called saved must be in the file, which is sound,
 // holds whole actions only, and opens again with the next desk.
 func TestKilledDeskLosesNothingThatItCalledSaved(t *testing.T) {
-	kills := 12
+	kills := 6
 	if os.Getenv("QUADRILLE_LONG") == "1" {
 		kills = 300
 	}
