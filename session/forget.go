@@ -40,14 +40,15 @@ func (f *Forgotten) Learn(log Log) error {
 			f.ids[id], found = true, true
 		}
 	}
+	for id, names := range had {
+		if !found && slices.ContainsFunc(names, func(name string) bool { return sameName(name, f.name) }) {
+			f.ids[id] = true
+		}
+	}
 	if err := f.learnAliases(log); err != nil {
 		return err
 	}
 	for id, names := range had {
-		earlier := slices.ContainsFunc(names, func(name string) bool { return sameName(name, f.name) })
-		if earlier && !found {
-			f.ids[id] = true
-		}
 		for _, name := range names {
 			if f.ids[id] && !neutral.MatchString(name) {
 				f.names[name] = true

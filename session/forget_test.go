@@ -151,3 +151,25 @@ func TestANameThatOnlyABackupHasIsFound(t *testing.T) {
 		t.Error("a mention is not told from no mention")
 	}
 }
+
+// Two that were merged are forgotten as one, whichever of the names is asked for.
+func TestWhoWasMergedIsForgottenUnderBothNames(t *testing.T) {
+	for _, name := range []string{"Ann Other", "Anja Oder"} {
+		d, log, _ := newTestDesk(t)
+		must(t, d, OpenNight{Name: "night", Settings: DefaultSettings(1), Courts: 1}, AddGuest{Name: "Ann Other"}, AddGuest{Name: "Anja Oder"}, AddGuest{Name: "Bea"})
+		from, _ := d.Ledger().Club().Named("Anja Oder")
+		into, _ := d.Ledger().Club().Named("Ann Other")
+		must(t, d, MergePeople{From: from.ID, Into: into.ID})
+		change, _ := forgetting(t, NewForgotten(name), log)
+		if change == nil {
+			t.Fatalf("%s is not found", name)
+		}
+		after := copied(t, log, change)
+		if text := texts(t, after); strings.Contains(text, "Ann Other") || strings.Contains(text, "Anja Oder") {
+			t.Errorf("%s: a name is left in %s", name, text)
+		}
+		if _, err := Load(after.Records(1)); err != nil {
+			t.Error(err)
+		}
+	}
+}
