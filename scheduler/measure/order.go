@@ -52,7 +52,7 @@ var Order = [kinds]Rank{
 
 // GentleOnesided is what a game with a sure winner weighs where levels are to be gently even. Both weights are below half
 // of what a repeated partner and meeting weigh, so that no exchange, which touches two games, pays one for them.
-const GentleOnesided = 40
+const GentleOnesided = 24
 
 // Weights are what each step of a [Score] weighs.
 type Weights [kinds]int
