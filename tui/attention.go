@@ -143,15 +143,22 @@ func (b *matters) Actions(c ui.Context) []ui.Action {
 // Click implements ui.Clicker: a click on what is marked does it.
 func (b *matters) Click(c ui.Context, _, y int) ui.Intent {
 	open := b.m.mind.open()
-	i := y
+	from, until := b.window(c)
+	i := from + y
 	switch {
-	case i < 0 || i >= len(open):
+	case i < from || i >= until:
 		return nil
 	case i != b.cursor.In(len(open)):
 		b.cursor = ui.Cursor(i)
 		return nil
 	}
 	return b.Actions(c)[0].Take("enter")
+}
+
+// window is which of the matters are shown.
+func (b *matters) window(c ui.Context) (from, until int) {
+	k := len(b.m.mind.open())
+	return line.Window(k, max(1, c.Height), b.cursor.In(k))
 }
 
 // Lines implements ui.Dialog.
@@ -161,7 +168,7 @@ func (b *matters) Lines(c ui.Context) []string {
 		return []string{"Nothing wants your attention."}
 	}
 	at := b.cursor.In(len(open))
-	from, until := line.Window(len(open), max(1, c.Height), at)
+	from, until := b.window(c)
 	var out []string
 	for i, x := range open[from:until] {
 		name, _ := b.m.remedy(x)

@@ -2,9 +2,9 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/x/ansi"
 
 	"club/quadrille/scheduler"
@@ -182,31 +182,52 @@ func tabAt(x int) (ui.ScreenID, bool) {
 // footer lists the keys that mean something now: the screen's, then the desk's. What cannot be done now is
 // left out; pressing it says why.
 func (m *Model) footer(c ui.Context) string {
-	var keys []key.Binding
-	actions := append(m.screenActions(c), m.deskActions(c)...)
-	if d := m.dialog(); d != nil {
-		actions = d.Actions(m.dialogContext(d))
-	}
-	for _, a := range actions {
-		if !a.Quiet && a.Why == "" {
-			keys = append(keys, a.Key)
-		}
-	}
 	var parts []string
-	for _, k := range keys {
-		parts = append(parts, c.Theme.Key.Render(k.Help().Key)+" "+c.Theme.Dim.Render(k.Help().Desc))
+	for _, a := range m.footerActions(c) {
+		parts = append(parts, c.Theme.Key.Render(a.Key.Help().Key)+" "+c.Theme.Dim.Render(a.Key.Help().Desc))
 	}
-	return fitParts(parts, m.width)
+	return line.Cut(strings.Join(parts, footerGap), m.width)
 }
 
-// fitParts joins as many parts as fit; the last three (all commands, help and quit) always do.
-func fitParts(parts []string, width int) string {
-	const gap = "  "
+// footerGap parts the keys of the footer.
+const footerGap = "  "
+
+// footerActions are as many of the actions as the footer has room for; the last three (all, help and quit)
+// always are among them.
+func (m *Model) footerActions(c ui.Context) []ui.Action {
 	const last = 3
-	for len(parts) > last+1 && line.Width(strings.Join(parts, gap)) > width {
-		parts = append(parts[:len(parts)-last-1:len(parts)-last-1], parts[len(parts)-last:]...)
+	all := append(m.screenActions(c), m.deskActions(c)...)
+	if d := m.dialog(); d != nil {
+		all = d.Actions(m.dialogContext(d))
 	}
-	return line.Cut(strings.Join(parts, gap), width)
+	out := slices.DeleteFunc(slices.Clone(all), func(a ui.Action) bool { return a.Quiet || a.Why != "" })
+	room := func() (cells int) {
+		for _, a := range out {
+			cells += footerCells(a) + len(footerGap)
+		}
+		return cells - len(footerGap)
+	}
+	for len(out) > last+1 && room() > m.width {
+		out = slices.Delete(out, len(out)-last-1, len(out)-last)
+	}
+	return out
+}
+
+// footerCells is the room that an action takes in the footer.
+func footerCells(a ui.Action) int {
+	return line.Width(a.Key.Help().Key) + 1 + line.Width(a.Key.Help().Desc)
+}
+
+// footerAt is the action whose key stands at a column of the footer.
+func (m *Model) footerAt(c ui.Context, x int) (ui.Action, bool) {
+	at := 0
+	for _, a := range m.footerActions(c) {
+		if x >= at && x < at+footerCells(a) {
+			return a, true
+		}
+		at += footerCells(a) + len(footerGap)
+	}
+	return ui.Action{}, false
 }
 
 // box draws a dialog with its frame.
@@ -239,12 +260,17 @@ func (m *Model) dialogContext(d ui.Dialog) ui.Context {
 	return c
 }
 
+// corner is where a box lies that is laid over the middle.
+func corner(boxWidth, boxHeight, width, height int) (left, top int) {
+	return max(0, (width-boxWidth)/2), max(0, (height-boxHeight)/2)
+}
+
 // overlay lays a box over the middle of some lines.
 func overlay(under, box []string, width, height int) []string {
 	out := make([]string, height)
 	copy(out, under)
 	boxWidth := line.Width(box[0])
-	left, top := max(0, (width-boxWidth)/2), max(0, (height-len(box))/2)
+	left, top := corner(boxWidth, len(box), width, height)
 	for i, text := range box {
 		if top+i >= height {
 			break

@@ -49,7 +49,7 @@ func (s *Courts) Actions(c ui.Context) []ui.Action {
 // gridActions are the keys while nothing is typed.
 func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 	n := c.Night()
-	substitute := ui.Act(ui.Bind("substitute", "x", "x"), func() ui.Intent {
+	substitute := ui.Act(ui.Bind("sub", "x", "x"), func() ui.Intent {
 		return ui.Show{Dialog: replaceMenu(c, n.Game(court.Game))}
 	}).Explained("put somebody from the bench in for a player")
 	if n.Game(court.Game) == nil {

@@ -2,6 +2,7 @@ package courts
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"club/quadrille/scoring"
@@ -47,6 +48,40 @@ func (b *board) shortLines(c ui.Context, g *session.Game) []string {
 	}
 	out = append(out, line.Wrap(g.State.WhyFor(seatNames(c, g)), c.Width)...)
 	return out[:min(len(out), c.Height)]
+}
+
+// clickHalf does what the arrow to the half of the court that was clicked does.
+func (s *Courts) clickHalf(c ui.Context, g *session.Game, x, y int) ui.Intent {
+	key, ok := s.board.half(c, g, x, y)
+	if !ok {
+		return nil
+	}
+	for _, a := range s.boardActions(c, g) {
+		if slices.Contains(a.Key.Keys(), key) {
+			return a.Take(key)
+		}
+	}
+	return nil
+}
+
+// half is the arrow to the half of the court that lies at a cell.
+func (b *board) half(c ui.Context, g *session.Game, x, y int) (key string, ok bool) {
+	arrows := [2]string{"left", "right"}
+	if c.Height < fullBoard { // the lines of the two teams
+		if y < 0 || y > 1 {
+			return "", false
+		}
+		return arrows[y], true
+	}
+	top := 2 + len(b.middle(c, g)) // the names above the court belong to their halves
+	net := 2 + 1 + boxWidth + 7
+	if y < top || y > top+len(plan(c, g))-1 || x < 2 || x > 2*net-2 || x == net {
+		return "", false
+	}
+	if x < net {
+		return arrows[0], true
+	}
+	return arrows[1], true
 }
 
 // standing is what both sides have left, and what they lost rallies by where somebody noted it.

@@ -142,11 +142,15 @@ func (s *Courts) move(n *session.Night, by int) {
 	}
 }
 
-// Click implements ui.Screen: a click selects a court, a click on the selected one opens it.
+// Click implements ui.Screen: a click selects a court, a click on the selected one opens it. On the board a
+// click on a half of the court says that the team there won the rally.
 func (s *Courts) Click(c ui.Context, x, y int) ui.Intent {
 	n := c.Night()
-	if n == nil || s.board.on(n) != nil {
+	if n == nil {
 		return nil
+	}
+	if g := s.board.on(n); g != nil {
+		return s.clickHalf(c, g, x, y)
 	}
 	i, ok := s.layout(c).find(x, y)
 	if !ok {

@@ -139,6 +139,27 @@ func (f *Form) values() []string {
 	return out
 }
 
+// window is which of the fields are shown.
+func (f *Form) window(c ui.Context) (from, until int) {
+	return line.Window(len(f.fields), max(1, c.Height-2), f.cursor)
+}
+
+// Click implements ui.Clicker: a click goes to a field; on the options of the field that one is in, it takes
+// the next one.
+func (f *Form) Click(c ui.Context, _, y int) ui.Intent {
+	from, until := f.window(c)
+	i := from + y
+	switch {
+	case i < from || i >= until:
+	case i != f.cursor:
+		f.focus(i)
+	case len(f.fields[i].Options) > 0:
+		f.wrong = nil
+		f.fields[i].turn("right")
+	}
+	return nil
+}
+
 // Lines implements ui.Dialog.
 func (f *Form) Lines(c ui.Context) []string {
 	label := 0
@@ -146,7 +167,7 @@ func (f *Form) Lines(c ui.Context) []string {
 		label = max(label, line.Width(field.Label))
 	}
 	var out []string
-	from, until := line.Window(len(f.fields), max(1, c.Height-2), f.cursor)
+	from, until := f.window(c)
 	for i := from; i < until; i++ {
 		field, mark := f.fields[i], "  "
 		if i == f.cursor {

@@ -88,17 +88,33 @@ func (m *Menu) take(item Item) ui.Intent {
 	return ui.Close{Then: item.Intent}
 }
 
-// Lines implements ui.Dialog.
-func (m *Menu) Lines(c ui.Context) []string {
-	var out []string
+// window is the note above the choices, and which of them are shown.
+func (m *Menu) window(c ui.Context) (note []string, from, until int) {
 	if m.note != "" {
-		out = line.Wrap(m.note, c.Width)
+		note = line.Wrap(m.note, c.Width)
 	}
-	room := max(1, c.Height-len(out))
+	room := max(1, c.Height-len(note))
 	if len(m.items) > room {
 		room-- // for the line that says so
 	}
-	from, until := line.Window(len(m.items), room, m.cursor)
+	from, until = line.Window(len(m.items), room, m.cursor)
+	return note, from, until
+}
+
+// Click implements ui.Clicker: a click takes what it is on.
+func (m *Menu) Click(c ui.Context, _, y int) ui.Intent {
+	note, from, until := m.window(c)
+	i := from + y - len(note)
+	if i < from || i >= until {
+		return nil
+	}
+	m.cursor = i
+	return m.take(m.items[i])
+}
+
+// Lines implements ui.Dialog.
+func (m *Menu) Lines(c ui.Context) []string {
+	out, from, until := m.window(c)
 	for i, item := range m.items[from:until] {
 		mark, style := "  ", c.Theme.Strong
 		if item.Why != "" {

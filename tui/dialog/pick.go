@@ -79,6 +79,22 @@ func (p *Pick) found(c ui.Context) []Candidate {
 	return out
 }
 
+// window is which of the people found are shown.
+func (p *Pick) window(c ui.Context, found int) (from, until int) {
+	return line.Window(found, max(1, c.Height-1), p.cursor)
+}
+
+// Click implements ui.Clicker: a click takes whom it is on.
+func (p *Pick) Click(c ui.Context, _, y int) ui.Intent {
+	found := p.found(c)
+	from, until := p.window(c, len(found))
+	i := from + y - 1
+	if i < from || i >= until {
+		return nil
+	}
+	return ui.Close{Then: p.take(found[i].ID)}
+}
+
 // Lines implements ui.Dialog.
 func (p *Pick) Lines(c ui.Context) []string {
 	p.input.Width = max(4, c.Width-8)
@@ -91,7 +107,7 @@ func (p *Pick) Lines(c ui.Context) []string {
 	for _, x := range found {
 		name = max(name, line.Width(c.Names.Full(x.ID)))
 	}
-	from, until := line.Window(len(found), max(1, c.Height-1), p.cursor)
+	from, until := p.window(c, len(found))
 	for i, x := range found[from:until] {
 		text := line.Fit(line.Fit(c.Names.Full(x.ID), name)+"  "+x.Note, c.Width-2)
 		if from+i == p.cursor {

@@ -79,6 +79,12 @@ type Dialog interface {
 	Lines(c Context) []string
 }
 
+// Clicker is a dialog that can be clicked.
+type Clicker interface {
+	// Click handles a click at a cell of the inside of the box.
+	Click(c Context, x, y int) Intent
+}
+
 // ScreenID names a screen.
 type ScreenID int
 
