@@ -58,6 +58,35 @@ func brokenFiles(t *testing.T) map[string]string {
 	return paths
 }
 
+// What is typed or piped is no better: a line without an end, and a folder in place of text.
+func TestNoBrokenInputAnswersInWordsOfALibrary(t *testing.T) {
+	endless := strings.Repeat("x", 9<<20)
+	for _, args := range [][]string{{"drill"}, {"call"}, {"import", "-"}, {"audit", "-"}, {"rate", "-"}, {"standings", "--games", "-"}} {
+		for _, in := range []string{endless, "{" + endless, "{\"quadrille\":\"events\",\"format\":1}\n" + endless} {
+			out, errs, code := quadrille(t, in, args...)
+			if code == exitFine {
+				t.Errorf("%q takes a line without an end", args)
+			}
+			noLibraryText(t, args, cut(out, 1000)+cut(errs, 1000))
+		}
+	}
+	if err := command(t, "call").Run(); err != nil {
+		t.Fatal(err)
+	}
+	folder, err := os.Open(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer folder.Close()
+	for _, args := range [][]string{{"drill"}, {"call"}, {"import", "-"}, {"audit", "-"}, {"rate", "-"}} {
+		var out bytes.Buffer
+		if code := run(args, folder, &out, &out); code == exitFine {
+			t.Errorf("%q reads a folder", args)
+		}
+		noLibraryText(t, args, out.String())
+	}
+}
+
 // Whatever stands in a file, a command that reads it answers in words of its own: no text of Go or of a
 // library reaches a person, and nothing ends the program.
 func TestNoBrokenFileAnswersInWordsOfALibrary(t *testing.T) {

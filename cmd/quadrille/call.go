@@ -120,7 +120,7 @@ func (c *caller) follow(s scoring.State, in io.Reader) error {
 		case errors.Is(err, io.EOF):
 			return nil
 		case err != nil:
-			return fmt.Errorf("reading the rallies: %w", err)
+			return fmt.Errorf("the rallies cannot be read: %s", because(err))
 		case unicode.IsSpace(letter):
 			continue
 		}

@@ -68,7 +68,7 @@ func teach(in io.Reader, out io.Writer, lesson drill.Lesson, questions int) erro
 		fmt.Fprintf(out, "%s\n\n", wrap(v.String(), 0))
 	}
 	if err := lines.Err(); err != nil {
-		return fmt.Errorf("reading the answers: %w", err)
+		return fmt.Errorf("the answers cannot be read: %s", because(err))
 	}
 	_, err := fmt.Fprintf(out, "%s\n", lesson)
 	return err

@@ -14,7 +14,7 @@ import (
 // openInput opens a file that is to be read, or the standard input for "-".
 func openInput(cmd *cobra.Command, path string) (io.ReadCloser, error) {
 	if path == "-" {
-		return io.NopCloser(cmd.InOrStdin()), nil
+		return io.NopCloser(worded{cmd.InOrStdin()}), nil
 	}
 	f, err := os.Open(path)
 	switch {
@@ -27,6 +27,18 @@ func openInput(cmd *cobra.Command, path string) (io.ReadCloser, error) {
 		return nil, errors.Join(fmt.Errorf("%s is a folder: name a file in it", path), f.Close())
 	}
 	return f, nil
+}
+
+// worded is an input whose errors are in words.
+type worded struct{ io.Reader }
+
+// Read implements io.Reader.
+func (w worded) Read(text []byte) (int, error) {
+	n, err := w.Reader.Read(text)
+	if err != nil && !errors.Is(err, io.EOF) {
+		err = fmt.Errorf("the standard input cannot be read: %s", because(err))
+	}
+	return n, err
 }
 
 // readRoster reads a roster from a file or the standard input.

@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -13,7 +15,19 @@ import (
 // TestMain lets the test binary be the command itself when it is called as quadrille, so that
 // scripts and tests of processes run what users run.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"quadrille": main})
+	testscript.Main(tidy{m}, map[string]func(){"quadrille": main})
+}
+
+// binaries is the folder of what tests build, in a name of its own for each run.
+var binaries = filepath.Join(os.TempDir(), fmt.Sprintf("quadrille-test-%d", os.Getpid()))
+
+// tidy removes what tests built.
+type tidy struct{ *testing.M }
+
+// Run implements testscript.TestingM.
+func (m tidy) Run() int {
+	defer os.RemoveAll(binaries)
+	return m.M.Run()
 }
 
 // TestScripts runs what a user could have typed; each file holds its own input.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"io"
 	"io/fs"
@@ -39,6 +40,8 @@ func because(err error) string {
 	switch {
 	case errors.Is(err, syscall.ENOSPC):
 		return "the disk is full"
+	case errors.Is(err, bufio.ErrTooLong):
+		return "a line has no end"
 	case errors.Is(err, syscall.EROFS):
 		return "the disk can only be read"
 	case errors.Is(err, syscall.EISDIR):

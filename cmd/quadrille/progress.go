@@ -18,7 +18,7 @@ var doing = map[string]string{
 	"plan": "planning", "audit": "judging", "simulate": "playing the night", "pace": "working it out",
 	"import": "taking it in", "standings": "making the table", "rate": "rating", "export": "writing",
 	"backup": "copying", "restore": "copying", "check": "reading all of it", "rescue": "searching all of it",
-	"compact": "writing it anew", "forget": "writing it anew",
+	"compact": "writing it anew", "forget": "writing it anew", "merge": "reading all of it",
 }
 
 // progress is a line on the terminal that tells who waits, each second, what is going on. It is gone

@@ -35,7 +35,10 @@ func TestDeskOnATerminal(t *testing.T) {
 		{"a second desk on the same file is refused", testSecondDesk},
 		{"resizing with dialogs open garbles nothing", testResize},
 	} {
-		t.Run(c.claim, func(t *testing.T) { c.test(t, bin) })
+		t.Run(c.claim, func(t *testing.T) {
+			t.Parallel() // a desk mostly waits for keys
+			c.test(t, bin)
+		})
 	}
 }
 

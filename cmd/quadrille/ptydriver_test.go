@@ -4,6 +4,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
@@ -20,7 +21,7 @@ import (
 
 // patience is how long a screen may take to show what it must. It is far more than a desk needs,
 // since a loaded machine must not fail a test that is about words.
-const patience = time.Minute
+const patience = 30 * time.Second
 
 // keys are the bytes that a terminal sends for keys that are no letters.
 var keys = map[string]string{
@@ -36,14 +37,22 @@ type program string
 // of the screens run the same code inside the test.
 func build(t testing.TB) program {
 	t.Helper()
-	folder := t.TempDir()
-	cmd := exec.Command("go", "install", "./cmd/quadrille")
-	cmd.Dir, cmd.Env = filepath.Join("..", ".."), append(os.Environ(), "GOBIN="+folder)
-	if out, err := cmd.CombinedOutput(); err != nil {
-		t.Fatalf("installing the program: %v\n%s", err, out)
+	path, err := installed()
+	if err != nil {
+		t.Fatal(err)
 	}
-	return program(filepath.Join(folder, "quadrille"))
+	return program(path)
 }
+
+// installed makes the binary once for all tests; TestMain removes its folder.
+var installed = sync.OnceValues(func() (string, error) {
+	cmd := exec.Command("go", "install", "./cmd/quadrille")
+	cmd.Dir, cmd.Env = filepath.Join("..", ".."), append(os.Environ(), "GOBIN="+binaries)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		return "", fmt.Errorf("installing the program: %w\n%s", err, out)
+	}
+	return filepath.Join(binaries, "quadrille"), nil
+})
 
 // terminal is the program on a pseudo-terminal with somebody in front of it. The terminal answers
 // no query of the program, as serial lines and many test runners do not.

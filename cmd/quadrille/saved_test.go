@@ -131,7 +131,7 @@ func deskWithMishap(t *testing.T, bin program, m mishap) (*terminal, string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	desk := bin.open(t, 160, 30, nil, "--data", path).Shows("[Courts]", ">Court 1")
+	desk := bin.open(t, 160, 30, nil, "--data", path).Shows("[Courts]", "Court 1: ")
 	if err := m.happen(path); err != nil {
 		t.Fatal(err)
 	}
@@ -170,10 +170,14 @@ func typeUntilRefused(t *testing.T, desk *terminal, path, says string) {
 func TestSavedIsOnlySaidOfWhatIsInTheFile(t *testing.T) {
 	bin := build(t)
 	for _, m := range mishaps {
-		t.Run(m.name+", mended", func(t *testing.T) { testMended(t, bin, m) })
-		t.Run(m.name+", left", func(t *testing.T) { testLeft(t, bin, m) })
-		t.Run(m.name+", copied", func(t *testing.T) { testCopied(t, bin, m) })
-		t.Run(m.name+", quit at once", func(t *testing.T) { testQuitAtOnce(t, bin, m) })
+		for way, test := range map[string]func(*testing.T, program, mishap){
+			"mended": testMended, "left": testLeft, "copied": testCopied, "quit at once": testQuitAtOnce,
+		} {
+			t.Run(m.name+", "+way, func(t *testing.T) {
+				t.Parallel() // a desk mostly waits for keys
+				test(t, bin, m)
+			})
+		}
 	}
 }
 

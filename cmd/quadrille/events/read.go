@@ -4,6 +4,7 @@ package events
 import (
 	"bufio"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 
@@ -43,9 +44,17 @@ func Read(r io.Reader) ([]session.Record, error) {
 		out = append(out, record)
 	}
 	if err := lines.Err(); err != nil {
-		return nil, fmt.Errorf("reading the events: %w", err)
+		return nil, unread(err, len(out)+2)
 	}
 	return out, nil
+}
+
+// unread says why a line could not be read.
+func unread(err error, line int) error {
+	if errors.Is(err, bufio.ErrTooLong) {
+		return fmt.Errorf("events line %d is longer than %d MiB: this is no export of events", line, maxLine>>20)
+	}
+	return fmt.Errorf("events line %d cannot be read: %w", line, err)
 }
 
 // head reads the first line.
@@ -56,7 +65,7 @@ func head(lines *bufio.Scanner) error {
 	}
 	if !lines.Scan() {
 		if err := lines.Err(); err != nil {
-			return fmt.Errorf("reading the events: %w", err)
+			return unread(err, 1)
 		}
 		return fmt.Errorf("the export is empty")
 	}

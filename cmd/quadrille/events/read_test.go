@@ -37,7 +37,7 @@ func TestReadRefusesWithTheLine(t *testing.T) {
 		{"a newer form", `{"quadrille":"events","format":9}`, "written by a newer Quadrille (form 9"},
 		{"no event", first + "what\n", "events line 2 is no event"},
 		{"an event missing", first + strings.Replace(record, `"seq":1`, `"seq":2`, 1), "events line 2 has the number 2 where 1 belongs"},
-		{"a line without end", first + strings.Repeat("x", maxLine+1), "reading the events"},
+		{"a line without end", first + strings.Repeat("x", maxLine+1), "events line 2 is longer than 8 MiB"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
