@@ -31,7 +31,8 @@ func newPlan() *cobra.Command {
 		Long: `Makes a rotation and proves how fair it is. The certificate gives each measure beside the
 least that any rotation could reach which shares the sit-outs like this one; where the gap is
 0 it is the best of these. Where about half of the people sit out, --benching strict keeps
-everybody from sitting out twice running, and then two groups hardly meet.
+everybody from sitting out twice running, and then two groups hardly meet. There the ways to
+share the bench are shown with what each gains and pays.
 
 A roster is CSV with the header name,group,level,arrive,leave,partner_with,keep_apart; only
 name is required. arrive is the first round that somebody plays and leave the last, or both
@@ -97,7 +98,17 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 	case p.csv:
 		return writeRotation(out, doc)
 	default:
-		return printRotation(out, doc)
+		if err := printRotation(out, doc); err != nil {
+			return err
+		}
+		if !scheduler.Choosable(problem) {
+			return nil
+		}
+		ways, err := scheduler.Alternatives(cmd.Context(), problem, scheduler.Budget{})
+		if err != nil {
+			return err
+		}
+		return printAlternatives(out, ways, len(problem.People), problem.Benching)
 	}
 }
 

@@ -15,7 +15,7 @@ func (s *search) mix(ctx context.Context, strict *board) *board {
 	if s.n.Problem.Benching != night.MixedBench || !s.mayMix(strict) {
 		return strict
 	}
-	w := mixed(strict.shapes)
+	w := mixed(s.usual, strict.shapes)
 	free, least := strict.floor(false), strict.floor(true)
 	floor := min(free.Weight(w)+w[measure.Twice], least.Weight(w))
 	if strict.cost(w) <= floor {
@@ -43,7 +43,7 @@ func (s *search) mix(ctx context.Context, strict *board) *board {
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	best.run(ctx, s.moves/mixShare, hot, cold)
 	best.restore()
-	if best.b.traded() >= strict.traded() {
+	if best.b.traded(w) >= strict.traded(w) {
 		return strict
 	}
 	return best.b
@@ -51,8 +51,8 @@ func (s *search) mix(ctx context.Context, strict *board) *board {
 
 // mixed are the weights under which twice running has a price. Where more people sit out than play, some
 // must do so thrice running sooner or later.
-func mixed(shapes []night.Shape) *measure.Weights {
-	w := measure.Usual
+func mixed(usual *measure.Weights, shapes []night.Shape) *measure.Weights {
+	w := *usual
 	for _, shape := range shapes {
 		if shape.Out() > shape.Seats() {
 			w[measure.Thrice] = 0
@@ -64,6 +64,12 @@ func mixed(shapes []night.Shape) *measure.Weights {
 // hotMix is the temperature at which plans are shaken in which people may sit out twice running, and mixShare
 // the part of the moves, one of so many, that each of three runs gets.
 const hotMix, hotSplit, mixShare = 8.0, 3.5, 4
+
+// MayMix tells whether so many sit out in a round that to sit out twice running once can buy anything.
+func MayMix(p *night.Problem) bool {
+	s := newSearch(night.New(p), 0)
+	return s.mayMix(s.draw())
+}
 
 // mayMix tells whether so many sit out that to sit out twice running once can buy anything.
 func (s *search) mayMix(b *board) bool {
@@ -89,8 +95,8 @@ func (b *board) under(w *measure.Weights) *board {
 }
 
 // traded is the weight of what mixing trades, and of what is more important.
-func (b *board) traded() int {
-	w := *mixed(b.shapes)
+func (b *board) traded(under *measure.Weights) int {
+	w := *under
 	w[measure.TwiceMore], w[measure.TwiceAtOnce], w[measure.Opponents] = 0, 0, 0
 	return b.cost(&w) - b.leveled
 }

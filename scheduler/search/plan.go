@@ -34,8 +34,15 @@ func Rounds(ctx context.Context, p night.Problem, moves int) []night.Round {
 	return s.finish(s.solve(ctx), nil)
 }
 
+// Priced searches as [Rounds] does for nights on which sitting out twice running has another price than the usual one.
+func Priced(ctx context.Context, p night.Problem, moves int, w *measure.Weights) []night.Round {
+	s := newSearch(night.New(&p), moves)
+	s.usual = w
+	return s.finish(s.solve(ctx), nil)
+}
+
 func newSearch(n *night.Night, moves int) *search {
-	return &search{n: n, moves: moves, d: dice.New(n.Problem.Seed, 1), most: mostCourts(n), w: &measure.Strict}
+	return &search{n: n, moves: moves, d: dice.New(n.Problem.Seed, 1), most: mostCourts(n), w: &measure.Strict, usual: &measure.Usual}
 }
 
 // finish gives the games of a plan courts, and lets those left over play singles. Of what was shown to people as

@@ -18,7 +18,8 @@ type search struct {
 	d     *dice.Dice
 	moves int
 	w     *measure.Weights
-	most  []int // most games of each round to plan
+	usual *measure.Weights // where sitting out twice running has a price
+	most  []int            // most games of each round to plan
 }
 
 // mostCourts is how many courts are open in each round to plan.

@@ -25,7 +25,7 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 	strict, free := drawn.floor(true), drawn.floor(false)
 	floor = strict.Weight(w)
 	if p.Benching == night.MixedBench && s.mayMix(drawn) {
-		w = mixed(drawn.shapes)
+		w = mixed(s.usual, drawn.shapes)
 		floor = min(strict.Weight(w), free.Weight(w)+w[measure.Twice])
 	}
 	seen := *w // as people see it: who opposed whom how often is no reason to change what was shown

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"club/quadrille/scheduler"
+)
+
+// printAlternatives writes what each way to share the bench gains and pays, where there is a choice. The one that
+// was made is marked.
+func printAlternatives(w io.Writer, all []scheduler.Alternative, people int, made scheduler.Benching) error {
+	if len(all) < 2 {
+		return nil
+	}
+	var out strings.Builder
+	out.WriteString("Ways to share the bench (--benching strict takes the first, mixed the last):\n")
+	for k, a := range all {
+		mark := " "
+		if k == 0 && made == scheduler.StrictBench || k == len(all)-1 && made == scheduler.MixedBench {
+			mark = "*"
+		}
+		c := a.Certificate
+		fmt.Fprintf(&out, "%s %s: %s, %s never meet\n", mark, twiceWords(c.BenchedTwice.Value, a.Once(people)),
+			counted(c.MeetingEvenness.Value, "repeated meeting", "repeated meetings"), counted(c.Strangers.Value, "pair", "pairs"))
+	}
+	_, err := io.WriteString(w, out.String())
+	return err
+}
+
+// twiceWords says how often people sit out twice running, and how many.
+func twiceWords(times, people int) string {
+	switch {
+	case times == 0:
+		return "nobody sits out twice running"
+	case times == people:
+		return counted(people, "person sits", "people sit") + " out twice running once"
+	}
+	return fmt.Sprintf("%s out twice running, %d times in all", counted(people, "person sits", "people sit"), times)
+}
