@@ -1,9 +1,13 @@
 package tui
 
 import (
+	"slices"
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/config"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/teach"
 	"club/quadrille/tui/ui"
@@ -97,6 +101,34 @@ func deskKeys() []deskKey {
 	}
 }
 
+// Keys are the keys of the desk as they are without a file desk.toml.
+func Keys() []config.Key {
+	var out []config.Key
+	for _, d := range deskKeys() {
+		out = append(out, config.Key{Name: d.setting(), Letters: d.letters, Always: d.always})
+	}
+	return out
+}
+
+// setting is the name of a desk key in desk.toml.
+func (d deskKey) setting() string { return strings.ReplaceAll(d.name, " ", "-") }
+
+// keysOf are the keys of the desk as somebody wants them. Ctrl+c quits whatever they want.
+func keysOf(wanted []config.Key) []deskKey {
+	out := deskKeys()
+	for i, d := range out {
+		for _, k := range wanted {
+			if k.Name == d.setting() {
+				out[i].letters, out[i].always = k.Letters, k.Always
+			}
+		}
+		if slices.Contains(d.always, "ctrl+c") && !slices.Contains(out[i].always, "ctrl+c") {
+			out[i].always = append(slices.Clone(out[i].always), "ctrl+c")
+		}
+	}
+	return out
+}
+
 // action is a desk key as it is now, with letters or without.
 func (d deskKey) action(m *Model, typing bool) ui.Action {
 	keys := d.always
@@ -121,7 +153,7 @@ func (m *Model) deskActions(c ui.Context) []ui.Action {
 	}
 	for i, t := range tabs {
 		if !typing {
-			out = append(out, ui.Ask(ui.Bind(t.name, t.key, t.key), ui.Go{To: ui.ScreenID(i)}).Explained("the "+tabAbout[i]).Quietly())
+			out = append(out, ui.Ask(ui.Bind(t.name, t.key, t.key), ui.Go{To: ui.ScreenID(i)}).Explained(tabAbout[i]).Quietly())
 		}
 	}
 	turn := func(by ui.ScreenID) ui.Intent { return ui.Go{To: (m.tab() + by) % ui.ScreenCount} }

@@ -12,6 +12,7 @@ import (
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
 	"club/quadrille/tui/bench"
+	"club/quadrille/tui/config"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/history"
@@ -37,6 +38,8 @@ type Options struct {
 	AskBackground bool
 	ReadFile      func(path string) ([]byte, error) // for rosters
 	NewSeed       func() uint64                     // for the draws of a new night
+	Keys          []config.Key                      // as somebody wants them, see Keys; nil for those
+	Warnings      []error                           // told when the desk opens
 	Bell          func()                            // sounds the terminal's bell, nil for silence
 	// Backup copies the club file, and does also in the copy what could not be saved, unless that is nil.
 	// Backup is nil where there is no file.
@@ -115,13 +118,16 @@ func New(desk Desk, o Options) *Model {
 		o.Theme = theme.New(io.Discard)
 	}
 	c := courts.New()
-	m := &Model{desk: desk, options: o, courts: c, person: person.New(), keys: deskKeys()}
+	m := &Model{desk: desk, options: o, courts: c, person: person.New(), keys: keysOf(o.Keys)}
 	m.screens = [ui.ScreenCount + 1]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person}
 	m.now = desk.Now()
 	m.take(desk.Ledger())
 	m.seen = m.ledger.Last()
 	m.mind.startAfresh()
 	m.doubtClock()
+	for _, w := range o.Warnings {
+		m.refuse(w)
+	}
 	m.active = ui.Courts
 	if n := m.ledger.Night(); n != nil && len(n.Games) == 0 && n.Count(session.Here) < 4 {
 		m.active = ui.Door

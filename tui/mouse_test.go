@@ -98,7 +98,7 @@ func TestClicksTakeWhatBoxesShow(t *testing.T) {
 		if got := s.night().Settings.Format; got == called(t, 1, 4).night().Settings.Format {
 			t.Errorf("at %v clicks on options change nothing: %v", size, got)
 		}
-		s.press(":", "standings").clickOn("Standings").shows("Order:")
+		s.press(":", "bench who").clickOn("> Bench").shows("[Bench]")
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"syscall"
@@ -59,13 +60,19 @@ func runDesk(cmd *cobra.Command, o *options) error {
 // and tells what is not saved. Kept is nil where nothing is kept.
 func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsaved, error) {
 	screen := unwrapped(cmd.OutOrStdout())
-	look := theme.New(screen)
+	wanted, wrong := deskSettings()
+	look := theme.Of(wanted.Look(theme.Detect(screen, os.Getenv), os.Getenv))
 	o := tui.Options{
 		Theme:    look,
+		Keys:     wanted.Keys,
+		Warnings: wrong,
 		ReadFile: readRosterFile,
 		NewSeed:  newSeed,
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
+	}
+	if wanted.Bell {
+		o.Bell = func() { io.WriteString(screen, "\a") } //nolint:errcheck // a bell that does not ring stops nothing
 	}
 	if kept != nil {
 		o.Backup = func(to string, also session.Command) error { return kept.copyTo(desk, to, also) }

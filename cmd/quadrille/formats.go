@@ -115,6 +115,13 @@ func formats() string {
 		}
 		p.blank()
 	}
+	p.paragraph("THE DESK'S SETTINGS (TOML)")
+	p.paragraph("desk.toml in the folder quadrille of your settings folder, read when the desk opens; all of it may be left out. quadrille " +
+		"settings prints what holds, as a file to begin with, and says what is wrong with yours.")
+	for _, s := range p.parts["desk.toml"] {
+		p.line(s[0], "", s[1])
+	}
+	p.blank()
 	p.paragraph("JSON")
 	for _, f := range jsonForms {
 		p.paragraph(f.title)

@@ -53,6 +53,7 @@ func TestFormatsTellOfEveryJSONField(t *testing.T) {
 	for _, f := range csvForms {
 		delete(parts, f.name)
 	}
+	check("desk.toml", []member{{name: "theme"}, {name: "glyphs"}, {name: "bell"}, {name: "keys"}})
 	for part := range parts {
 		t.Errorf("formats.txt tells of %s, which is neither a table nor an object", part)
 	}

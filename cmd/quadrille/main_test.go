@@ -38,6 +38,7 @@ func TestScripts(t *testing.T) {
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("TZ", "UTC")
 			env.Setenv("XDG_DATA_HOME", env.WorkDir+"/share")
+			env.Setenv("XDG_CONFIG_HOME", env.WorkDir+"/config")
 			env.Setenv("QUADRILLE_DATA", "")
 			for _, roster := range []string{"roster18.csv", "roster37.csv"} {
 				text, err := os.ReadFile("../../testdata/" + roster)

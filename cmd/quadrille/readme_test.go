@@ -131,6 +131,9 @@ func linkedModules(t *testing.T) map[string]string {
 func licenceIn(t *testing.T, dir string) string {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join(dir, "LICEN[CS]E*"))
+	if len(files) == 0 {
+		files, err = filepath.Glob(filepath.Join(dir, "COPYING*"))
+	}
 	if err != nil || len(files) == 0 {
 		t.Fatalf("%s has no licence (%v)", dir, err)
 	}

@@ -47,7 +47,7 @@ Without a command it opens the desk on the club file.`,
 	group(root, forCalls, "The call", newCall(), newDrill())
 	group(root, forFile, "The club file", newBackup(opts), newRestore(opts), newCheck(opts), newRescue(), newCompact(opts), newForget(opts))
 	help := newHelp()
-	group(root, forHelp, "Help", newCompletion(), help)
+	group(root, forHelp, "Help", newSettings(), newCompletion(), help)
 	root.AddCommand(newDocs())
 	root.SetHelpCommand(help)
 	refusing(root)
@@ -138,6 +138,8 @@ const surroundings = `Environment:
   QUADRILLE_DATA        names the club file where --data does not
   XDG_DATA_HOME         the folder for your data; the club file is
                         quadrille/club.qdb in it
+  XDG_CONFIG_HOME       the folder for your settings; those of the desk are in
+                        quadrille/desk.toml, see "quadrille settings --help"
   QUADRILLE_BACKGROUND  light or dark: the background of your terminal, where it
                         does not answer (COLORFGBG is read too)
   QUADRILLE_GLYPHS      ascii: draw with plain characters
