@@ -16,7 +16,7 @@ func TestKeysAreAsSomebodyWantsThem(t *testing.T) {
 	s := called(t, 2, 9)
 	s.m = New(s.desk, Options{Theme: s.theme, Keys: c.Keys})
 	s.plan()
-	s.resize(80, 24).shows("j help").press("?").hides("─ Keys ").press("j").shows("j or f2").press("esc", "f2").shows("─ Keys ").press("esc")
+	s.resize(80, 24).shows("j help").press("?").hides("─ Keys ").press("j", "/", "all keys").shows("j or f2").press("esc", "esc", "f2").shows("─ Keys ").press("esc")
 	s.press("J").shows("Hold play").press("esc", ":", "hold").shows("J")
 	if s.press("esc", "ctrl+c"); !s.quit {
 		t.Error("ctrl+c does not quit")

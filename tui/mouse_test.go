@@ -88,9 +88,9 @@ func TestOnlyPressesOfTheLeftButtonClick(t *testing.T) {
 // TestClicksTakeWhatBoxesShow, at three sizes of terminal: items of menus, people, fields and options of forms,
 // and what the palette finds.
 func TestClicksTakeWhatBoxesShow(t *testing.T) {
-	for _, size := range append(sizes, [2]int{minWidth, minHeight}) {
+	for _, size := range sizes {
 		s := called(t, 2, 9).resize(size[0], size[1])
-		s.press("c", "x").clickOn("3  Bram Vale").shows("Who is the sub for Bram Vale?").clickOn("Iris Vale")
+		s.press("c", "x").clickOn("3  Bram Vale").shows("Who is the sub for Bram Vale?").clickOn("> Iris Vale")
 		if s.night().Playing(s.night().Roll[8].Person) == nil {
 			t.Errorf("at %v a click puts nobody in", size)
 		}
