@@ -35,6 +35,40 @@ func (n *Night) TurnsOf(id PersonID) Turns {
 	return t
 }
 
+// TurnsOfAll is TurnsOf of everybody who has had any, counted in one go.
+func (n *Night) TurnsOfAll() map[PersonID]Turns {
+	all := map[PersonID]Turns{}
+	count := func(id PersonID, add func(*Turns)) {
+		t := all[id]
+		add(&t)
+		all[id] = t
+	}
+	for i := range n.Games {
+		g := &n.Games[i]
+		void := g.Final != nil && g.Final.How() == scoring.Void
+		for _, id := range g.Players() {
+			if void {
+				count(id, func(t *Turns) { t.Void++ })
+			} else {
+				count(id, func(t *Turns) { t.Games++ })
+			}
+		}
+		for k, id := range g.Replaced {
+			if !g.Has(id) && !slices.Contains(g.Replaced[:k], id) {
+				count(id, func(t *Turns) { t.Unfinished++ })
+			}
+		}
+	}
+	for _, r := range n.Rounds {
+		for _, id := range r.Out {
+			if n.LeftIn(r, id) == nil {
+				count(id, func(t *Turns) { t.SatOut++ })
+			}
+		}
+	}
+	return all
+}
+
 // Also says what else there was beside games and sit-outs, empty for nothing.
 func (t Turns) Also() string {
 	var parts []string

@@ -182,17 +182,28 @@ func (w WhyNot) Words(name func(PersonID) string) []string {
 	if w.IsNext {
 		return []string{next + fmt.Sprintf(": %s is next, %s.", who, w.Then.Words())}
 	}
-	out := []string{next + fmt.Sprintf(". %s is number %d of the bench and has waited %d min.", who, w.Place, int(w.Waited.Minutes()))}
-	if !w.Possible {
-		out = append(out, fmt.Sprintf("%s has waited longest and plays for certain, and %s may not be on a court with %s.", name(w.First), who, name(w.First)))
-	} else {
-		out = append(out, w.instead(name), w.figures())
+	out := []string{
+		next + fmt.Sprintf("; %s is number %d of the bench and has waited %d min.", who, w.Place, int(w.Waited.Minutes())), w.instead(name),
+	}
+	if w.Possible {
+		out = append(out, w.figures())
 	}
 	return append(out, w.afterwards(who))
 }
 
+// Brief is Words without who is called instead and without what that weighs.
+func (w WhyNot) Brief(name func(PersonID) string) []string {
+	if w.Barred != "" || w.IsNext {
+		return w.Words(name)
+	}
+	return []string{w.instead(name), w.afterwards(name(w.Person))}
+}
+
 // instead says what the best game with the person would be like.
 func (w WhyNot) instead(name func(PersonID) string) string {
+	if !w.Possible {
+		return fmt.Sprintf("%s has waited longest and plays for certain, and %s may not be on a court with %s.", name(w.First), name(w.Person), name(w.First))
+	}
 	var out, again []string
 	for i, id := range w.Instead {
 		text := name(id)
@@ -234,17 +245,21 @@ func (w WhyNot) figures() string {
 	part(with.Wait-taken.Wait, "order of the waits")
 	part(with.Four-taken.Four, "who met, wishes and levels")
 	part(with.After-taken.After, "games after it")
-	again := fmt.Sprintf("Repeated meetings on that court: %d instead of %d", with.Met, taken.Met)
-	if with.Partners+taken.Partners > 0 {
-		again += fmt.Sprintf(", of partners %d instead of %d", with.Partners, taken.Partners)
+	again := ""
+	if with.Met+taken.Met > 0 {
+		again = fmt.Sprintf("Meetings before of the four: %d instead of %d", with.Met, taken.Met)
+		if with.Partners+taken.Partners > 0 {
+			again += fmt.Sprintf(", as partners %d instead of %d", with.Partners, taken.Partners)
+		}
+		again += ". "
 	}
 	switch {
 	case len(parts) == 0:
-		return again + ". Both weigh the same: the seed decided."
+		return again + "Both games weigh the same: the seed decided."
 	case more < 0.5:
-		return again + fmt.Sprintf(". By itself that game weighs more (%s), so it was not looked at further.", strings.Join(parts, ", "))
+		return again + fmt.Sprintf("By itself that game weighs more (%s), so it was not looked at further.", strings.Join(parts, ", "))
 	}
-	return again + fmt.Sprintf(". It weighs %.0f more (a partner's repeat is 100): %s.", more, strings.Join(parts, ", "))
+	return again + fmt.Sprintf("That game weighs %.0f more (a partner's repeat is 100): %s.", more, strings.Join(parts, ", "))
 }
 
 // afterwards says when the person plays instead.

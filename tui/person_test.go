@@ -286,12 +286,16 @@ func TestWhyNotMe(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s.press("y").shows("Why not " + s.m.names.Full(id) + "?")
+		head := map[bool]string{true: s.m.names.Full(id) + " is next", false: "Why not " + s.m.names.Full(id) + "?"}[w.IsNext]
+		s.press("y").shows(head)
 		for _, text := range w.Words(s.m.names.Short) {
 			s.shows(text)
 		}
 		if s.press("enter"); w.IsNext == strings.Contains(s.m.View(), "Why not") {
 			t.Errorf("%s is next: %v, and the page says\n%s", id, w.IsNext, s.m.View())
+		}
+		if !w.IsNext {
+			s.shows("With "+s.m.names.Short(id)+" for", "Place", "Rating", "Wishes", "Met", "Not yet")
 		}
 		s.press("esc", "down").hides("Why not")
 		asked++

@@ -303,12 +303,13 @@ func met(club *session.Club, n *session.Night, ahead []session.PlannedRound, id 
 // sit-outs first, then fewest games.
 func counts(club *session.Club, n *session.Night, now time.Time, id session.PersonID) []Count {
 	var out []Count
+	turns := n.TurnsOfAll()
 	for _, a := range n.Roll {
 		in := a.State == session.Here || !n.IsOpen() && !a.Arrived.IsZero()
 		if !in && a.Person != id {
 			continue
 		}
-		c := Count{Person: a.Person, Games: n.GamesOf(a.Person), SatOut: n.SatOut(a.Person), Present: a.PresentFor(now)}
+		c := Count{Person: a.Person, Games: turns[a.Person].Games, SatOut: turns[a.Person].SatOut, Present: a.PresentFor(now)}
 		if n.IsOpen() && a.State == session.Here && n.Playing(a.Person) == nil {
 			c.Wait = a.Waited(now)
 		}

@@ -186,7 +186,11 @@ func (h *hall) agree(rt *rapid.T) {
 	for _, a := range n.Roll {
 		all[a.Person] = h.with(ahead, a.Person)
 	}
+	turns := n.TurnsOfAll()
 	for id, e := range all {
+		if turns[id] != n.TurnsOf(id) {
+			rt.Fatalf("%s has had %+v, and counted in one go %+v", id, n.TurnsOf(id), turns[id])
+		}
 		games, out, rounds := 0, 0, map[int]int{}
 		for _, p := range e.Parts {
 			switch p.Kind {

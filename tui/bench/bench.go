@@ -13,6 +13,7 @@ import (
 type Bench struct {
 	cursor ui.Cursor
 	asked  session.PersonID // who wants to know why not, empty for nobody
+	head   string           // over what is answered
 	why    []string         // what is answered
 }
 

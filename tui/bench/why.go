@@ -13,12 +13,22 @@ import (
 func (b *Bench) Survey(c ui.Context) {
 	b.why = nil
 	if n := c.Night(); n != nil && b.asked != "" {
-		b.why = whyNot(c, n, b.asked)
+		b.head, b.why = "Why not "+c.Names.Full(b.asked)+"?", nil
+		w, err := c.Ledger.WhyNot(b.asked, c.Now)
+		switch {
+		case err == nil && !n.LastCall:
+			b.why = w.Words(c.Names.Short)
+			if w.IsNext {
+				b.head = c.Names.Full(b.asked) + " is next"
+			}
+		default:
+			b.why = whyNot(c, n, b.asked, err)
+		}
 	}
 }
 
-// whyNot says why somebody who waits is not called next.
-func whyNot(c ui.Context, n *session.Night, id session.PersonID) []string {
+// whyNot says why somebody is not called next where it is not for others that are.
+func whyNot(c ui.Context, n *session.Night, id session.PersonID, err error) []string {
 	who := c.Names.Short(id)
 	a := n.Attending(id)
 	switch {
@@ -31,11 +41,10 @@ func whyNot(c ui.Context, n *session.Night, id session.PersonID) []string {
 	case n.LastCall:
 		return []string{"The games on court are the last ones: nobody is called any more."}
 	}
-	w, err := c.Ledger.WhyNot(id, c.Now)
 	if err != nil {
 		return []string{"Nobody is called: " + err.Error() + "."}
 	}
-	return w.Words(c.Names.Short)
+	return nil
 }
 
 // inRounds says when somebody plays, and how many sit-outs everybody has had.
@@ -71,7 +80,7 @@ func inRounds(c ui.Context, n *session.Night, id session.PersonID) []string {
 func (b *Bench) below(c ui.Context) []string {
 	var out []string
 	if len(b.why) > 0 {
-		out = append(out, c.Theme.Strong.Render("Why not "+c.Names.Full(b.asked)+"?"))
+		out = append(out, c.Theme.Strong.Render(b.head))
 		for _, text := range b.why {
 			out = append(out, line.Wrap(text, min(c.Width, 120))...)
 		}

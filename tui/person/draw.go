@@ -43,13 +43,13 @@ type section struct {
 func (f *facts) text(c ui.Context) []string {
 	sections := []section{
 		{lines: []string{f.head(c)}},
-		{lines: append(f.labelled(c, "Now", f.now(c), 2), f.labelled(c, "Next", f.next(c), 2)...), rank: 1},
+		{lines: append(labelled(c, "Now", f.now(c), 2), labelled(c, "Next", f.next(c), 2)...), rank: 1},
 		{lines: f.strip(c, c.Width), rank: 3},
-		{lines: f.labelled(c, "Fair", f.fairness(), 3), rank: 2},
-		{lines: f.whyNot(c, c.Width), rank: 2},
+		{lines: labelled(c, "Fair", f.fairness(), 3), rank: 2},
+		{lines: whyNot(c, c.Width, f.brief), rank: 2},
 		{lines: f.metLines(c), rank: 4},
-		{lines: f.labelled(c, "Rating", strings.TrimSpace(f.run(10)+" "+f.ratingText()), 1), rank: 6},
-		{lines: f.labelled(c, "Place", f.standing(), 1), rank: 5, tight: true},
+		{lines: labelled(c, "Rating", strings.TrimSpace(f.run(10)+" "+f.ratingText()), 1), rank: 6},
+		{lines: labelled(c, "Place", f.standing(), 1), rank: 5, tight: true},
 		{lines: f.wishLine(c), rank: 5, tight: true},
 	}
 	return fit(sections, c.Height)
@@ -106,7 +106,7 @@ func (f *facts) head(c ui.Context) string {
 const labelWidth = 8
 
 // labelled is a text with a word at its left, in at most so many lines; nothing for no text.
-func (f *facts) labelled(c ui.Context, label, text string, most int) []string {
+func labelled(c ui.Context, label, text string, most int) []string {
 	if text == "" {
 		return nil
 	}
@@ -126,19 +126,16 @@ func (f *facts) labelled(c ui.Context, label, text string, most int) []string {
 }
 
 // whyNot says why somebody on the bench is not called next.
-func (f *facts) whyNot(c ui.Context, width int) []string {
-	if len(f.why) == 0 {
-		return nil
-	}
+func whyNot(c ui.Context, width int, why []string) []string {
 	narrow := c
 	narrow.Width = width
 	var out []string
-	for i, text := range f.why {
+	for i, text := range why {
 		label := ""
 		if i == 0 {
 			label = "Why not"
 		}
-		out = append(out, f.labelled(narrow, label, text, 3)...)
+		out = append(out, labelled(narrow, label, text, 3)...)
 	}
 	return out
 }
@@ -155,5 +152,5 @@ func (f *facts) wishLine(c ui.Context) []string {
 	if text == "" {
 		text = c.Theme.Dim.Render("none; w takes one")
 	}
-	return f.labelled(c, "Wishes", text, 2)
+	return labelled(c, "Wishes", text, 2)
 }

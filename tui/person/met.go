@@ -44,10 +44,10 @@ func (f *facts) metLines(c ui.Context) []string {
 	var out []string
 	if met > 0 {
 		text := fmt.Sprintf("%d of %d (▲ partner, ▼ opponent): ", met, others)
-		out = f.labelled(c, "Met", listed(text, yes, 2*(c.Width-labelWidth)-12), 2)
+		out = labelled(c, "Met", listed(text, yes, 2*(c.Width-labelWidth)-12), 2)
 	}
 	if len(no) > 0 {
-		out = append(out, f.labelled(c, "Not yet", c.Theme.Dim.Render(listed("", no, c.Width-labelWidth)), 1)...)
+		out = append(out, labelled(c, "Not yet", c.Theme.Dim.Render(listed("", no, c.Width-labelWidth)), 1)...)
 	}
 	return out
 }

@@ -25,10 +25,10 @@ func (f *facts) picture(c ui.Context) []string {
 	if c.Width >= 160 {
 		half := c
 		half.Width = c.Width/2 - 2
-		out = append(out, line.Beside(f.labelled(half, "Now", f.now(c), 2), f.labelled(half, "Next", f.next(c), 2), c.Width/2, 0)...)
+		out = append(out, line.Beside(labelled(half, "Now", f.now(c), 2), labelled(half, "Next", f.next(c), 2), c.Width/2, 0)...)
 	} else {
-		out = append(out, f.labelled(c, "Now", f.now(c), 2)...)
-		out = append(out, f.labelled(c, "Next", f.next(c), 2)...)
+		out = append(out, labelled(c, "Now", f.now(c), 2)...)
+		out = append(out, labelled(c, "Next", f.next(c), 2)...)
 	}
 	if rows := (c.Height - len(out) - least - 6) / courtRows; len(f.evening.Parts) > 0 {
 		out = append(out, "")
@@ -45,7 +45,7 @@ func (f *facts) picture(c ui.Context) []string {
 	const plotShare = 5 // of nine parts
 	left := c.Width * plotShare / 9
 	if c.Height < plotHeight {
-		course := f.labelled(c, "Rating", strings.TrimSpace(f.run(24)+" "+f.ratingText()), 1)
+		course := labelled(c, "Rating", strings.TrimSpace(f.run(24)+" "+f.ratingText()), 1)
 		return append(out, fit(append([]section{{lines: course, rank: 2}}, f.figures(c, c.Width, room-2)...), room)...)
 	}
 	return append(out, line.Beside(f.plot(c, left-3, room), fit(f.figures(c, c.Width-left, room), room), left, 0)...)
@@ -63,9 +63,9 @@ func (f *facts) figures(c ui.Context, width, room int) []section {
 		wishes[0] += c.Theme.Dim.Render("  none; w takes one")
 	}
 	out := []section{
-		{lines: f.labelled(narrow, "Place", f.standing(), 2), tight: c.Height < plotHeight},
-		{lines: f.labelled(narrow, "Fair", f.fairness(), 5), rank: 1, tight: c.Height < plotHeight},
-		{lines: f.whyNot(c, width), rank: 2},
+		{lines: labelled(narrow, "Place", f.standing(), 2), tight: c.Height < plotHeight},
+		{lines: labelled(narrow, "Fair", f.fairness(), 5), rank: 1, tight: c.Height < plotHeight},
+		{lines: whyNot(c, width, f.why), rank: 2},
 		{lines: wishes, rank: 3, tight: c.Height < plotHeight},
 	}
 	used := len(out)

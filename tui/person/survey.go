@@ -24,6 +24,7 @@ type facts struct {
 	waiting int            // people on the bench
 	turn    session.Wait   // until the next game, of somebody on the bench
 	why     []string       // why the person is not called next; only in the rolling flow
+	brief   []string       // the same in fewer words
 
 	rated ratings
 }
@@ -120,8 +121,9 @@ func (f *facts) waits(c ui.Context) {
 	switch {
 	case err != nil:
 		f.why = []string{"Nobody is called: " + err.Error() + "."}
+		f.brief = f.why
 	case !w.IsNext:
-		f.why = w.Words(c.Names.Short)
+		f.why, f.brief = w.Words(c.Names.Short), w.Brief(c.Names.Short)
 	}
 }
 

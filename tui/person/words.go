@@ -186,7 +186,7 @@ func (f *facts) fairness() string {
 	text := fmt.Sprintf("%s, present %d min", count(own.Games, "game"), int(own.Present.Minutes()))
 	if f.rolling() {
 		low, high := f.evening.Games().Range()
-		return text + fmt.Sprintf(". Everybody has had %s games: %s.", between(low, high), spread(f.evening.Games()))
+		return text + fmt.Sprintf(". Everybody %s games: %s.", between(low, high), spread(f.evening.Games()))
 	}
 	more, same := f.evening.Place()
 	less := len(f.evening.Counts) - 1 - more - same
@@ -215,7 +215,7 @@ func spread(s evening.Spread) string {
 	var parts []string
 	for k, people := range s {
 		if people > 0 {
-			parts = append(parts, fmt.Sprintf("%d of them %d", people, k))
+			parts = append(parts, fmt.Sprintf("%d people %d", people, k))
 		}
 	}
 	return strings.Join(parts, ", ")
