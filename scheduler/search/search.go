@@ -48,6 +48,12 @@ const hotLevels = 80
 // gets the rest.
 const trials = 30
 
+// Nights of so few people are searched hotter: from hotFew to coldFew.
+const (
+	fewPeople       = 24
+	hotFew, coldFew = 8, 2
+)
+
 // encore is within how many repeated meetings of the floor a plan must be to be worth another run, of
 // that share of the moves.
 const encore, encoreShare = 4, 0.25
@@ -91,6 +97,12 @@ func (s *search) improve(ctx context.Context) *board {
 		}
 	}
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
+	if s.n.People <= fewPeople {
+		// where people are few, what a design leaves is soon exhausted, and a hotter search from anywhere finds more
+		free := runs[len(runs)-1]
+		left -= free.run(ctx, left*5/6, hotFew, coldFew)
+		best = slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
+	}
 	best.run(ctx, left, hot, cold)
 	if best.best-best.leveled < best.floor+encore*best.b.w[measure.Meetings] {
 		best.run(ctx, int(encoreShare*float64(s.moves)), hot, cold)
