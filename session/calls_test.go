@@ -285,3 +285,12 @@ func TestRoundsWaitForNobodyWhoIsNotHere(t *testing.T) {
 	}
 	refused(t, d, CallRound{}, "Comes later has no group")
 }
+
+// How many wait is said in the number that they are.
+func TestWaitingIsCountedInWords(t *testing.T) {
+	for waiting, want := range map[int]string{0: "0 wait", 1: "1 waits", 3: "3 wait"} {
+		if got := (Idle{Cause: TooFew, Waiting: waiting}).Waits(); got != want {
+			t.Errorf("%d: %q, want %q", waiting, got, want)
+		}
+	}
+}

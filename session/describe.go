@@ -46,7 +46,9 @@ func (l *Ledger) Describe(a Action) string {
 			word += ": " + Describe(l.club, of)
 		}
 		if len(a.Events) > 1 && !a.Undone {
-			word += "; then " + Describe(l.club, Action{Events: a.Events[1:]})
+			if then := Describe(l.club, Action{Events: a.Events[1:]}); then != "" {
+				word += "; then " + then
+			}
 		}
 		return word
 	}
@@ -141,6 +143,9 @@ func describe(club *Club, e Event) string {
 	case PeopleMerged:
 		return club.Name(e.From) + " and " + club.Name(e.Into) + " are one person"
 	case PersonExpected:
+		if e.From == 0 && e.Due.IsZero() && (e.Last > 0 || !e.Leaves.IsZero()) {
+			return club.Name(e.Person) + " leaves early" // who may be here already
+		}
 		return club.Name(e.Person) + " expected"
 	case PersonArrived:
 		return club.Name(e.Person) + " checked in"

@@ -146,6 +146,14 @@ func (u *lineup) noFour() Idle {
 	return why
 }
 
+// Waits says how many people wait who could be called.
+func (i Idle) Waits() string {
+	if i.Waiting == 1 {
+		return "1 waits"
+	}
+	return fmt.Sprintf("%d wait", i.Waiting)
+}
+
 // Words says the cause in words, with times of day in the zone of the hall. Callable has none.
 func (i Idle) Words(club *Club, zone *time.Location) string {
 	switch i.Cause {
@@ -158,11 +166,7 @@ func (i Idle) Words(club *Club, zone *time.Location) string {
 	case PastClosing:
 		return fmt.Sprintf("closing time, %s, has passed", i.Closing.In(zone).Format("15:04"))
 	case TooFew:
-		verb := "wait"
-		if i.Waiting == 1 {
-			verb = "waits"
-		}
-		return fmt.Sprintf("a game takes four people, and %d %s", i.Waiting, verb)
+		return "a game takes four people, and " + i.Waits()
 	case NoGroup:
 		return Barred{Cause: NoGroup, People: i.People}.Words(club)
 	case Contradiction, NoFour:

@@ -186,6 +186,9 @@ func TestUndoOfSettingsPlansAnew(t *testing.T) {
 		t.Fatalf("%d rounds to come, want 2", got)
 	}
 	must(t, d, UndoAction{settings})
+	if told := d.Ledger().Newest(); told != "undid: settings: rounds, rotating, side-out to 11, win by 2, 4 rounds" {
+		t.Errorf("it is told as %q", told)
+	}
 	plan, err := PlanRotation(t.Context(), d.Ledger(), clock.now)
 	if err != nil || len(plan.Rounds) != 6 {
 		t.Errorf("of eight rounds two are played, and %d are planned (%v)", len(plan.Rounds), err)

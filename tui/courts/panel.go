@@ -127,7 +127,7 @@ func idleOf(c ui.Context) *session.Idle {
 func idleFoot(why *session.Idle) string {
 	switch why.Cause {
 	case session.TooFew:
-		return fmt.Sprintf("needs four: %d wait", why.Waiting)
+		return "needs four: " + why.Waits()
 	case session.NoGroup:
 		return "a group is missing"
 	case session.Contradiction:
