@@ -19,6 +19,9 @@ var (
 	// ErrDisplaced tells that the club file is not where it was opened: another program removed, moved or
 	// replaced it. Nothing is saved until it is put back.
 	ErrDisplaced = errors.New("the club file is not in its place")
+	// ErrDamaged tells that the club file is not as it was written: another program cut it short or wrote
+	// over it. What it had may be lost, and nothing more is saved in it.
+	ErrDamaged = errors.New("the club file is damaged")
 	// ErrTooFew tells that not enough people are free for a game.
 	ErrTooFew = errors.New("a game needs four people who are here and free")
 )

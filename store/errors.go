@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"syscall"
+
+	"club/quadrille/session"
 )
 
 // LockedError tells that another process has the file open.
@@ -60,11 +62,19 @@ func (e *DamagedError) Error() string {
 	const shown = 3
 	told := e.Faults
 	if len(told) > shown {
-		told = append(told[:shown:shown], fmt.Sprintf("and %d more faults", len(e.Faults)-shown))
+		more := len(e.Faults) - shown
+		what := "faults"
+		if more == 1 {
+			what = "fault"
+		}
+		told = append(told[:shown:shown], fmt.Sprintf("and %d more %s", more, what))
 	}
 	return fmt.Sprintf("%s is damaged: %s; see all with \"quadrille check\", save what is sound with \"quadrille rescue %s NEW\"",
 		orThisFile(e.Path), strings.Join(told, "; "), e.Path)
 }
+
+// Is tells that the error is a [session.ErrDamaged].
+func (e *DamagedError) Is(target error) bool { return target == session.ErrDamaged }
 
 func orThisFile(path string) string {
 	if path == "" {

@@ -53,17 +53,25 @@ func (m *Model) askBeforeLeaving() tea.Cmd {
 	}
 	m.leaving = false
 	title := "Not saved: " + t.action
-	if t.command == nil {
+	switch {
+	case t.command == nil && t.damaged():
+		title = "The club file is damaged"
+	case t.command == nil && t.displaced():
 		title = "The club file is not in its place"
+	case t.command == nil:
+		title = "The club file does not answer"
 	}
 	save, lose := t.choices()
-	noFile := ""
-	if m.options.Backup == nil {
+	noFile, write := "", "write a backup of the file elsewhere, which has all of it"
+	switch {
+	case m.options.Backup == nil:
 		noFile = "nothing of this is kept"
+	case t.damaged():
+		noFile, write = "the file is damaged", "write a backup of the file elsewhere"
 	}
 	m.asking = dialog.NewMenu(title,
 		dialog.Item{Key: "s", Label: save, Intent: ui.Quit{Save: true}},
-		dialog.Item{Key: "w", Label: "write a backup of the file elsewhere, which has all of it", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
+		dialog.Item{Key: "w", Label: write, Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "x", Label: lose, Intent: ui.Quit{}},
 		dialog.Item{Key: "c", Label: "carry on", Intent: ui.Close{}},
 	)
@@ -86,6 +94,9 @@ func (t *trouble) choices() (save, lose string) {
 	var file interface{ Gone() bool }
 	if errors.As(t.err, &file) && file.Gone() {
 		lose = "quit: the whole club file is lost, all nights of it"
+	}
+	if t.damaged() {
+		lose = "quit, and be told which backup there is"
 	}
 	if t.copied != "" {
 		lose = "quit: it is in the copy " + t.copied

@@ -27,6 +27,10 @@ type trouble struct {
 // displaced tells whether the club file is not where it was opened.
 func (t *trouble) displaced() bool { return errors.Is(t.err, session.ErrDisplaced) }
 
+// damaged tells whether the club file is not as it was written any more, so that more than the action
+// that waits may be lost and no copy of it can be made.
+func (t *trouble) damaged() bool { return errors.Is(t.err, session.ErrDamaged) }
+
 // unsaved refuses an action that would come after one that is not on disk.
 func (t *trouble) unsaved() error {
 	if t.displaced() {
@@ -187,8 +191,14 @@ func (m *Model) troubleNext() string {
 		copies = "; " + m.optionsKey() + ", then w writes a copy elsewhere"
 	}
 	switch {
-	case m.dialog() != nil:
+	case m.asked():
+		return dialogNext(m.asking, m.dialogContext(m.asking))
+	case m.dialog() != nil && t.displaced():
+		return "esc closes this box; then ctrl+b writes the club file back"
+	case m.dialog() != nil && !t.damaged():
 		return "esc closes this box; then ctrl+r tries again to save what is not saved"
+	case t.damaged():
+		return m.quitKey() + " quits, and says how the newest backup comes back; ctrl+r looks whether the club file is whole again"
 	case t.command == nil && t.displaced():
 		return "ctrl+b writes the whole club file back to its place" + copies + ". Nothing is lost while the desk is open."
 	case t.command == nil:
@@ -207,8 +217,16 @@ func (m *Model) optionsKey() string {
 	return "o"
 }
 
+// quitKey is the key that ends the desk where one is now.
+func (m *Model) quitKey() string {
+	if m.typing(m.context()) {
+		return "ctrl+c"
+	}
+	return "q"
+}
+
 // troubleLine tells why something is not saved. Where it is too long the end of it counts, which says
-// what became of the file, or what to do.
+// what became of the file, or what to do; of damage the beginning, which says that it is damage.
 func (m *Model) troubleLine() string {
 	const cut = "…"
 	head := "! not saved: "
@@ -218,6 +236,9 @@ func (m *Model) troubleLine() string {
 	text := oneLine(m.trouble.err.Error())
 	if m.trouble.copied != "" {
 		text += "; all of it is in the copy " + oneLine(m.trouble.copied)
+	}
+	if m.trouble.damaged() {
+		return line.Cut(head+text, m.width)
 	}
 	if over := line.Width(head+text) - m.width; over > 0 {
 		text = ansi.TruncateLeft(text, over+line.Width(cut), cut)

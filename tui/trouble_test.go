@@ -256,6 +256,7 @@ func TestALostClubFileIsToldAndPutBack(t *testing.T) {
 func TestQuittingLooksForTheClubFile(t *testing.T) {
 	s, p, _ := lostPlace(t)
 	s.press("q").shows("The club file is not in its place", "write it back to its place, then quit", "the whole club file is lost, all nights of it")
+	s.shows("Next: choose with the arrows").hides("ctrl+r").press("esc", "o").shows("esc closes this box; then ctrl+b").press("esc", "q")
 	if s.quit {
 		t.Fatal("it quits without a question")
 	}
@@ -287,4 +288,27 @@ func TestQuittingLooksForTheClubFile(t *testing.T) {
 	if s.press("q"); !s.quit {
 		t.Error("with the file in its place it does not quit")
 	}
+}
+
+// errCut is what the store says of a club file that another program cut short.
+type errCut struct{}
+
+func (errCut) Error() string {
+	return "/home/organiser/club.qdb is damaged: page 4: the file is cut short; see all with \"quadrille check\""
+}
+func (errCut) Is(target error) bool { return target == session.ErrDamaged }
+
+// Of a damaged club file the desk does not say that nothing else is lost, nor offer a copy that has it all.
+func TestADamagedClubFileGivesNoAssurance(t *testing.T) {
+	s, disk := troubled(t)
+	disk.why = errCut{}
+	s.m.options.Backup = func(string, session.Command) error { return disk.why }
+	s.press("117", "enter").shows("! not saved: /home/organiser/club.qdb is damaged: page 4", "how the newest backup comes back")
+	s.hides("othing else is lost", "writes a copy elsewhere")
+	s.press("q").shows("Not saved: court 1", "write a backup of the file elsewhere", "(the file is damaged)", "be told which backup there is").hides("it is lost")
+	if s.press("x"); !s.quit || s.m.Left() == nil {
+		t.Errorf("quit %v, left %+v", s.quit, s.m.Left())
+	}
+	s, _ = troubled(t)
+	s.send(placeMsg{errCut{}}).shows("! /home/organiser/club.qdb is damaged").hides("Nothing is lost").press("q").shows("The club file is damaged")
 }

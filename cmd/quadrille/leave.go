@@ -57,6 +57,12 @@ func unsaved(left *tui.Unsaved, place error, path string) error {
 	if left.Copied != "" {
 		elsewhere = fmt.Sprintf("; all of it is in the copy %s: bring it back with \"quadrille restore %s\"", left.Copied, left.Copied)
 	}
+	if errors.Is(place, session.ErrDamaged) {
+		if left.Command != nil {
+			place = fmt.Errorf("not saved: %s: %w", left.Action, place)
+		}
+		return withBackup(place, path)
+	}
 	var displaced *store.DisplacedError
 	switch lost := errors.As(place, &displaced); {
 	case lost && elsewhere == "" && displaced.Now != "":

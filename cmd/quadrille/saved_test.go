@@ -252,6 +252,31 @@ func testQuitAtOnce(t *testing.T, bin program, m mishap) {
 	}
 }
 
+// A club file that another program cuts short under the desk is told in words, with the newest good backup,
+// and nothing about it is called saved.
+func TestAClubFileThatIsCutShortIsLeftWithItsBackup(t *testing.T) {
+	path := clubWithBackups(t)
+	desk := build(t).open(t, 160, 40, nil, "--data", path).Shows("Next: press n").Press("n").Shows("Open tonight").Press("enter").Shows("Saved: night opened")
+	if err := os.Truncate(path, 20000); err != nil {
+		t.Fatal(err)
+	}
+	desk.Type("Zoe").Press("enter").Shows("not saved: ", "is damaged", "cut short").Hides("othing else is lost")
+	if code := desk.Press("ctrl+c").Shows("Not saved").Press("x").Code(); code != exitRefused {
+		t.Errorf("exit %d", code)
+	}
+	told := strings.Join(strings.Fields(lastWords(desk)), " ")
+	for _, want := range []string{"not saved: Zoe is new to the club", "is damaged", "put the newest good backup (", "quadrille restore "} {
+		if !strings.Contains(told, want) {
+			t.Errorf("it says %s, want %q", told, want)
+		}
+	}
+	for _, lie := range []string{"everything is saved", "everything before it is saved"} {
+		if strings.Contains(told, lie) {
+			t.Errorf("it says %s", told)
+		}
+	}
+}
+
 // lastWords are what the program says when the desk is gone.
 func lastWords(desk *terminal) string {
 	raw := desk.Raw()
