@@ -341,3 +341,18 @@ func TestRatingsFollowTheNightsAndNotTheirDates(t *testing.T) {
 		t.Errorf("%d people are rated: %v", len(table), err)
 	}
 }
+
+// TestAHoldNeverTakesTimeAway: a clock that goes back by less than is taken for a move, while play is held,
+// lets no game have stood for less than nothing.
+func TestAHoldNeverTakesTimeAway(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rounds)
+	must(t, d, CallRound{})
+	clock.now = clock.now.Add(5 * time.Minute)
+	must(t, d, HoldPlay{Why: "wet court"})
+	clock.now = clock.now.Add(-clockSlack / 2)
+	must(t, d, ResumePlay{})
+	if g := d.Ledger().Night().Game(1); g.Stood != 0 {
+		t.Errorf("the game stood for %v", g.Stood)
+	}
+}

@@ -146,7 +146,7 @@ func (PlayResumed) apply(f *fold, at time.Time) error {
 		if g.Called.After(from) {
 			from = g.Called
 		}
-		g.Stood += at.Sub(from)
+		g.Stood += max(0, at.Sub(from)) // a clock may go back by less than is taken for a move
 	}
 	n.Hold = nil
 	return nil
