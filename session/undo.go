@@ -13,13 +13,11 @@ import (
 type Undo struct{}
 
 func (Undo) decide(l *Ledger, _ Env) ([]Event, error) {
-	actions := l.Actions()
-	for i := len(actions) - 1; i >= 0; i-- {
-		if a := actions[i]; a.IsDone() && !a.Undone {
-			return UndoAction{a.ID}.decide(l, Env{})
-		}
+	a, ok := l.NextUndo()
+	if !ok {
+		return nil, ErrNothingToUndo
 	}
-	return nil, ErrNothingToUndo
+	return UndoAction{a.ID}.decide(l, Env{})
 }
 
 // UndoAction takes back any action of the night, as long as nothing that came later rests on it.

@@ -169,7 +169,7 @@ func TestSomebodyDoesNotCome(t *testing.T) {
 	if got := s.night().Count(session.Resting); got != 1 {
 		t.Errorf("%d people rest, want Dario", got)
 	}
-	s.press("u", "m", "p", "2", "x", "enter").shows("Agnes Vale & Edda Vale")
+	s.press("u", "y", "m", "p", "2", "x", "enter").shows("Agnes Vale & Edda Vale")
 	if g := s.night().Game(1); !g.Running() || s.night().Count(session.Resting) != 1 {
 		t.Errorf("the game goes on: %v, and %d rest; want it played with Edda and Dario at rest", g.Running(), s.night().Count(session.Resting))
 	}

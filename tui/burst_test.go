@@ -30,9 +30,9 @@ func TestGluedKeysCountKeyByKey(t *testing.T) {
 		s.press("es").shows("Find or add: agnes")
 	})
 	t.Run("keys of the desk", func(t *testing.T) {
-		s := newStage(t).people(2, 10, nil).press("uuu")
-		if got := s.night().Count(session.Here); got != 7 {
-			t.Errorf("three undos in one piece leave %d of 10 guests, want 7", got)
+		s := newStage(t).people(2, 10, nil).do(session.OpenCourt{}, session.OpenCourt{}, session.OpenCourt{}).press("uuu")
+		if got := len(s.night().Courts); got != 2 {
+			t.Errorf("three undos in one piece leave %d of 5 courts, want 2", got)
 		}
 	})
 	t.Run("a finder opened and used", func(t *testing.T) {

@@ -63,7 +63,9 @@ func TestALongRefusalLeavesRoom(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {40, 12}, {60, 16}} {
 		s := rollingHall(t, 5, 20, nil).resize(size[0], size[1])
 		s.m.refuse(fmt.Errorf("%s", strings.Repeat("a reason that takes its time, ", 40)))
-		s.press("n").shows("(esc)")
+		s.m.enqueue(stroke("n")) // typed before it could be seen
+		s.run(s.m.drain())
+		s.shows("(esc)")
 		checkFrame(t, s.m)
 	}
 }

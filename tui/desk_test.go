@@ -45,7 +45,7 @@ func TestTheDoor(t *testing.T) {
 	s.press("enter").shows("17 here").hides("1 resting") // enter brings back who rests
 	s.press("agnes", "right").shows("edit name").press("e").shows("Partner with")
 	s.press("Agnes Valentin", "enter").shows("[x] Agnes Valentin", "Saved: ")
-	s.press("esc", "agnes", "right", "t").shows("Leaves at").press("down", "2130", "enter").shows("!")
+	s.press("ctrl+u", "agnes", "right", "t").shows("Leaves at").press("down", "2130", "enter").shows("!")
 	s.press("ctrl+u", "21:30", "enter").shows("leaves 21:30")
 	s.press("right", "i").shows("! is here").press("esc", "esc", "esc")
 	if s.press("esc"); s.m.active != ui.Courts {
@@ -63,7 +63,7 @@ func TestTypingAtTheDoorStartsFromTheBestMatch(t *testing.T) {
 // What cannot be a name is refused at the door in words, and what is joined stays joined.
 func TestNamesAtTheDoorAreNeverCut(t *testing.T) {
 	s := newStage(t).people(1, 4, nil).press("d").press(strings.Repeat("x", 81), "enter").shows("80 cells wide, and this one is 81: shorten")
-	s.press("esc", "ctrl+u").send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("👩\u200d👧 Noll"), Paste: true})
+	s.press("ctrl+u").send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("👩\u200d👧 Noll"), Paste: true})
 	s.press("enter").shows("👩\u200d👧 Noll")
 	if _, known := s.desk.Ledger().Club().Named("👩\u200d👧 Noll"); !known {
 		t.Fatalf("the emoji fell apart:\n%s", s.m.View())

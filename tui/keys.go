@@ -195,7 +195,19 @@ func (m *Model) noNight() string {
 	return ""
 }
 
-func (m *Model) undo() tea.Cmd { return m.do(session.Undo{}, pending{}) }
+// undo takes the newest action back. Where people in the hall have acted on it, it asks first and says what
+// that takes back; not for a score that was just typed here.
+func (m *Model) undo() tea.Cmd {
+	a, ok := m.ledger.NextUndo()
+	if !ok || !a.Weighty() || a.ID == m.typed || m.waits() {
+		return m.do(session.Undo{}, pending{})
+	}
+	return m.show(dialog.NewMenu("Undo this?",
+		dialog.Item{Key: "y", Label: "yes, take it back", Intent: ui.Do{Command: session.UndoAction{Action: a.ID}}},
+		dialog.Item{Key: "k", Label: "keep it", Intent: ui.Close{}},
+	).Noting(a.Time.In(m.now.Location()).Format("15:04") + "  " + m.ledger.Describe(a)))
+}
+
 func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }
 
 // teach offers the pages for newcomers.

@@ -76,7 +76,9 @@ type Model struct {
 
 	notice string // what was done last
 	called bool   // it called people to courts
-	wrong  error  // stays until it is dismissed
+	typed  uint64 // the action that saved the score typed last, as long as one stays on its screen; 0 for none
+	wrong  error  // stays until it is dismissed, or something is saved after it was seen
+	seenIt bool   // keys came after wrong was shown
 	unread int    // further refusals since wrong was shown
 	since  bool   // something was saved since wrong was shown first
 

@@ -262,7 +262,7 @@ func TestKeysThatRunAheadDoNothingOnAPage(t *testing.T) {
 	if s.m.active != ui.PersonScreen || s.night().Count(session.Here) != 9 {
 		t.Errorf("%d are here, on screen %d", s.night().Count(session.Here), s.m.active)
 	}
-	s = called(t, 2, 9).press("d", "agnes", "enter", "lio", "enter").shows("! Agnes Vale is here already", "Saved: lio")
+	s = called(t, 2, 9).press("d", "agnes", "enter", "lio", "enter").shows("Saved: lio").hides("! Agnes Vale is here already")
 	if s.night().Count(session.Here) != 10 {
 		t.Errorf("%d are here", s.night().Count(session.Here))
 	}

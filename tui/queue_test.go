@@ -143,16 +143,17 @@ func TestTheProgramEndsAfterTheWriteInFlight(t *testing.T) {
 	}
 }
 
-// TestErrorsStayUntilTheyAreRead: nothing but esc takes an error away, and none is lost unseen.
-func TestErrorsStayUntilTheyAreRead(t *testing.T) {
+// TestErrorsStayUntilTheyAreSeen: esc takes an error away, or a later key that saves something, and none is lost
+// unseen.
+func TestErrorsStayUntilTheyAreSeen(t *testing.T) {
 	s := newStage(t).people(2, 8, nil)
 	s.press("U").shows("! nothing to redo", "(esc)")
-	s.press("d", "esc").hides("nothing to redo").shows("[Door]")
-	s.press("esc", "U").press("c", "right", "b", "c").pass(30).shows("nothing to redo")
+	s.press("d", "esc").hides("nothing to redo").shows("[Courts]")
+	s.press("U").press("c", "right", "b", "c").pass(30).shows("nothing to redo")
 	s.send(tickMsg{}).shows("nothing to redo")
-	s.press("n").shows("nothing to redo") // a command that succeeds does not hide it
-	s.press("n").shows("2 scores still to come", "(esc; 1 before)")
-	s.press("esc").hides("nothing to redo").shows("Saved: ")
+	s.press("n").hides("nothing to redo").shows("Saved: ")
+	s.press("U", "n").shows("2 scores still to come", "(esc; 1 before)")
+	s.press("esc").hides("2 scores still").shows("Saved: ")
 }
 
 // TestEscGoesBackAtOnce: an old error does not hold it up, or the next key would act in the wrong

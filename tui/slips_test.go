@@ -39,7 +39,7 @@ func TestEndingWithGamesOnCourtIsAskedBack(t *testing.T) {
 	if s.night() == nil {
 		t.Fatal("the night was ended without being asked")
 	}
-	s.press("s").shows("No night is open", "night ended, games voided: 2").press("u")
+	s.press("s").shows("No night is open", "night ended, games voided: 2").press("u", "y")
 	if n := s.night(); n == nil || len(n.Running()) != 2 {
 		t.Error("undo does not open the night again as it was")
 	}

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/session/name"
 	"club/quadrille/tui/palette"
 	"club/quadrille/tui/ui"
 )
@@ -76,6 +77,7 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		return m, tea.Batch(m.replan(), m.drain())
 	case tea.KeyMsg:
+		m.seenIt = m.wrong != nil
 		m.enqueue(msg)
 		return m, m.drain()
 	case tea.MouseMsg:
@@ -96,9 +98,31 @@ func (m *Model) enqueue(k tea.KeyMsg) {
 	if q := len(m.queue); q > 0 {
 		burst = m.queue[q-1].burst + 1
 	}
+	if m.meansName(k.Runes) {
+		m.find()
+	}
 	for _, r := range k.Runes {
 		m.queue = append(m.queue, event{tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}, burst})
 	}
+}
+
+// leastName is how many letters that came in one read are taken for the beginning of a name.
+const leastName = 3
+
+// meansName tells whether letters that came glued together begin the name of somebody tonight, where letters
+// are keys: a name typed on the wrong screen goes to the finder, and does no harm.
+func (m *Model) meansName(letters []rune) bool {
+	n := m.ledger.Night()
+	if len(letters) < leastName || n == nil || m.busy || len(m.queue) > 0 || len(m.dialogs) > 0 || m.typing(m.context()) {
+		return false
+	}
+	want := name.Plain(string(letters))
+	for _, a := range n.Roll {
+		if ui.Begins(name.Plain(m.names.Full(a.Person)), want) {
+			return true
+		}
+	}
+	return false
 }
 
 // drain handles what waits in the queue, in order, until a command goes to the disk. What was
@@ -162,8 +186,8 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 			return m.follow(intent, nil)
 		}
 	}
-	if dismissed {
-		return nil // there was nothing to go back from but the error
+	if dismissed && !m.typing(c) {
+		return nil // there was nothing to go back from but the error; where letters are text, one esc leaves
 	}
 	intent, _ := ui.Match(m.deskActions(c), k)
 	return m.follow(intent, nil)
@@ -245,6 +269,9 @@ func (m *Model) goTo(id ui.ScreenID) {
 			left.Leave()
 		}
 	}
+	if id != m.active {
+		m.typed = 0
+	}
 	m.active, m.back = id, nil
 	m.surveyScreen()
 }
@@ -302,6 +329,14 @@ func (m *Model) done(msg doneMsg) {
 		m.notice = lastDone(msg.ledger)
 		m.called = msg.ledger.NewestCalls()
 	}
+	m.typed = 0
+	if isScore(msg.command) {
+		a, _ := msg.ledger.NextUndo()
+		m.typed = a.ID
+	}
+	if m.seenIt {
+		m.wrong, m.unread = nil, 0
+	}
 	m.since = m.wrong != nil
 }
 
@@ -311,7 +346,16 @@ func (m *Model) refuse(err error) {
 	if m.wrong != nil {
 		m.unread++
 	}
-	m.wrong, m.since = err, false
+	m.wrong, m.since, m.seenIt = err, false, false
+}
+
+// isScore tells whether a command gives a game its score.
+func isScore(c session.Command) bool {
+	switch c.(type) {
+	case session.FinishGame, session.CorrectScore, session.ScoreRally:
+		return true
+	}
+	return false
 }
 
 // lastDone says what the newest action was.

@@ -164,7 +164,20 @@ func (m *Model) tabLine(c ui.Context) string {
 		}
 		b.WriteString(c.Theme.Tab.Render(" " + t.name + " "))
 	}
-	return b.String()
+	return line.Spread(b.String(), m.sign(c), m.width)
+}
+
+// sign says in one place of the frame what a letter is now: text, or a key.
+func (m *Model) sign(c ui.Context) string {
+	typing := m.typing(c)
+	if d := m.dialog(); d != nil {
+		t, ok := d.(interface{ TakesText() bool })
+		typing = ok && t.TakesText()
+	}
+	if typing {
+		return c.Theme.Selected.Render("[TYPING]")
+	}
+	return c.Theme.Dim.Render(" keys ")
 }
 
 // tabAt finds the screen whose tab lies at a column.

@@ -26,7 +26,7 @@ func Search(query string, names []string) []int {
 	for i, full := range names {
 		plain[i] = name.Plain(full)
 		switch {
-		case wordBegins(plain[i], query):
+		case Begins(plain[i], query):
 			begins = append(begins, i)
 		case strings.Contains(plain[i], query):
 			contains = append(contains, i)
@@ -41,8 +41,9 @@ func Search(query string, names []string) []int {
 	return slices.Concat(sure, scattered)
 }
 
-// wordBegins tells whether the words of a full name, from one of them on, begin as query goes.
-func wordBegins(full, query string) bool {
+// Begins tells whether the words of a full name, from one of them on, begin as query goes. Both are plain, see
+// name.Plain.
+func Begins(full, query string) bool {
 	for rest := full; ; {
 		if strings.HasPrefix(rest, query) {
 			return true

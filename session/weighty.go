@@ -1,0 +1,25 @@
+package session
+
+// NextUndo is the action that an undo takes back: the newest that somebody did and that still stands. Ok is
+// false when there is none.
+func (l *Ledger) NextUndo() (a Action, ok bool) {
+	actions := l.Actions()
+	for i := len(actions) - 1; i >= 0; i-- {
+		if a := actions[i]; a.IsDone() && !a.Undone {
+			return a, true
+		}
+	}
+	return Action{}, false
+}
+
+// Weighty tells whether people in the hall have acted on an action: they were called, came in, or their score
+// was taken. Whoever undoes it should know what that takes back.
+func (a Action) Weighty() bool {
+	return a.has(func(e Event) bool {
+		switch e.(type) {
+		case RoundCalled, PlayBegun, GameCalled, PersonArrived, GameFinished, ScoreCorrected:
+			return true
+		}
+		return false
+	})
+}
