@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -12,8 +13,10 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// doing says what a command is at, for those who wait for it. Commands that talk with a person while
-// they run are not here.
+// talking are the commands that talk with a person while they run: they need no line that says so.
+var talking = []string{"demo", "call", "drill"}
+
+// doing says what a command is at, for those who wait for it; "working" for any other.
 var doing = map[string]string{
 	"plan": "planning", "audit": "judging", "simulate": "playing the night", "pace": "working it out",
 	"import": "taking it in", "standings": "making the table", "rate": "rating", "export": "writing",
@@ -77,8 +80,8 @@ func (p *progress) clear() {
 // telling makes the commands below root tell who waits what they do.
 func (p *progress) telling(root *cobra.Command) {
 	for _, c := range root.Commands() {
-		what, do := doing[c.Name()], c.RunE
-		if what == "" || p.screen == nil {
+		what, do := cmp.Or(doing[c.Name()], "working"), c.RunE
+		if p.screen == nil || slices.Contains(talking, c.Name()) {
 			continue
 		}
 		c.RunE = func(cmd *cobra.Command, args []string) error {
