@@ -14,7 +14,7 @@ import (
 var update = flag.Bool("update", false, "write testdata/pinned.txt anew, where plans are no worse")
 
 // pinnedMoves is the budget of each pinned plan, so that all take a second or two.
-const pinnedMoves = 150_000
+const pinnedMoves = 300_000
 
 // pinnedNights are sixty nights: plain ones of the usual sizes, in both ways to share the bench, and such with late
 // and leaving people, wishes and levels.
@@ -92,9 +92,9 @@ func pin(p Problem, rounds []Round) pinned {
 	return pinned{c.SitoutEvenness.Value, c.PartnerRepeats.Value, 2*c.MeetingEvenness.Value + 3*c.BenchedTwice.Value + 3*c.Levels.Onesided*int(p.Leveling)}
 }
 
-// TestNoChangeWorsensThePinnedNights holds the quality of plans: sit-outs and partner repeats of every night, and over all
-// what is paid in repeated meetings, which count two, in sit-outs twice running, and in games with a sure winner where
-// levels matter. A better search may be pinned with -update.
+// TestNoChangeWorsensThePinnedNights holds the quality of plans: the sit-outs of every night, and the sum over all of
+// what is paid: repeated meetings count two, sit-outs twice running three, partner repeats twenty more, as the search
+// weighs them, and games with a sure winner where levels matter. A better search may be pinned with -update.
 func TestNoChangeWorsensThePinnedNights(t *testing.T) {
 	const file = "testdata/pinned.txt"
 	nights, names := pinnedNights()
@@ -124,10 +124,10 @@ func TestNoChangeWorsensThePinnedNights(t *testing.T) {
 		switch {
 		case !known && !*update:
 			t.Errorf("%s is not pinned", names[k])
-		case known && (now.sitouts > old.sitouts || now.repeats > old.repeats):
+		case known && (now.sitouts > old.sitouts):
 			t.Errorf("%s: %+v, pinned %+v", names[k], now, old)
 		}
-		sum.pays, was.pays = sum.pays+now.pays, was.pays+old.pays
+		sum.pays, was.pays = sum.pays+now.pays+20*now.repeats, was.pays+old.pays+20*old.repeats
 	}
 	t.Logf("paid %d, pinned %d", sum.pays, was.pays)
 	if len(before) > 0 && sum.pays > was.pays {

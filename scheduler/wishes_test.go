@@ -182,3 +182,29 @@ func TestWishesLeaveDesignsWhole(t *testing.T) {
 		}
 	}
 }
+
+// TestWishesNeedNotBenchTwice: half of the people sit out, so that two halves must alternate; whom somebody wishes to
+// play with, or not to meet, is to be settled by who is in which half. The search finds that nearly always.
+func TestWishesNeedNotBenchTwice(t *testing.T) {
+	twice := 0
+	for seed := range uint64(10) {
+		p := nighttest.Club(16, 2, 9)
+		p.Benching, p.Seed = StrictBench, seed
+		k := Player(seed)
+		p.Together = []Pair{{A: k % 16, B: (k + 7) % 16, Times: 2}}
+		if seed%2 == 0 {
+			p.Together = append(p.Together, Pair{A: (k + 1) % 16, B: (k + 2) % 16}, Pair{A: (k + 3) % 16, B: (k + 4) % 16})
+		}
+		p.NeverMeet = []Pair{{A: (k + 5) % 16, B: (k + 6) % 16}, {A: k % 16, B: (k + 9) % 16}}
+		rounds := mustPlan(t, p, Budget{})
+		if len(Unkept(p, rounds)) > 0 {
+			t.Errorf("seed %d: %v", seed, Unkept(p, rounds))
+		}
+		if Certify(p, rounds).BenchedTwice.Value > 0 {
+			twice++
+		}
+	}
+	if twice > 2 {
+		t.Errorf("somebody sits out twice running on %d of 10 nights", twice)
+	}
+}

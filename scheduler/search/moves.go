@@ -51,7 +51,7 @@ func (m *mover) propose() []step {
 	x := m.d.Next()
 	kind := int(x >> 59)
 	switch {
-	case len(m.benchy) > 2 && m.free && (kind == 31 || kind > 28 && m.b.priced):
+	case len(m.benchy) > 2 && m.b.n.Walls == nil && (kind == 31 || kind > 28 && m.b.priced):
 		return m.crossover()
 	case len(m.benchy) > 1 && kind < 8:
 		return m.exchange(x)
@@ -219,13 +219,19 @@ func (m *mover) crossover() []step {
 		length = 2 + m.d.Roll(len(b.shapes)) // from here to the end, two people change over with one rest twice running
 	}
 	i, j := m.d.Roll(b.n.People), m.d.Roll(b.n.People)
-	if i == j {
+	if i == j || b.n.Side != nil && b.n.Side[i] != b.n.Side[j] {
 		return nil
+	}
+	if m.couple && m.d.Roll(4) == 0 {
+		from, length = 0, len(b.shapes) // all night: who is with whom must part from whom sits out when
 	}
 	k, even := 0, 0
 	for r := from; r < min(from+length, len(b.shapes)); r++ {
 		s, t := int(b.where[r*b.n.People+i]), int(b.where[r*b.n.People+j])
 		if s < 0 || t < 0 {
+			return nil
+		}
+		if m.couple && (m.locked[r*b.n.People+i] || m.locked[r*b.n.People+j]) {
 			return nil
 		}
 		seats := b.shapes[r].Seats()
@@ -236,7 +242,7 @@ func (m *mover) crossover() []step {
 		m.steps[k] = step{r, s, t}
 		k++
 	}
-	if even != 0 || k < 2 {
+	if even != 0 && length < len(b.shapes) || k < 2 {
 		return nil
 	}
 	return m.steps[:k]

@@ -114,15 +114,17 @@ func (s *search) improve(ctx context.Context) *board {
 
 // hotWish is the temperature at which boards are shaken on which people who asked for it are not partners often
 // enough, and wishShare the part of the moves that goes into that at last, one of so many.
-const hotWish, wishShare = 1 << 10, 4
+const hotWish, wishShare = 1 << 8, 4
 
-// wish shakes the best plan if a partnership that was asked for is missing. It returns the moves tried.
+// wish shakes the best plan if a partnership that was asked for is missing, or if more people than must sit out twice
+// running where that is to be avoided. It returns the moves tried.
 func (a *annealer) wish(ctx context.Context, moves int) int {
-	if a.b.n.Wishes == nil || a.best < a.b.w[measure.Missing] {
+	if least := min(a.b.w[measure.Missing], a.b.w[measure.Twice]); a.b.priced && a.b.n.Wishes == nil || a.best < least {
 		return 0
 	}
 	a.restore()
-	if s := a.b.score(); s[measure.Missing] == 0 {
+	restless := !a.b.priced && a.b.rest > a.resting && len(a.m.benchy) > 1
+	if s := a.b.score(); s[measure.Missing] == 0 && !restless {
 		return 0
 	}
 	return a.run(ctx, moves, hotWish, hot) + a.run(ctx, moves/2, hot, cold)
