@@ -146,6 +146,7 @@ func TestGoldenMoments(t *testing.T) {
 		{"find", underWay, []string{"f"}},
 		{"find typed", underWay, []string{"f", "quinn"}},
 		{"help", underWay, []string{"?"}},
+		{"walk", newQuietStage, []string{"w", "enter", "enter"}},
 		{"attention", overlong, []string{"a"}},
 		{"help filtered", underWay, []string{"?", "/", "court"}},
 		{"palette", underWay, []string{":"}},

@@ -36,7 +36,7 @@ func (m *Model) help() tea.Cmd {
 // screenActions are what the keys of what is shown do.
 func (m *Model) screenActions(c ui.Context) []ui.Action {
 	if !m.showsScreen(c) {
-		return nil
+		return m.welcomeActions()
 	}
 	return m.screens[m.active].Actions(c)
 }

@@ -82,7 +82,7 @@ func deskKeys() []deskKey {
 			(*Model).settings, nil, false,
 			"options of tonight: flow, format, scoring, rounds, times; end the night",
 		},
-		{"teach", []string{"t"}, []string{"ctrl+g"}, (*Model).teach, nil, false, "for newcomers: the rules card, and a drill for the call"},
+		{"teach", []string{"t"}, []string{"ctrl+g"}, (*Model).teach, nil, false, "for newcomers: a walk through a night, the rules card, and a drill for the call"},
 		{
 			allCommands,
 			[]string{":"},
@@ -229,6 +229,7 @@ func (m *Model) teachMenu() (*dialog.Menu, error) {
 		return nil, err
 	}
 	return dialog.NewMenu("For newcomers",
+		dialog.Item{Key: "w", Label: "a walk through a night in five screens, on an invented night", Intent: ui.Own{Do: m.walkThrough}},
 		dialog.Item{Key: "c", Label: "rules card: what you need to know, on one screen", Intent: ui.Show{Dialog: teach.NewCard()}},
 		dialog.Item{Key: "d", Label: "drill: what is the next call, who serves, from where?", Intent: ui.Show{Dialog: lesson}},
 	), nil

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
 
@@ -33,7 +34,7 @@ func (m *Model) click(e tea.MouseMsg) tea.Cmd {
 	}
 	switch {
 	case e.Y == 1:
-		if id, ok := tabAt(e.X); ok {
+		if id, ok := tabAt(e.X); ok && e.X < m.width-line.Width(m.sign(c)) {
 			return m.follow(ui.Go{To: id}, nil)
 		}
 	case e.Y == bodyTop-1 && m.attentionLine(c) != "":

@@ -38,6 +38,9 @@ var moments = map[string]func(t *testing.T) *stage{
 	"help":         func(t *testing.T) *stage { return called(t, 2, 9).press("?") },
 	"help, filter": func(t *testing.T) *stage { return called(t, 2, 9).press("?", "/", "co") },
 	"attention":    func(t *testing.T) *stage { return called(t, 2, 9).pass(30).send(tickMsg{}).press("a") },
+	"welcome":      func(t *testing.T) *stage { return newStage(t) },
+	"walk":         func(t *testing.T) *stage { return called(t, 2, 9).press("t", "w", "enter") },
+	"walk's end":   func(t *testing.T) *stage { return called(t, 2, 9).press("t", "w", "enter", "enter", "enter", "enter") },
 	"palette":      func(t *testing.T) *stage { return called(t, 2, 9).press(":") },
 }
 

@@ -185,6 +185,8 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 		if intent, ok := ui.Press(m.screens[m.active], c, k); ok {
 			return m.follow(intent, nil)
 		}
+	} else if intent, ok := ui.Match(m.welcomeActions(), k); ok {
+		return m.follow(intent, nil)
 	}
 	if dismissed && !m.typing(c) {
 		return nil // there was nothing to go back from but the error; where letters are text, one esc leaves

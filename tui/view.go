@@ -118,6 +118,9 @@ func (m *Model) welcome(c ui.Context) []string {
 		"  Then check people in at the door, and call the first round.",
 		"",
 	}
+	if m.isNew() {
+		out = append(out, "  New here? Press w for a walk through a night in five screens. It touches nothing.")
+	}
 	if nights > 0 {
 		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", plural(people, "person"), plural(nights, "night")),
 			"  Press s for the standings of the last night. If it was ended too early, u opens it again.")
