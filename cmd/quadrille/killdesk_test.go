@@ -33,10 +33,8 @@ func TestKilledDeskLosesNothingThatItCalledSaved(t *testing.T) {
 			path = fullHall(t, 4)
 		}
 		desk := bin.open(t, 100, 30, nil, "--data", path).Shows("q quit")
-		stop := time.AfterFunc(time.Duration(20+dice.IntN(900))*time.Millisecond, func() { _ = desk.cmd.Process.Kill() })
 		typeAlong(desk, dice, kill)
 		<-desk.exited
-		stop.Stop()
 		seen += mustHoldWhatWasSaved(t, path, desk.Raw())
 	}
 	t.Logf("%d kills; the screens called %d actions saved", kills, seen)
@@ -45,8 +43,10 @@ func TestKilledDeskLosesNothingThatItCalledSaved(t *testing.T) {
 	}
 }
 
-// typeAlong types what an organiser may, until the desk is gone.
+// typeAlong types what an organiser may, and goes on doing so while the desk is killed: at any moment after
+// its screen has called some actions saved, one to four.
 func typeAlong(desk *terminal, dice *rand.Rand, kill int) {
+	enough, killed := 1+dice.IntN(4), false
 	for n := 0; desk.running(); n++ {
 		keys := []string{"\x1b[C", fmt.Sprintf("11 %d", dice.IntN(10)), "\r"} // a score of the next court
 		if dice.IntN(3) == 0 {
@@ -57,6 +57,10 @@ func typeAlong(desk *terminal, dice *rand.Rand, kill int) {
 				return
 			}
 			time.Sleep(time.Duration(4+dice.IntN(12)) * time.Millisecond)
+		}
+		if !killed && len(saved.FindAllString(desk.Raw(), -1)) >= enough {
+			killed = true
+			time.AfterFunc(time.Duration(dice.IntN(60_000))*time.Microsecond, func() { _ = desk.cmd.Process.Kill() })
 		}
 	}
 }
