@@ -33,7 +33,7 @@ meanwhile.`,
 }
 
 func compact(cmd *cobra.Command, path string) (err error) {
-	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
+	kept, err := openClub(path)
 	if err != nil {
 		return err
 	}

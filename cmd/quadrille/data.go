@@ -56,7 +56,7 @@ func (o *options) look() (*store.View, *session.Ledger, error) {
 // make, and in which do left nothing, is removed again.
 func work(path string, do func(*session.Desk) error) (err error) {
 	_, missing := os.Lstat(path)
-	kept, err := store.Open(path, store.CreatedBy(buildVersion()))
+	kept, err := openClub(path)
 	if err != nil {
 		return err
 	}

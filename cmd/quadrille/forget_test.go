@@ -172,6 +172,38 @@ func TestANameThatOnlyBackupsHaveIsForgotten(t *testing.T) {
 	}
 }
 
+// Whatever command writes next removes what killed ones left, beside the club file and among its backups.
+func TestEveryWritingCommandSweeps(t *testing.T) {
+	backup := filepath.Join(t.TempDir(), "backup.qdb")
+	source := clubWithBackups(t)
+	if _, errs, code := quadrille(t, "", "backup", backup, "--data", source); code != exitFine {
+		t.Fatal(errs)
+	}
+	roster := filepath.Join(t.TempDir(), "roster.csv")
+	if err := os.WriteFile(roster, []byte("name\nZoe\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{
+		{"compact"},
+		{"restore", backup},
+		{"import", roster},
+		{"import", backup},
+		{"merge", "P01", "Nobody"},
+		{"forget", "P02", "--yes"},
+	} {
+		path := filepath.Join(copyFolder(t, filepath.Dir(source)), "club.qdb")
+		for _, name := range []string{".club.qdb.new-31", ".quadrille-12", "backups/.club-20261125T190000.000Z.qdb.new-5"} {
+			if err := os.WriteFile(filepath.Join(filepath.Dir(path), name), []byte("left over"), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		quadrille(t, "", append(args, "--data", path)...)
+		if left := filesWith(t, filepath.Dir(path), "left over"); len(left) > 0 {
+			t.Errorf("%v leaves %q", args, left)
+		}
+	}
+}
+
 // Behind a symbolic link the real file and its backups lose the name, and the link stays.
 func TestForgetBehindALink(t *testing.T) {
 	path := clubWithBackups(t)

@@ -32,6 +32,7 @@ keeps backups of its own in the folder backups beside the file.`,
 			if err := store.Restore(args[0], path, kept); err != nil {
 				return err
 			}
+			store.Sweep(path, backupFolder(path))
 			note(cmd, "%s is now what %s was", path, args[0])
 			if missing == nil {
 				note(cmd, "what was there before is now %s", kept)

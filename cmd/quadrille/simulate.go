@@ -17,7 +17,6 @@ import (
 	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/session/simulation"
-	"club/quadrille/store"
 )
 
 // simulator is what the flags of simulate ask for.
@@ -141,7 +140,7 @@ func (s *simulator) play(ctx context.Context, kept func(uint64) error) (report s
 		defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
 		file = filepath.Join(folder, "night.qdb")
 	}
-	log, err := store.Open(file, store.CreatedBy(buildVersion()))
+	log, err := openClub(file)
 	if err != nil {
 		return report, err
 	}
