@@ -50,7 +50,7 @@ func (c CloseNight) decide(l *Ledger, _ Env) ([]Event, error) {
 	var events []Event
 	for _, g := range n.Running() {
 		if !c.SetAside {
-			return nil, fmt.Errorf("court %s still has a game: enter its score, or set it aside, then end the night", g.Court)
+			return nil, fmt.Errorf("court %s still has a game: enter its score, or make it void, then end the night", g.Court)
 		}
 		void, err := g.Rules.Final(g.State.Score.A, g.State.Score.B, scoring.Void)
 		if err != nil {

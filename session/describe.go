@@ -242,7 +242,7 @@ func sideName(club *Club, id GameID, side scoring.Side) string {
 	g := club.game(id)
 	switch {
 	case g == nil:
-		return "side " + side.String()
+		return "team " + side.String()
 	case side == scoring.A:
 		return pairName(club, g.A)
 	}

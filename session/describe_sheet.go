@@ -39,9 +39,9 @@ func eventText(e scoring.Entry, side func(scoring.Side) string) string {
 		return fmt.Sprintf("rally %d was wrong: %s", e.At, rallyText(e.Rally, side))
 	case scoring.SetRight:
 		s := e.Setting
-		return fmt.Sprintf("set right to %d-%d, %v serves", s.Score.A, s.Score.B, s.Server)
+		return fmt.Sprintf("corrected to %d-%d, %v serves", s.Score.A, s.Score.B, s.Server)
 	case scoring.EndsChanged:
-		return "ends changed"
+		return "ends switched"
 	case scoring.RefereeTimeOut:
 		return "referee time-out"
 	case scoring.TimeUp:

@@ -88,8 +88,8 @@ func TestSayingWhoLostTheRally(t *testing.T) {
 
 // TestChangeOfEndsIsShownUntilDone: however many rallies later somebody remembers.
 func TestChangeOfEndsIsShownUntilDone(t *testing.T) {
-	s := onBoard(t).press("aaaaa").hides("Change ends").press("a").shows("Switch ends now")
-	s.press("ab").shows("Switch ends now; press e").press("e").hides("Change ends").shows("Saved: court 1: ends changed")
+	s := onBoard(t).press("aaaaa").hides("Switch ends").press("a").shows("Switch ends now")
+	s.press("ab").shows("Switch ends now; press e").press("e").hides("Switch ends").shows("Saved: court 1: ends switched")
 	s.press("backspace").shows("Switch ends now").press("e", "e").shows("it is not time to switch ends")
 }
 

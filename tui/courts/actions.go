@@ -64,7 +64,7 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 		ui.Act(ui.Bind("rallies", "enter", "enter"), func() ui.Intent { return s.open(c, court) }).Explained("score the game rally by rally"),
 		substitute,
 		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gridMenu(c, court)} }).
-			Explained("more about this court: close it, a walkover, set the game aside"),
+			Explained("more about this court: close it, a walkover, make the game void"),
 		ui.Act(ui.Bind("court no.", "g", "g"), func() ui.Intent {
 			s.finder = finder{on: true}
 			return nil

@@ -68,6 +68,9 @@ func (s *Courts) Next(c ui.Context) (string, bool) {
 	if s.entry.asks() {
 		return "say which team retired, a or b; then enter saves", true
 	}
+	if s.entry.how != 0 { // how it ended is said, and the numbers may be
+		return "type both numbers if they are missing, then enter; esc drops it", true
+	}
 	if !s.entry.empty() {
 		return "type both numbers, then enter; t if time ran out, r if a team retired", true
 	}

@@ -68,7 +68,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Side(g.B), Intent: walkover(scoring.B)},
 		)
 	}
-	items = append(items, dialog.Item{Key: "s", Label: "set the game aside (it does not count)", Intent: setAside(g), Why: noGame})
+	items = append(items, dialog.Item{Key: "s", Label: "make the game void (it does not count)", Intent: setAside(g), Why: noGame})
 	if n.Settings.Flow == session.Rolling {
 		busy := ""
 		if g != nil {
