@@ -64,9 +64,7 @@ func Alternatives(ctx context.Context, p Problem, b Budget) ([]Alternative, erro
 	}
 	add(Alternative{Benching: StrictBench}, strict)
 	p.Benching = MixedBench
-	if b.Moves <= 0 {
-		b.Moves = search.UsualMoves(&p)
-	}
+	b = b.of(&p)
 	for _, price := range slices.Backward(prices) {
 		w := measure.Usual
 		w[measure.Twice] = price * w[measure.Meetings] / 2

@@ -12,9 +12,9 @@
 // cannot be bettered; lineup says who plays in a round; search makes a plan of rounds, from the stored plans of
 // design where one is near; rolling and ladder make the next game and the next round; dice is the chance.
 //
-// The order of importance is fixed: what must hold (presence, couples, keep-aparts, walls), even
-// sit-outs, nobody benched twice running, few partner repeats, even meetings, even opponents, level
-// balance, even use of courts.
+// The order of importance is one list, [measure.Order]: what must hold (presence, couples, keep-aparts, walls), the
+// fairest sit-outs, wishes for partners, few partner repeats, then even meetings, at a price sit-outs twice running and
+// games with a sure winner, even opponents, team balance; courts are used evenly at last.
 //
 // Everything here is a pure function of its arguments: no clock, no files, no global randomness.
 // The same problem, seed and budget give the same plan on every machine. Rounds are counted from

@@ -12,7 +12,16 @@ import (
 
 // Budget limits the work of a plan.
 type Budget struct {
-	Moves int // changes that the search tries; 0 = as many as fit the time between two key presses
+	Moves  int // changes that the search tries; 0 = as many as fit the time between two key presses
+	Effort int // where Moves is 0: so many times as many; 0 = 1
+}
+
+// of fills in the usual moves.
+func (b Budget) of(p *Problem) Budget {
+	if b.Moves <= 0 {
+		b.Moves = search.UsualMoves(p) * max(1, b.Effort)
+	}
+	return b
 }
 
 // Plan makes the rounds that follow the problem's history. It is deterministic for the problem with
@@ -32,9 +41,7 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 	if p.Format == Ladder {
 		return ladder.First(p)
 	}
-	if b.Moves <= 0 {
-		b.Moves = search.UsualMoves(&p)
-	}
+	b = b.of(&p)
 	rounds := search.Rounds(ctx, p, b.Moves)
 	if len(rounds) > 0 && len(rounds[0].Games) == 0 {
 		n := night.New(&p)

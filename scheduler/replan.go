@@ -24,9 +24,7 @@ func Replan(ctx context.Context, p Problem, shown []Round, b Budget) ([]Round, C
 	if err := ctx.Err(); err != nil {
 		return nil, Change{}, err
 	}
-	if b.Moves <= 0 {
-		b.Moves = search.UsualMoves(&p)
-	}
+	b = b.of(&p)
 	rounds := search.Replan(ctx, p, shown, b.Moves)
 	if len(rounds) > 0 && len(rounds[0].Games) == 0 {
 		var err error

@@ -18,6 +18,7 @@ import (
 type planner struct {
 	ask    rotation.Request
 	roster string // a file in place of a number of people
+	effort int    // so many times the usual moves
 	json   bool
 	csv    bool
 }
@@ -51,6 +52,8 @@ are times of day, which then need --start and --slot.`,
 	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
 	addChoice(cmd, &p.ask.Leveling, "levels", "how even games shall be for what they cost in meetings, if the roster has levels", scheduler.ParseLeveling, "off", "gentle", "even")
 	addChoice(cmd, &p.ask.Benching, "benching", "mixed: a few sit out twice running where all meet more for it; strict: as few as can be", scheduler.ParseBenching, "mixed", "strict")
+	p.effort = 1
+	addWhole(cmd, &p.effort, "effort", 1, 1000, "search `N` times as long as usual, for a rotation nearer to the bounds")
 	addClock(cmd, &p.ask.Start, "start", "when round 1 is called, for rosters with times of day (`19:00`)")
 	p.ask.Slot = 15
 	addWhole(cmd, &p.ask.Slot, "slot", 1, 12*60, "`minutes` from one round to the next, for rosters with times of day")
@@ -84,7 +87,7 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 		note(cmd, "%s", w)
 	}
 	noteEmptyCourts(cmd, len(problem.Courts), len(problem.People))
-	rounds, err := scheduler.Plan(cmd.Context(), problem, scheduler.Budget{})
+	rounds, err := scheduler.Plan(cmd.Context(), problem, scheduler.Budget{Effort: p.effort})
 	if err != nil {
 		return err
 	}
@@ -104,7 +107,7 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 		if !scheduler.Choosable(problem) {
 			return nil
 		}
-		ways, err := scheduler.Alternatives(cmd.Context(), problem, scheduler.Budget{})
+		ways, err := scheduler.Alternatives(cmd.Context(), problem, scheduler.Budget{Effort: p.effort})
 		if err != nil {
 			return err
 		}
