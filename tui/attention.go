@@ -169,10 +169,15 @@ func (b *matters) Lines(c ui.Context) []string {
 	}
 	at := b.cursor.In(len(open))
 	from, until := b.window(c)
+	note := 0
+	for _, x := range open {
+		name, _ := b.m.remedy(x)
+		note = max(note, line.Width(name))
+	}
+	note = min(note, c.Width/2)
 	var out []string
 	for i, x := range open[from:until] {
 		name, _ := b.m.remedy(x)
-		note := min(24, c.Width/3)
 		text := line.Fit(x.Text, c.Width-3-note) + " " + line.Right(name, note)
 		if from+i == at {
 			out = append(out, "> "+c.Theme.Selected.Render(text))

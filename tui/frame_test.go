@@ -71,7 +71,7 @@ func stateOf(t fails, c *session.Club) string {
 // strokes are keys that mean something somewhere, and some that do not.
 var strokes = []string{
 	"n", "n", "n", "d", "c", "b", "r", "s", "h", "f", "u", "U", "!", "o", "t", "?", "m", "x", "l", "e", "a", "i", "w", "y", "+", "/", "q",
-	"v", "p", "g", "k", "z", "j", "=", "2", "3", "*", "F", "ctrl+r", "ctrl+w",
+	"v", "p", "g", "k", ":", "ctrl+k", "a", "ctrl+a", "ctrl+l", "z", "j", "=", "2", "3", "*", "F", "ctrl+r", "ctrl+w",
 	"1", "7", "11", "117", "9", "119", "11 9", "0", " ", "-", "aab", "bbb", "agn", "Zoe Zimmer", "ünïcödé 字", "*2; ",
 	"enter", "enter", "enter", "esc", "esc", "tab", "shift+tab", "up", "down", "left", "right", "home", "end", "pgup", "pgdown",
 	"backspace", "delete", "ctrl+n", "ctrl+f", "ctrl+o", "ctrl+t", "ctrl+g", "ctrl+z", "ctrl+y", "ctrl+p", "ctrl+u", "f1",
