@@ -15,7 +15,8 @@ func printAlternatives(w io.Writer, all []scheduler.Alternative, people int, mad
 		return nil
 	}
 	var out strings.Builder
-	out.WriteString("Ways to share the bench (--benching strict takes the first, mixed the last):\n")
+	out.WriteString("Ways to share the bench (--benching strict: the first; mixed: the last, where a\n" +
+		"sit-out twice running weighs as much as one and a half repeated meetings):\n")
 	for k, a := range all {
 		mark := " "
 		if k == 0 && made == scheduler.StrictBench || k == len(all)-1 && made == scheduler.MixedBench {
