@@ -12,9 +12,9 @@ import (
 
 // leagueSheet adds the nights up.
 func leagueSheet(c ui.Context, best int) sheet {
-	row := func(rank, name, points, counts, nights, games, wins string) string {
-		const numbers = 5 + 9 + 9 + 9 + 8 + 7
-		return line.Right(rank, 4) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(points, 9) +
+	row := func(place, name, points, counts, nights, games, wins string) string {
+		const numbers = 6 + 9 + 9 + 9 + 8 + 7
+		return line.Right(place, 5) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(points, 9) +
 			line.Right(counts, 9) + line.Right(nights, 9) + line.Right(games, 8) + line.Right(wins, 7)
 	}
 	counting := "All nights count"
@@ -47,8 +47,8 @@ func named(c ui.Context, name string) session.PersonID {
 // ratingSheet rates everybody by all games of all nights.
 func ratingSheet(c ui.Context) sheet {
 	row := func(place, name, value, between, games, note string) string {
-		const numbers = 5 + 9 + 16 + 7 + 22
-		return line.Right(place, 4) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(value, 9) +
+		const numbers = 6 + 9 + 16 + 7 + 22
+		return line.Right(place, 5) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(value, 9) +
 			line.Right(between, 16) + line.Right(games, 7) + "  " + note
 	}
 	s := sheet{

@@ -58,9 +58,9 @@ func rowText(c ui.Context, r standings.Row) string {
 }
 
 // cells lays one line of the standings out.
-func cells(c ui.Context, rank, name, games, won, lost, pf, pa, diff, share, why string) string {
-	const numbers = 5 + 7 + 6 + 6 + 6 + 9 + 6 + 11
-	text := line.Right(rank, 4) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(games, 7) + line.Right(won, 6) + line.Right(lost, 6) +
+func cells(c ui.Context, place, name, games, won, lost, pf, pa, diff, share, why string) string {
+	const numbers = 6 + 7 + 6 + 6 + 6 + 9 + 6 + 11
+	text := line.Right(place, 5) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(games, 7) + line.Right(won, 6) + line.Right(lost, 6) +
 		line.Right(pf, 6) + line.Right(pa, 9) + line.Right(diff, 6) + line.Right(share, 11)
 	if c.Width >= wideTable {
 		text += "   " + why

@@ -31,6 +31,7 @@ func (c *Cursor) Move(n int) Action {
 	return Action{
 		Key:   Bind("choose", "↑↓", moves...),
 		About: "choose; page up and page down go ten rows, home and end all the way",
+		Quiet: n == 0,
 		Do: func(key string) Intent {
 			c.Press(key, n)
 			return nil
