@@ -131,6 +131,7 @@ func TestBoundsNeverExceedTheLeastMeetings(t *testing.T) {
 	}
 	for _, c := range nights {
 		p := nighttest.Club(c[0], c[1], c[2])
+		p.Benching = StrictBench
 		v := Certify(p, mustPlan(t, p, Budget{})).MeetingEvenness
 		least := leastMeetings(c[0], c[1], c[2], v.Value)
 		if v.Bound > least {
@@ -139,5 +140,15 @@ func TestBoundsNeverExceedTheLeastMeetings(t *testing.T) {
 		if v.Value > least {
 			t.Logf("%d people, %d courts, %d rounds: plan %d, optimum %d", c[0], c[1], c[2], v.Value, least)
 		}
+	}
+}
+
+// TestSearchedNights tries all rotations of nights whose bound comes from having done so.
+func TestSearchedNights(t *testing.T) {
+	p := nighttest.Club(10, 1, 5)
+	p.Benching = StrictBench
+	v := Certify(p, mustPlan(t, p, Budget{})).MeetingEvenness
+	if least := leastMeetings(10, 1, 5, 10); least != 5 || v != (Value{Value: 5, Bound: 5}) {
+		t.Errorf("least %d, certificate %+v", least, v)
 	}
 }
