@@ -26,7 +26,7 @@ func settingsIn(t *testing.T, text string) []string {
 func TestTheDeskTakesItsSettings(t *testing.T) {
 	env := settingsIn(t, "glyphs = \"ascii\"\nbell = true\n[keys]\nhelp = \"j\"\n")
 	s := build(t).open(t, 80, 24, env, "demo")
-	s.Shows("Quadrille", "j help").Press("j").Shows("- Keys ").Press("esc")
+	s.Shows("Quadrille", "j help").Press("j").Shows("- Keys ").Press("esc").Hides("- Keys ")
 	if strings.Contains(s.Raw(), "─") {
 		t.Error("lines are drawn with glyphs beyond ASCII")
 	}
