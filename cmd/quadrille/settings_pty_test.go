@@ -40,7 +40,7 @@ func TestTheDeskTakesItsSettings(t *testing.T) {
 // TestTheDeskOpensWithWrongSettings, and says what is wrong with which line.
 func TestTheDeskOpensWithWrongSettings(t *testing.T) {
 	s := build(t).open(t, 80, 24, settingsIn(t, "theme = \"blue\"\n"), "demo")
-	s.Shows("Quadrille", `desk.toml, line 1, theme: "blue" is no theme`).Press("esc").Shows("? help")
+	s.Shows("Quadrille", `desk.toml, line 1, theme: "blue" is no theme`).Press("esc").Hides("blue")
 	if code := s.Quit("q"); code != 0 {
 		t.Errorf("exit code %d", code)
 	}
