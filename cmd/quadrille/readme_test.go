@@ -46,7 +46,7 @@ func TestTheReadmeStatesTheLimits(t *testing.T) {
 		say("at most %d people in 4 MiB", roster.MaxEntries),
 		say("a table of games %d games in 64 MiB", sheet.MaxGames),
 		say("export %d events", events.MaxRecords),
-		say("A name has at most %d letters", session.MaxName),
+		say("A name is at most %d cells wide", session.MaxName),
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the README does not say %q", want)
