@@ -142,3 +142,10 @@ func TestAnUnfinishedGameIsTold(t *testing.T) {
 	s.shows("1 unfinished").press("d").shows("here, 1 unfinished").press("esc", "ctrl+b")
 	s.press("c", "x", "1").shows("games: 0, 1 unfinished")
 }
+
+// A night that becomes rolling while games go on frees no court at once: the line Next does not promise it.
+func TestPlayThatBeginsWhileGamesGoOn(t *testing.T) {
+	s := called(t, 1, 5).change(func(n *session.Settings) { n.Flow = session.Rolling })
+	s.shows("press n to begin play: a court that frees calls the next four").hides("each court gets")
+	s.press("n").shows("play begun")
+}

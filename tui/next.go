@@ -178,6 +178,9 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 		}
 		return fmt.Sprintf("press %s to call round %d of %d (%d here%s)", keys.next, a.Round, a.Rounds, a.Here, out)
 	case session.StepBegin:
+		if a.Running > 0 { // the organiser called some by hand, or they are of a round
+			return fmt.Sprintf("press %s to begin play: a court that frees calls the next four (%d here)", keys.next, a.Here)
+		}
 		return fmt.Sprintf("press %s to begin play: each court gets its first four (%d here)", keys.next, a.Here)
 	case session.StepHeld:
 		return fmt.Sprintf("play is held (%s, %s). %s Press %s when play may go on",

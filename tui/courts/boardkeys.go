@@ -68,13 +68,26 @@ func (s *Courts) Next(c ui.Context) (string, bool) {
 	if s.entry.asks() {
 		return "say which team retired, a or b; then enter saves", true
 	}
-	if s.entry.how != 0 { // how it ended is said, and the numbers may be
-		return "type both numbers if they are missing, then enter; esc drops it", true
-	}
 	if !s.entry.empty() {
-		return "type both numbers, then enter; t if time ran out, r if a team retired", true
+		return s.typedNext(c), true
 	}
 	return "", false
+}
+
+// typedNext says what a score that is being typed wants: the numbers, or only to be saved.
+func (s *Courts) typedNext(c ui.Context) string {
+	enter, other := "type both numbers, then enter", "t if time ran out, r if a team retired"
+	if n := c.Night(); n != nil && len(c.Hall.Courts) > 0 {
+		if g := target(n, *n.Court(c.Hall.Courts[s.at(c)].ID)); g != nil {
+			if _, err := s.entry.final(g.Rules); err == nil {
+				enter = "enter saves this score"
+			}
+		}
+	}
+	if s.entry.how != 0 { // how it ended is said
+		other = "esc drops it"
+	}
+	return enter + "; " + other
 }
 
 // next says what the board waits for.
