@@ -6,12 +6,12 @@ import (
 	"club/quadrille/scoring"
 )
 
-// manyRallies is n rallies that either side wins as often, in an irregular order.
+// manyRallies is n rallies that either team wins as often, in an irregular order.
 func manyRallies(n int) []scoring.Rally {
 	rallies := make([]scoring.Rally, n)
 	for i := range rallies {
 		// A multiplicative hash: an order that no branch predictor learns by heart.
-		rallies[i].Won = scoring.Side(uint32(i) * 2654435761 >> 31)
+		rallies[i].Won = scoring.Team(uint32(i) * 2654435761 >> 31)
 	}
 	return rallies
 }

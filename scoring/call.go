@@ -26,8 +26,8 @@ func (s State) AppendCall(b []byte) []byte {
 }
 
 // GamePoint is the side that wins the game if it wins the next rally, and false when neither does.
-// Where both would, as at 10-10 in rally scoring won by 1, it is the serving side.
-func (s State) GamePoint() (Side, bool) {
+// Where both would, as at 10-10 in rally scoring won by 1, it is the serving team.
+func (s State) GamePoint() (Team, bool) {
 	if s.Done {
 		return A, false
 	}
@@ -41,9 +41,9 @@ func (s State) GamePoint() (Side, bool) {
 	return A, false
 }
 
-// PointsToGame is how many points side still needs if the other side scores none; 0 once the game is
+// PointsToGame is how many points side still needs if the other team scores none; 0 once the game is
 // done.
-func (s State) PointsToGame(side Side) int {
+func (s State) PointsToGame(side Team) int {
 	if s.Done {
 		return 0
 	}

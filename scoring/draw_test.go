@@ -31,11 +31,11 @@ func drawRules() *rapid.Generator[scoring.Rules] {
 	})
 }
 
-func drawSide() *rapid.Generator[scoring.Side] {
-	return rapid.SampledFrom([]scoring.Side{scoring.A, scoring.B})
+func drawSide() *rapid.Generator[scoring.Team] {
+	return rapid.SampledFrom([]scoring.Team{scoring.A, scoring.B})
 }
 
-// drawRallies draws rallies of which one side wins the more, so that games of every length come up.
+// drawRallies draws rallies of which one team wins the more, so that games of every length come up.
 func drawRallies() *rapid.Generator[[]scoring.Rally] {
 	return rapid.Custom(func(t *rapid.T) []scoring.Rally {
 		strength := rapid.IntRange(1, 9).Draw(t, "strength of a")

@@ -22,7 +22,7 @@ func newEndChange(r Rules) endChange {
 	return endChange{at: at}
 }
 
-// reached notes that a side has come to points.
+// reached notes that a team has come to points.
 func (e *endChange) reached(points int) {
 	if points == e.at && !e.done {
 		e.now, e.done = true, true

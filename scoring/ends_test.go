@@ -11,7 +11,7 @@ import (
 // 6 in a game to 11, 8 to 15, 11 to 21; 4 to 7 in the bad-weather option of 2025.
 func TestTeamsSwitchEndsAtTheScoreOfTheRulebook(t *testing.T) {
 	for to, at := range map[int]int{7: 4, 11: 6, 15: 8, 21: 11} {
-		for _, scorer := range []scoring.Side{scoring.A, scoring.B} {
+		for _, scorer := range []scoring.Team{scoring.A, scoring.B} {
 			s := scoring.Start(scoring.Rules{To: to, WinBy: 2}, scorer)
 			for points := 1; points < to; points++ {
 				s = s.After(scoring.Rally{Won: scorer})

@@ -17,9 +17,9 @@ const (
 	TimeOut                        // Side
 	MedicalTimeOut                 // Side
 	RefereeTimeOut                 // none: water on court, blood, heat; charged to nobody
-	EndsChanged                    // none
-	SideRetired                    // Side: who gives up
-	SideAbsent                     // Side, Waited, Grace: who did not come
+	EndsSwitched                   // none
+	TeamRetired                    // Side: who gives up
+	NoShow                         // Side, Waited, Grace: who did not come
 	TimeUp                         // none: the time limit stops play
 	Remark                         // none: a wrong server or box that was put right, a dispute
 )
@@ -61,9 +61,9 @@ type Entry struct {
 	Kind    Kind    `json:"kind"`
 	Rally   Rally   `json:"rally,omitzero"`
 	At      int     `json:"at,omitzero"` // the number of a rally, from 1, as the sheet counts them now
-	Side    Side    `json:"side,omitzero"`
+	Team    Team    `json:"side,omitzero"`
 	Setting Setting `json:"setting,omitzero"`
 	Waited  int     `json:"waited,omitzero"` // minutes since the game was called
-	Grace   int     `json:"grace,omitzero"`  // minutes a side may be late
+	Grace   int     `json:"grace,omitzero"`  // minutes a team may be late
 	Note    string  `json:"note,omitempty"`
 }

@@ -62,7 +62,7 @@ func ExampleSheet() {
 		return
 	}
 	fmt.Println(state.Call(), "after", scoring.FormatRallies(rallies))
-	fmt.Println("faults of A2:", scoring.TallyFaults(rallies).By(scoring.Seat{Side: scoring.A, Index: 1}))
+	fmt.Println("faults of A2:", scoring.TallyFaults(rallies).By(scoring.Seat{Team: scoring.A, Index: 1}))
 	// Output:
 	// 0-2-1 after aab
 	// faults of A2: 1

@@ -7,7 +7,7 @@ import "fmt"
 type Final struct {
 	score  Score
 	how    How
-	winner Side
+	winner Team
 	won    bool
 }
 
@@ -50,8 +50,8 @@ func (r Rules) makeFinal(a, b int, how How) (Final, error) {
 	return Final{}, fmt.Errorf("a game is played, timed, retired, walkover or void, and not %v", how)
 }
 
-// Retire is a game that side gave up at a-b. The other side wins, whatever the score.
-func (r Rules) Retire(a, b int, side Side) (Final, error) {
+// Retire is a game that team gave up at a-b. The other team wins, whatever the score.
+func (r Rules) Retire(a, b int, side Team) (Final, error) {
 	if err := r.Validate(); err != nil {
 		return Final{}, err
 	}
@@ -61,9 +61,9 @@ func (r Rules) Retire(a, b int, side Side) (Final, error) {
 	return Final{score: Score{a, b}, how: Retired, winner: side.Other(), won: true}, nil
 }
 
-// Walkover is a game that winner gets because the other side did not come. It is recorded as the target
-// to nothing (2026: 22.K), or to the start the other side was given.
-func (r Rules) Walkover(winner Side) Final {
+// Walkover is a game that winner gets because the other team did not come. It is recorded as the target
+// to nothing (2026: 22.K), or to the start the other team was given.
+func (r Rules) Walkover(winner Team) Final {
 	f := Final{score: Score{r.To, r.StartB}, how: Walkover, winner: winner, won: true}
 	if winner == B {
 		f.score = Score{r.StartA, r.To}
@@ -78,13 +78,13 @@ func (f Final) Score() Score { return f.score }
 func (f Final) How() How { return f.how }
 
 // Winner is the side that won, and false for a draw on time, a void game and the zero value.
-func (f Final) Winner() (Side, bool) { return f.winner, f.won }
+func (f Final) Winner() (Team, bool) { return f.winner, f.won }
 
 // IsZero reports whether f is no result at all.
 func (f Final) IsZero() bool { return f.how == 0 }
 
 // leader is the side the score speaks for.
-func (f Final) leader() (Side, bool) {
+func (f Final) leader() (Team, bool) {
 	if f.score.B > f.score.A {
 		return B, true
 	}

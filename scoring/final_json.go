@@ -10,7 +10,7 @@ type finalJSON struct {
 	A   int   `json:"a"`
 	B   int   `json:"b"`
 	How How   `json:"how"`
-	Won *Side `json:"won,omitempty"`
+	Won *Team `json:"won,omitempty"`
 }
 
 // MarshalJSON writes {"a":11,"b":7,"how":"played"}, with "won" where the loser has the higher score.

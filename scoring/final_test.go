@@ -77,7 +77,7 @@ func TestTypedFinalScores(t *testing.T) {
 func TestWinnerOfAFinal(t *testing.T) {
 	for _, c := range []struct {
 		text   string
-		winner scoring.Side
+		winner scoring.Team
 		won    bool
 	}{
 		{"11-7", scoring.A, true},

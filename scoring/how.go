@@ -9,8 +9,8 @@ type How uint8
 const (
 	Played   How = iota + 1 // to the end, by the rules
 	Timed                   // stopped by the clock: the higher score wins, level scores are a draw
-	Retired                 // one side could not go on; the score is what stood then
-	Walkover                // one side did not come, or could not begin
+	Retired                 // one team could not go on; the score is what stood then
+	Walkover                // one team did not come, or could not begin
 	Void                    // set aside: nobody won, and it counts for nothing
 )
 

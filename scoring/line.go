@@ -8,14 +8,14 @@ import (
 // line is a sheet while it is folded.
 type line struct {
 	rules    Rules
-	first    Side
+	first    Team
 	moves    []Entry // what changes the state: rallies, settings and technical fouls, corrections made
 	state    State   // after moves
 	final    Final
 	timeOuts [2]int
 	medical  [2]int
 
-	endsReached bool // a side has come to the score at which ends change
+	endsReached bool // a team has come to the score at which ends change
 	endsMade    bool // and they were changed
 }
 
@@ -38,10 +38,10 @@ func (l *line) add(e Entry) error {
 		return l.replay(moves)
 	case TimeOut, MedicalTimeOut:
 		return l.timeOut(e)
-	case EndsChanged:
+	case EndsSwitched:
 		l.endsMade = true
 		return nil
-	case SideRetired, SideAbsent, TimeUp:
+	case TeamRetired, NoShow, TimeUp:
 		return l.stop(e)
 	case RallyReplayed, RefereeTimeOut, Remark:
 		return nil
@@ -106,7 +106,7 @@ func (l *line) move(m Entry) (err error) {
 	case RallyWon:
 		state = state.After(m.Rally)
 	case TechnicalFoul:
-		state = state.Penalise(m.Side)
+		state = state.Penalise(m.Team)
 	case SetRight:
 		state, err = state.Set(m.Setting)
 	}
@@ -127,14 +127,14 @@ func (l *line) stop(e Entry) (err error) {
 	switch {
 	case e.Kind == TimeUp:
 		l.final, err = l.rules.Final(a, b, Timed)
-	case e.Kind == SideRetired:
-		l.final, err = l.rules.Retire(a, b, e.Side)
+	case e.Kind == TeamRetired:
+		l.final, err = l.rules.Retire(a, b, e.Team)
 	case len(l.moves) > 0:
-		return fmt.Errorf("team %v has begun to play, so it is no no-show: note that it retired", e.Side)
+		return fmt.Errorf("team %v has begun to play, so it is no no-show: note that it retired", e.Team)
 	case e.Waited < e.Grace:
-		return fmt.Errorf("team %v may still come: %s of grace are left", e.Side, counted(e.Grace-e.Waited, "minute", "minutes"))
+		return fmt.Errorf("team %v may still come: %s of grace are left", e.Team, counted(e.Grace-e.Waited, "minute", "minutes"))
 	default:
-		l.final = l.rules.Walkover(e.Side.Other())
+		l.final = l.rules.Walkover(e.Team.Other())
 	}
 	return err
 }

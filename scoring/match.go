@@ -4,10 +4,10 @@ package scoring
 type Match struct {
 	Games   [2]int // games won, by side
 	Done    bool
-	Winner  Side // once Done
+	Winner  Team // once Done
 	Decider bool // the next game decides the match, and so has a change of ends in its middle
-	First   Side // who serves first in the next game
-	Halves  bool // the sides begin the next game at the ends they did not begin the match at
+	First   Team // who serves first in the next game
+	Halves  bool // the teams begin the next game at the ends they did not begin the match at
 
 	rules Rules
 }
@@ -15,7 +15,7 @@ type Match struct {
 // Match is how a match stands after games, in which first served first in the first one. Ends and first
 // serve change after every game (5.B). A retirement ends the match; a walkover counts as one game, and
 // draws and void games as none, though ends change after them too.
-func (r Rules) Match(first Side, games []Final) Match {
+func (r Rules) Match(first Team, games []Final) Match {
 	m := Match{First: first, rules: r}
 	need := max(r.BestOf, 1)/2 + 1
 	for _, g := range games {

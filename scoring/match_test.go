@@ -26,9 +26,9 @@ func TestMatches(t *testing.T) {
 		games   []string
 		a, b    int
 		done    bool
-		winner  scoring.Side
+		winner  scoring.Team
 		decider bool
-		first   scoring.Side
+		first   scoring.Team
 	}{
 		{"nothing played", 3, nil, 0, 0, false, scoring.A, false, scoring.A},
 		{"one game each way", 3, []string{"11-7", "9-11"}, 1, 1, false, scoring.A, true, scoring.A},

@@ -6,19 +6,19 @@ type Names [2][2]string
 
 // Player is the name of one player.
 func (n Names) Player(seat Seat) string {
-	if name := n[seat.Side][seat.Index]; name != "" {
+	if name := n[seat.Team][seat.Index]; name != "" {
 		return name
 	}
 	return seat.String()
 }
 
-// Team is the name of a side in the game of s: its player in singles, else both partners, or "Team A"
+// Team is the name of a team in the game of s: its player in singles, else both partners, or "Team A"
 // when neither has a name.
-func (n Names) Team(s State, side Side) string {
+func (n Names) Team(s State, side Team) string {
 	first, second := n[side][0], n[side][1]
 	switch {
 	case s.rules.Singles:
-		return n.Player(Seat{Side: side})
+		return n.Player(Seat{Team: side})
 	case first == "" && second == "":
 		return "Team " + side.String()
 	}

@@ -30,9 +30,9 @@ func (r Rules) ParseFinal(text string) (Final, error) {
 	return r.finalOf(text, points, words[0], words[1])
 }
 
-// finalOf puts a typed score together: its points, the word for how the game ended, and a side.
+// finalOf puts a typed score together: its points, the word for how the game ended, and a team.
 func (r Rules) finalOf(text string, points []int, how, side string) (Final, error) {
-	var who Side
+	var who Team
 	named := side != ""
 	if named && who.UnmarshalText([]byte(side)) != nil {
 		return Final{}, unreadable(text)

@@ -2,7 +2,7 @@ package scoring
 
 // play changes s by one rally. It works in place because a copy a rally would be half of the cost of
 // folding a game.
-func (s *State) play(won Side) {
+func (s *State) play(won Team) {
 	if s.Done {
 		return
 	}
@@ -32,7 +32,7 @@ func (s *State) play(won Side) {
 }
 
 // score gives side a point, which is what or the end of the game.
-func (s *State) score(side Side, what What) {
+func (s *State) score(side Team, what What) {
 	s.Score.add(side, 1)
 	s.What = what
 	if s.rules.over(s.Score, side) {
@@ -43,7 +43,7 @@ func (s *State) score(side Side, what What) {
 }
 
 // goOver gives side the serve. Who serves is settled by place, after any point that comes with it.
-func (s *State) goOver(side Side) {
+func (s *State) goOver(side Team) {
 	s.Serving = side
 	s.What = ServeOver
 	if s.rules.threeNumbers() {
@@ -52,14 +52,14 @@ func (s *State) goOver(side Side) {
 }
 
 // wins reports whether one more point would win the game for side.
-func (s *State) wins(side Side) bool {
+func (s *State) wins(side Team) bool {
 	next := s.Score
 	next.add(side, 1)
 	return s.rules.over(next, side)
 }
 
-// over reports whether score ends a game that side just scored in.
-func (r *Rules) over(score Score, side Side) bool {
+// over reports whether score ends a game that team just scored in.
+func (r *Rules) over(score Score, side Team) bool {
 	if side == A {
 		return r.final(score.A, score.B)
 	}

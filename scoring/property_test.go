@@ -10,7 +10,7 @@ import (
 )
 
 // everyRally plays drawn rallies under drawn rules and hands each step to check.
-func everyRally(t *testing.T, check func(t *rapid.T, before, after scoring.State, won scoring.Side)) {
+func everyRally(t *testing.T, check func(t *rapid.T, before, after scoring.State, won scoring.Team)) {
 	t.Helper()
 	rapid.Check(t, func(t *rapid.T) {
 		rules := drawRules().Draw(t, "rules")
@@ -25,25 +25,25 @@ func everyRally(t *testing.T, check func(t *rapid.T, before, after scoring.State
 
 // Rule 4.B.4 (2026: 5.B.3), for the serving and for the receiving side.
 func TestStartingServerStandsRightExactlyWhenOwnScoreIsEven(t *testing.T) {
-	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Side) {
+	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Team) {
 		if s.Rules().Singles {
 			return
 		}
-		for _, side := range []scoring.Side{scoring.A, scoring.B} {
-			right := s.At(scoring.Seat{Side: side}) == scoring.Right
+		for _, side := range []scoring.Team{scoring.A, scoring.B} {
+			right := s.At(scoring.Seat{Team: side}) == scoring.Right
 			if right != (s.Score.Of(side)%2 == 0) {
-				t.Fatalf("%v: the starting server of %v stands %v", s.Score, side, s.At(scoring.Seat{Side: side}))
+				t.Fatalf("%v: the starting server of %v stands %v", s.Score, side, s.At(scoring.Seat{Team: side}))
 			}
 		}
 	})
 }
 
 func TestReceiverStandsInTheBoxOfTheServersName(t *testing.T) {
-	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Side) {
+	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Team) {
 		if s.Done {
 			return
 		}
-		if s.Server.Side != s.Serving || s.Receiver.Side == s.Serving {
+		if s.Server.Team != s.Serving || s.Receiver.Team == s.Serving {
 			t.Fatalf("%v serves to %v while %v has the serve", s.Server, s.Receiver, s.Serving)
 		}
 		if s.At(s.Server) != s.Box || s.At(s.Receiver) != s.Box {
@@ -57,7 +57,7 @@ func TestReceiverStandsInTheBoxOfTheServersName(t *testing.T) {
 
 // Rules 4.A and 12.B.1: side-out scores on serve only, rally scoring in every rally.
 func TestOnlyTheRightSideScores(t *testing.T) {
-	everyRally(t, func(t *rapid.T, before, after scoring.State, won scoring.Side) {
+	everyRally(t, func(t *rapid.T, before, after scoring.State, won scoring.Team) {
 		gain := scoring.Score{A: after.Score.A - before.Score.A, B: after.Score.B - before.Score.B}
 		want := 0
 		switch rules := before.Rules(); {
@@ -77,13 +77,13 @@ func TestOnlyTheRightSideScores(t *testing.T) {
 }
 
 // wouldWin reports whether one more point ends the game for side, by the wording of the rule.
-func wouldWin(s scoring.State, side scoring.Side) bool {
+func wouldWin(s scoring.State, side scoring.Team) bool {
 	own, other, r := s.Score.Of(side)+1, s.Score.Of(side.Other()), s.Rules()
 	return own >= r.To && own >= other+r.WinBy || own == r.Cap
 }
 
 func TestGameEndsExactlyWhenTargetAndLeadAreMet(t *testing.T) {
-	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Side) {
+	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Team) {
 		r := s.Rules()
 		lead := max(s.Score.A-s.Score.B, s.Score.B-s.Score.A)
 		high := max(s.Score.A, s.Score.B)
@@ -101,7 +101,7 @@ func TestGameEndsExactlyWhenTargetAndLeadAreMet(t *testing.T) {
 }
 
 func TestCallHasThreeNumbersInSideOutDoublesAndElseTwo(t *testing.T) {
-	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Side) {
+	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Team) {
 		want := 2
 		if r := s.Rules(); r.Scoring == scoring.SideOut && !r.Singles {
 			want = 3
@@ -117,7 +117,7 @@ func TestCallHasThreeNumbersInSideOutDoublesAndElseTwo(t *testing.T) {
 
 // Rule 4.B.6: after a side out whoever stands right serves first; the second server is the partner.
 func TestServeOrder(t *testing.T) {
-	everyRally(t, func(t *rapid.T, before, s scoring.State, _ scoring.Side) {
+	everyRally(t, func(t *rapid.T, before, s scoring.State, _ scoring.Team) {
 		if before.Done || s.Done || s.Rules().Singles {
 			return
 		}
@@ -156,9 +156,9 @@ func TestUndoingRalliesIsNeverHavingPlayedThem(t *testing.T) {
 }
 
 func TestGamePointIsWonByTheNextRally(t *testing.T) {
-	everyRally(t, func(t *rapid.T, s, _ scoring.State, _ scoring.Side) {
-		ending := map[scoring.Side]bool{}
-		for _, side := range []scoring.Side{scoring.A, scoring.B} {
+	everyRally(t, func(t *rapid.T, s, _ scoring.State, _ scoring.Team) {
+		ending := map[scoring.Team]bool{}
+		for _, side := range []scoring.Team{scoring.A, scoring.B} {
 			ending[side] = !s.Done && s.After(scoring.Rally{Won: side}).Done
 		}
 		side, ok := s.GamePoint()
@@ -172,7 +172,7 @@ func TestGamePointIsWonByTheNextRally(t *testing.T) {
 }
 
 func TestPointsToGameAreEnoughAndNeeded(t *testing.T) {
-	everyRally(t, func(t *rapid.T, s, _ scoring.State, side scoring.Side) {
+	everyRally(t, func(t *rapid.T, s, _ scoring.State, side scoring.Team) {
 		if s.Done {
 			return
 		}
@@ -219,7 +219,7 @@ func TestEndsChangeOnceAtHalf(t *testing.T) {
 }
 
 func TestEveryChangeIsExplainedInOneSentence(t *testing.T) {
-	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Side) {
+	everyRally(t, func(t *rapid.T, _, s scoring.State, _ scoring.Team) {
 		why := s.WhyFor(people)
 		if !strings.HasSuffix(why, ".") || strings.Count(why, ".") != 1 || strings.Contains(why, "%") {
 			t.Fatalf("%v is explained by %q", s.What, why)

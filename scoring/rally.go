@@ -9,7 +9,7 @@ import (
 // Rally is one rally that counted: who won it and, where somebody noted it, the fault that ended it.
 // A rally that is replayed is no rally; a [Sheet] can note it.
 type Rally struct {
-	Won   Side  `json:"won"`
+	Won   Team  `json:"won"`
 	Fault Fault `json:"fault,omitzero"`
 	// By is the player who committed the fault: 1 for the starting server of the losing side, 2 for
 	// the partner, 0 where nobody noted it. Whoever commits a fault loses the rally, so the side is

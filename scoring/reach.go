@@ -17,13 +17,13 @@ func (r *Rules) ends(a, b int) bool {
 	return false
 }
 
-// final reports whether a side with own points has won against one with other points.
+// final reports whether a team with own points has won against one with other points.
 func (r *Rules) final(own, other int) bool {
 	return own >= r.To && own-other >= r.WinBy || r.Cap > 0 && own >= r.Cap
 }
 
 // passes reports whether a game can stand at a-b and go on. From the target on that takes a lead of 2 to
-// win and the sides to be closer than that: a side further ahead would have won before.
+// win and the teams to be closer than that: a team further ahead would have won before.
 func (r *Rules) passes(a, b int) bool {
 	if !possible(a, b) || a < r.StartA || b < r.StartB {
 		return false

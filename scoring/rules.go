@@ -25,7 +25,7 @@ type Rules struct {
 	Cap        int     `json:"cap,omitempty"`          // this many points win with any lead; 0 for no cap
 	WinOnServe bool    `json:"win_on_serve,omitempty"` // rally scoring: the last point must be won on serve
 	Minutes    int     `json:"minutes,omitempty"`      // after which play stops; 0 for no limit
-	StartA     int     `json:"start_a,omitempty"`      // the score that side A begins with
+	StartA     int     `json:"start_a,omitempty"`      // the score that team A begins with
 	StartB     int     `json:"start_b,omitempty"`
 	BestOf     int     `json:"best_of,omitempty"` // games in the match; 0 or 1 for a single game
 }

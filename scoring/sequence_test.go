@@ -17,7 +17,7 @@ type sequence struct {
 	Format  string
 	Target  int
 	WinBy   int               `json:"win_by"`
-	First   scoring.Side      `json:"first_serving_team"`
+	First   scoring.Team      `json:"first_serving_team"`
 	Winners []string          `json:"rally_winners"`
 	States  []sequenceState   `json:"states"`
 	Starter map[string]string `json:"starting_server"`
@@ -26,7 +26,7 @@ type sequence struct {
 type sequenceState struct {
 	Rally    int
 	Call     *string
-	Serving  *scoring.Side `json:"serving_team"`
+	Serving  *scoring.Team `json:"serving_team"`
 	Server   *string
 	Number   *int         `json:"server_number"`
 	Box      *scoring.Box `json:"server_box"`
@@ -37,7 +37,7 @@ type sequenceState struct {
 	ALeft    *string `json:"A_left"`
 	BRight   *string `json:"B_right"`
 	BLeft    *string `json:"B_left"`
-	Winner   *scoring.Side
+	Winner   *scoring.Team
 }
 
 // people are the names that the sequences use, by seat.
@@ -93,7 +93,7 @@ func seatOf(name string) scoring.Seat {
 	for side := range people {
 		for i, n := range people[side] {
 			if n == name {
-				return scoring.Seat{Side: scoring.Side(side), Index: uint8(i)}
+				return scoring.Seat{Team: scoring.Team(side), Index: uint8(i)}
 			}
 		}
 	}
@@ -126,7 +126,7 @@ func compare(t *testing.T, want sequenceState, got scoring.State) {
 	}
 	boxes := map[string]*string{"A right": want.ARight, "A left": want.ALeft, "B right": want.BRight, "B left": want.BLeft}
 	for _, p := range got.Positions() {
-		place := p.Seat.Side.String() + " " + p.Box.String()
+		place := p.Seat.Team.String() + " " + p.Box.String()
 		if boxes[place] == nil || people.Player(p.Seat) != *boxes[place] {
 			t.Errorf("after rally %d: %v stands %v", want.Rally, people.Player(p.Seat), place)
 		}

@@ -6,7 +6,7 @@ import "fmt"
 // back: see [State.Setting] and [State.Set].
 type Setting struct {
 	Score   Score   `json:"score"`
-	Serving Side    `json:"serving"`
+	Serving Team    `json:"serving"`
 	Server  Seat    `json:"server"`
 	Number  int     `json:"number,omitzero"` // 1 or 2 in side-out doubles, else 0
 	Right   [2]Seat `json:"right"`           // who stands in the right box, of A and of B; doubles only
@@ -16,9 +16,9 @@ type Setting struct {
 func (s State) Setting() Setting {
 	set := Setting{Score: s.Score, Serving: s.Serving, Server: s.Server, Number: s.Number}
 	for side := range set.Right {
-		set.Right[side] = Seat{Side: Side(side)}
+		set.Right[side] = Seat{Team: Team(side)}
 		if !s.rules.Singles {
-			set.Right[side] = s.on(Side(side), Right)
+			set.Right[side] = s.on(Team(side), Right)
 		}
 	}
 	return set
@@ -44,7 +44,7 @@ func (s State) Set(set Setting) (State, error) {
 
 func (s State) refuseSetting(set Setting) error {
 	switch {
-	case set.Serving > B || set.Server.Side != set.Serving || set.Server.Index > 1:
+	case set.Serving > B || set.Server.Team != set.Serving || set.Server.Index > 1:
 		return fmt.Errorf("%v cannot serve for team %v: name one of its players", set.Server, set.Serving)
 	case s.rules.threeNumbers() && set.Number != 1 && set.Number != 2:
 		return fmt.Errorf("the server is number 1 or 2, and not %d", set.Number)
@@ -54,17 +54,17 @@ func (s State) refuseSetting(set Setting) error {
 		return fmt.Errorf("in singles only A1 and B1 play")
 	}
 	for side, seat := range set.Right {
-		if seat.Side != Side(side) || seat.Index > 1 {
-			return fmt.Errorf("%v cannot stand in the right box of team %v: name one of its players", seat, Side(side))
+		if seat.Team != Team(side) || seat.Index > 1 {
+			return fmt.Errorf("%v cannot stand in the right box of team %v: name one of its players", seat, Team(side))
 		}
 	}
 	return s.rules.refuseAny(set.Score.A, set.Score.B)
 }
 
-// Penalise is s after a technical foul of a side: it loses a point, or the other side gets one when it
+// Penalise is s after a technical foul of a team: it loses a point, or the other team gets one when it
 // has none to lose. The same player serves on with the same number, from the box of the new score. It
 // can end the game (2026: 22.E). A point of a handicap start cannot be lost.
-func (s State) Penalise(side Side) State {
+func (s State) Penalise(side Team) State {
 	if s.Done {
 		return s
 	}
@@ -84,7 +84,7 @@ func (s State) Penalise(side Side) State {
 // settle ends the game where a score that was not won by a rally ends it, and puts people in their boxes.
 func (s *State) settle() {
 	s.Done = false
-	for _, side := range []Side{A, B} {
+	for _, side := range []Team{A, B} {
 		if s.rules.over(s.Score, side) {
 			s.Done, s.Winner = true, side
 		}

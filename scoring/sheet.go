@@ -10,7 +10,7 @@ import (
 // that [Sheet.Add] did not refuse always folds.
 type Sheet struct {
 	Rules   Rules   `json:"rules"`
-	First   Side    `json:"first"` // who serves first
+	First   Team    `json:"first"` // who serves first
 	Entries []Entry `json:"entries,omitempty"`
 }
 

@@ -49,7 +49,7 @@ func stateOf(t *testing.T, s scoring.Sheet) scoring.State {
 }
 
 func TestCorrectionsGiveTheGameThatWasPlayed(t *testing.T) {
-	won := func(side scoring.Side) scoring.Rally { return scoring.Rally{Won: side} }
+	won := func(side scoring.Team) scoring.Rally { return scoring.Rally{Won: side} }
 	for _, c := range []struct {
 		name    string
 		rallies string
@@ -81,7 +81,7 @@ func TestCorrectionsGiveTheGameThatWasPlayed(t *testing.T) {
 
 func TestRefusedEntries(t *testing.T) {
 	shutout := strings.Repeat("a", 11)
-	timeOut := scoring.Entry{Kind: scoring.TimeOut, Side: scoring.B}
+	timeOut := scoring.Entry{Kind: scoring.TimeOut, Team: scoring.B}
 	medical := scoring.Entry{Kind: scoring.MedicalTimeOut}
 	setting := scoring.Start(toEleven, scoring.A).Setting()
 	setting.Score = scoring.Score{A: 13, B: 9}
@@ -99,9 +99,9 @@ func TestRefusedEntries(t *testing.T) {
 		{"inserting far beyond", noted(t, toEleven, "ab"), scoring.Entry{Kind: scoring.RallyInserted, At: 4}, "no rally 4"},
 		{"a rally before all", noted(t, toEleven, "ab"), scoring.Entry{Kind: scoring.RallyInserted}, "no rally 0"},
 		{"a rally that ends the game early", noted(t, toEleven, shutout), scoring.Entry{Kind: scoring.RallyInserted, At: 1}, "remove what comes after"},
-		{"absent after playing", noted(t, toEleven, "a"), scoring.Entry{Kind: scoring.SideAbsent, Waited: 20}, "note that it retired"},
-		{"absent within the grace", noted(t, toEleven, ""), scoring.Entry{Kind: scoring.SideAbsent, Waited: 7, Grace: 10}, "3 minutes of grace"},
-		{"play after a retirement", noted(t, toEleven, "a", scoring.Entry{Kind: scoring.SideRetired}), scoring.Entry{Kind: scoring.RallyWon}, "only a remark"},
+		{"absent after playing", noted(t, toEleven, "a"), scoring.Entry{Kind: scoring.NoShow, Waited: 20}, "note that it retired"},
+		{"absent within the grace", noted(t, toEleven, ""), scoring.Entry{Kind: scoring.NoShow, Waited: 7, Grace: 10}, "3 minutes of grace"},
+		{"play after a retirement", noted(t, toEleven, "a", scoring.Entry{Kind: scoring.TeamRetired}), scoring.Entry{Kind: scoring.RallyWon}, "only a remark"},
 		{"a score that cannot be", noted(t, toEleven, "a"), scoring.Entry{Kind: scoring.SetRight, Setting: setting}, "13-9 cannot come up"},
 		{"no kind", noted(t, toEleven, "a"), scoring.Entry{}, "needs a kind"},
 	} {
@@ -138,8 +138,8 @@ func TestWaysToEndAGame(t *testing.T) {
 	}{
 		{"played out", strings.Repeat("a", 10), scoring.Entry{Kind: scoring.RallyWon}, "11-0"},
 		{"time is up", "aaa", scoring.Entry{Kind: scoring.TimeUp}, "3-0 timed"},
-		{"the leader retires", "aaa", scoring.Entry{Kind: scoring.SideRetired}, "3-0 retired, B won"},
-		{"nobody came", "", scoring.Entry{Kind: scoring.SideAbsent, Side: scoring.B, Waited: 10, Grace: 10}, "11-0 walkover"},
+		{"the leader retires", "aaa", scoring.Entry{Kind: scoring.TeamRetired}, "3-0 retired, B won"},
+		{"nobody came", "", scoring.Entry{Kind: scoring.NoShow, Team: scoring.B, Waited: 10, Grace: 10}, "11-0 walkover"},
 		{"not yet", "aaa", scoring.Entry{Kind: scoring.RefereeTimeOut}, "no result"},
 	} {
 		f, over, err := noted(t, toEleven, c.rallies, c.entry).Final()
@@ -153,7 +153,7 @@ func TestWaysToEndAGame(t *testing.T) {
 func TestTimeOutsLeft(t *testing.T) {
 	for to, want := range map[int]int{11: 1, 15: 1, 21: 2} {
 		r := scoring.Rules{To: to, WinBy: 2}
-		sheet := noted(t, r, "ab", scoring.Entry{Kind: scoring.TimeOut, Side: scoring.B}, scoring.Entry{Kind: scoring.RefereeTimeOut})
+		sheet := noted(t, r, "ab", scoring.Entry{Kind: scoring.TimeOut, Team: scoring.B}, scoring.Entry{Kind: scoring.RefereeTimeOut})
 		left, err := sheet.TimeOutsLeft(scoring.B)
 		if err != nil || left != want {
 			t.Errorf("in a game to %d %d time-outs are left, %v; want %d", to, left, err, want)
@@ -170,7 +170,7 @@ func TestMissedEndChangeStaysDue(t *testing.T) {
 	}{
 		{scoring.Entry{Kind: scoring.Remark}, true},
 		{scoring.Entry{Kind: scoring.RallyWon}, true},
-		{scoring.Entry{Kind: scoring.EndsChanged}, false},
+		{scoring.Entry{Kind: scoring.EndsSwitched}, false},
 		{scoring.Entry{Kind: scoring.RallyWon}, false},
 	} {
 		sheet = add(t, sheet, step.entry)
@@ -209,12 +209,12 @@ func TestTechnicalFoulMovesEverybodyButNotTheServe(t *testing.T) {
 	set := scoring.Start(toEleven, scoring.A).Setting()
 	set.Score = scoring.Score{A: 5, B: 3}
 	set.Number = 1
-	set.Right = [2]scoring.Seat{{Side: scoring.A, Index: 0}, {Side: scoring.B, Index: 1}}
+	set.Right = [2]scoring.Seat{{Team: scoring.A, Index: 0}, {Team: scoring.B, Index: 1}}
 	sheet := noted(t, toEleven, "", scoring.Entry{Kind: scoring.SetRight, Setting: set})
 	if s := stateOf(t, sheet); s.Call() != "5-3-1" || s.Box != scoring.Right || s.Receiver.String() != "B2" {
 		t.Fatalf("before the foul: %q from the %v to %v", s.Call(), s.Box, s.Receiver)
 	}
-	sheet = add(t, sheet, scoring.Entry{Kind: scoring.TechnicalFoul, Side: scoring.A})
+	sheet = add(t, sheet, scoring.Entry{Kind: scoring.TechnicalFoul, Team: scoring.A})
 	s := stateOf(t, sheet)
 	if s.Call() != "4-3-1" || s.Server.String() != "A1" || s.Box != scoring.Left || s.Receiver.String() != "B1" {
 		t.Errorf("after the foul: %q, %v from the %v to %v", s.Call(), s.Server, s.Box, s.Receiver)
@@ -236,7 +236,7 @@ func TestTechnicalFoulOfASideWithoutPointsIsAPointForTheOther(t *testing.T) {
 }
 
 func TestTechnicalFoulCanEndTheGame(t *testing.T) {
-	sheet := noted(t, toEleven, strings.Repeat("a", 10), scoring.Entry{Kind: scoring.TechnicalFoul, Side: scoring.B})
+	sheet := noted(t, toEleven, strings.Repeat("a", 10), scoring.Entry{Kind: scoring.TechnicalFoul, Team: scoring.B})
 	f, over, err := sheet.Final()
 	if err != nil || !over || f.String() != "11-0" {
 		t.Errorf("%v, %v, %v", f, over, err)
@@ -247,7 +247,7 @@ func TestTechnicalFoulCanEndTheGame(t *testing.T) {
 }
 
 func TestSettingAGameAsItStandsChangesNothingButTheReason(t *testing.T) {
-	everyRally(t, func(t *rapid.T, _, s scoring.State, won scoring.Side) {
+	everyRally(t, func(t *rapid.T, _, s scoring.State, won scoring.Team) {
 		set, err := s.Set(s.Setting())
 		if err != nil {
 			t.Fatal(err)
@@ -265,7 +265,7 @@ func TestSettingAGameAsItStandsChangesNothingButTheReason(t *testing.T) {
 func TestSwappedPartnersStaySwapped(t *testing.T) {
 	s := scoring.Start(toEleven, scoring.A)
 	set := s.Setting()
-	set.Right[scoring.B] = scoring.Seat{Side: scoring.B, Index: 1}
+	set.Right[scoring.B] = scoring.Seat{Team: scoring.B, Index: 1}
 	s, err := s.Set(set)
 	if err != nil {
 		t.Fatal(err)
@@ -292,13 +292,13 @@ func TestSettingsThatCannotBe(t *testing.T) {
 		state  scoring.State
 		change func(*scoring.Setting)
 	}{
-		"server of the other side":  {doubles, func(s *scoring.Setting) { s.Server.Side = scoring.B }},
+		"server of the other side":  {doubles, func(s *scoring.Setting) { s.Server.Team = scoring.B }},
 		"no third player":           {doubles, func(s *scoring.Setting) { s.Server.Index = 2 }},
 		"third server":              {doubles, func(s *scoring.Setting) { s.Number = 3 }},
 		"server without a number":   {doubles, func(s *scoring.Setting) { s.Number = 0 }},
 		"number in singles":         {singles, func(s *scoring.Setting) { s.Number = 1 }},
 		"partner in singles":        {singles, func(s *scoring.Setting) { s.Server.Index = 1 }},
-		"opponent in the right box": {doubles, func(s *scoring.Setting) { s.Right[0].Side = scoring.B }},
+		"opponent in the right box": {doubles, func(s *scoring.Setting) { s.Right[0].Team = scoring.B }},
 		"negative score":            {doubles, func(s *scoring.Setting) { s.Score.A = -1 }},
 		"unreachable score":         {doubles, func(s *scoring.Setting) { s.Score = scoring.Score{A: 20, B: 3} }},
 	} {
@@ -316,7 +316,7 @@ func TestSheetsSurviveJSON(t *testing.T) {
 	sheet := noted(t, toEleven, "aab",
 		scoring.Entry{Kind: scoring.RallyWon, Rally: scoring.Rally{Won: scoring.B, Fault: scoring.Kitchen, By: 2}},
 		scoring.Entry{Kind: scoring.SetRight, Setting: set, Note: "both teams agree"},
-		scoring.Entry{Kind: scoring.SideRetired, Side: scoring.B})
+		scoring.Entry{Kind: scoring.TeamRetired, Team: scoring.B})
 	data, err := json.Marshal(sheet)
 	if err != nil {
 		t.Fatal(err)
@@ -335,7 +335,7 @@ func TestSheetsThatWereNotRefusedFold(t *testing.T) {
 			e := scoring.Entry{
 				Kind:  scoring.Kind(rapid.SampledFrom([]int{1, 1, 1, 1, 1, 2, 3, 4, 5, 7, 8, 9, 10, 11, 15}).Draw(t, "kind")),
 				Rally: scoring.Rally{Won: drawSide().Draw(t, "won")},
-				Side:  drawSide().Draw(t, "side"),
+				Team:  drawSide().Draw(t, "side"),
 				At:    rapid.IntRange(0, 20).Draw(t, "at"),
 			}
 			after, err := sheet.Add(e)

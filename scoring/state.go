@@ -2,14 +2,14 @@ package scoring
 
 import "fmt"
 
-// Score is the points of both sides.
+// Score is the points of both teams.
 type Score struct {
 	A int `json:"a"`
 	B int `json:"b"`
 }
 
-// Of is the points of one side.
-func (s Score) Of(side Side) int {
+// Of is the points of one team.
+func (s Score) Of(side Team) int {
 	if side == A {
 		return s.A
 	}
@@ -20,7 +20,7 @@ func (s Score) Of(side Side) int {
 func (s Score) String() string { return fmt.Sprintf("%d-%d", s.A, s.B) }
 
 // add gives side n more points.
-func (s *Score) add(side Side, n int) {
+func (s *Score) add(side Team, n int) {
 	if side == A {
 		s.A += n
 	} else {
@@ -34,9 +34,9 @@ type What uint8
 // The changes. A rally makes the first five, the others are entries of a [Sheet].
 const (
 	Begin        What = iota // start: nothing was played yet
-	Point                    // the serving side scored and serves on
+	Point                    // the serving team scored and serves on
 	SecondServer             // the serve goes to the partner
-	ServeOver                // side out: the serve goes to the other side
+	ServeOver                // side out: the serve goes to the other team
 	Game                     // the rally ended the game
 	Corrected                // the state was set right by hand: see [State.Set]
 	Penalty                  // a technical foul changed the score: see [State.Penalise]
@@ -58,15 +58,15 @@ func (w What) String() string {
 type State struct {
 	Score    Score
 	Rally    int  // rallies played
-	Serving  Side // who serves next, and once the game is over who served last
+	Serving  Team // who serves next, and once the game is over who served last
 	Number   int  // 1 or 2, the server's number; 0 where the call has two numbers
 	Server   Seat
 	Receiver Seat
 	Box      Box  // the box the server serves from; the receiver stands in the box of the same name
-	Won      Side // who won the last rally; A before the first
+	Won      Team // who won the last rally; A before the first
 	What     What
 	Done     bool
-	Winner   Side // once Done
+	Winner   Team // once Done
 
 	rules Rules
 	ends  endChange
@@ -86,12 +86,12 @@ type turn struct {
 // side has one server in its first turn, who counts as the second: the call is 0-0-2 (4.B.6; 2026: 5.B).
 //
 // The rules must be valid ([Rules.Validate]).
-func Start(r Rules, first Side) State {
+func Start(r Rules, first Team) State {
 	s := State{
 		Score:    Score{r.StartA, r.StartB},
 		Serving:  first,
-		Server:   Seat{Side: first},
-		Receiver: Seat{Side: first.Other()},
+		Server:   Seat{Team: first},
+		Receiver: Seat{Team: first.Other()},
 		rules:    r,
 		ends:     newEndChange(r),
 	}
@@ -104,7 +104,7 @@ func Start(r Rules, first Side) State {
 }
 
 // Fold is the state of a game after rallies. Rallies after the end of the game change nothing.
-func Fold(r Rules, first Side, rallies []Rally) State {
+func Fold(r Rules, first Team, rallies []Rally) State {
 	s := Start(r, first)
 	for _, rl := range rallies {
 		s.play(rl.Won)

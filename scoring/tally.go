@@ -22,11 +22,11 @@ func TallyFaults(rallies []Rally) Tally {
 	return t
 }
 
-// Of is how many faults a side made.
-func (t Tally) Of(side Side) int { return sum(t.Side[side]) }
+// Of is how many faults a team made.
+func (t Tally) Of(side Team) int { return sum(t.Side[side]) }
 
 // By is how many faults were noted of a player.
-func (t Tally) By(seat Seat) int { return sum(t.Seat[seat.Side][seat.Index]) }
+func (t Tally) By(seat Seat) int { return sum(t.Seat[seat.Team][seat.Index]) }
 
 func sum(counts [Other + 1]int) int {
 	total := 0

@@ -22,8 +22,8 @@ func TestFaultsAreCountedForWhoeverLostTheRally(t *testing.T) {
 		{"side B", tally.Of(scoring.B), 3},
 		{"side A", tally.Of(scoring.A), 1},
 		{"B in the kitchen", tally.Side[scoring.B][scoring.Kitchen], 2},
-		{"B1", tally.By(scoring.Seat{Side: scoring.B}), 1},
-		{"B2", tally.By(scoring.Seat{Side: scoring.B, Index: 1}), 1},
+		{"B1", tally.By(scoring.Seat{Team: scoring.B}), 1},
+		{"B2", tally.By(scoring.Seat{Team: scoring.B, Index: 1}), 1},
 		{"A1 out", tally.Seat[scoring.A][0][scoring.Out], 1},
 	} {
 		if c.got != c.want {

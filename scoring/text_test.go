@@ -80,12 +80,12 @@ type textual interface {
 }
 
 func TestNamesAreReadAsTheyAreWritten(t *testing.T) {
-	sides, boxes := []scoring.Side{scoring.A, scoring.B}, []scoring.Box{scoring.Right, scoring.Left}
+	sides, boxes := []scoring.Team{scoring.A, scoring.B}, []scoring.Box{scoring.Right, scoring.Left}
 	for i := range sides {
-		checkText(t, &sides[i], new(scoring.Side))
+		checkText(t, &sides[i], new(scoring.Team))
 		checkText(t, &boxes[i], new(scoring.Box))
 		for index := range uint8(2) {
-			checkText(t, &scoring.Seat{Side: sides[i], Index: index}, new(scoring.Seat))
+			checkText(t, &scoring.Seat{Team: sides[i], Index: index}, new(scoring.Seat))
 		}
 	}
 	for _, s := range []scoring.Scoring{scoring.SideOut, scoring.RallyScoring} {
@@ -121,7 +121,7 @@ func checkText(t *testing.T, value, back textual) {
 
 func TestValuesOutOfRangeAreNotWritten(t *testing.T) {
 	for _, v := range []interface{ MarshalText() ([]byte, error) }{
-		scoring.Side(2), scoring.Seat{Index: 2}, scoring.Fault(99), scoring.How(0), scoring.How(9), scoring.Kind(0), scoring.Kind(99),
+		scoring.Team(2), scoring.Seat{Index: 2}, scoring.Fault(99), scoring.How(0), scoring.How(9), scoring.Kind(0), scoring.Kind(99),
 	} {
 		if text, err := v.MarshalText(); err == nil {
 			t.Errorf("%T(%v) is written %q", v, v, text)

@@ -18,7 +18,7 @@ const (
 	longGame          = 16 // the target from which a game counts as long
 )
 
-// TimeOuts is how many time-outs a side has in a game: 2 in games to 11 or 15, 3 in games to 21 (10.A).
+// TimeOuts is how many time-outs a team has in a game: 2 in games to 11 or 15, 3 in games to 21 (10.A).
 func (r Rules) TimeOuts() int {
 	if r.To >= longGame {
 		return longGameTimeOuts
@@ -26,22 +26,22 @@ func (r Rules) TimeOuts() int {
 	return shortGameTimeOuts
 }
 
-// timeOut charges a time-out to a side.
+// timeOut charges a time-out to a team.
 func (l *line) timeOut(e Entry) error {
-	used, limit, what := &l.timeOuts[e.Side&1], l.rules.TimeOuts(), "time-out"
+	used, limit, what := &l.timeOuts[e.Team&1], l.rules.TimeOuts(), "time-out"
 	if e.Kind == MedicalTimeOut {
-		used, limit, what = &l.medical[e.Side&1], medicalTimeOuts, "medical time-out"
+		used, limit, what = &l.medical[e.Team&1], medicalTimeOuts, "medical time-out"
 	}
 	if *used == limit {
 		return fmt.Errorf("team %v has had its %s: a stop for safety is a referee time-out and charged to nobody",
-			e.Side, counted(limit, what, what+"s"))
+			e.Team, counted(limit, what, what+"s"))
 	}
 	*used++
 	return nil
 }
 
-// TimeOutsLeft is how many time-outs a side may still take.
-func (s Sheet) TimeOutsLeft(side Side) (int, error) {
+// TimeOutsLeft is how many time-outs a team may still take.
+func (s Sheet) TimeOutsLeft(side Team) (int, error) {
 	l, err := s.line()
 	if err != nil {
 		return 0, err
@@ -49,7 +49,7 @@ func (s Sheet) TimeOutsLeft(side Side) (int, error) {
 	return s.Rules.TimeOuts() - l.timeOuts[side], nil
 }
 
-// EndsDue reports whether the sides still have to change ends. A change that was missed is made when it
+// EndsDue reports whether the teams still have to change ends. A change that was missed is made when it
 // is noticed, and the score stands (2026: 21.B).
 func (s Sheet) EndsDue() (bool, error) {
 	l, err := s.line()

@@ -48,7 +48,7 @@ func (s State) whyPoint(n Names) string {
 
 // whySideOut explains a serve that goes over without a point.
 func (s State) whySideOut(n Names) string {
-	loser, server := n.Team(s, s.last.server.Side), n.Player(s.Server)
+	loser, server := n.Team(s, s.last.server.Team), n.Player(s.Server)
 	switch {
 	case s.rules.Singles:
 		return fmt.Sprintf("%s lost the rally while serving, so it is a side out with no point: %s serves, from the %s box because %s.",

@@ -125,7 +125,7 @@ func (l *Ledger) Offers(now time.Time) []Command {
 	case StepBlocked:
 		return l.mending(n, a)
 	case StepClose:
-		out := []Command{CloseNight{}}
+		out := []Command{EndNight{}}
 		if play, ok := l.PlayOn(now); ok {
 			out = append(out, play)
 		}

@@ -293,10 +293,10 @@ func TestANightIsMergedWithWhatItsClockDid(t *testing.T) {
 	for _, g := range h.Ledger().Night().Running() {
 		must(t, h.Desk, FinishGame{Game: g.ID, Final: final(t, 11, 5)})
 	}
-	must(t, h.Desk, CloseNight{})
+	must(t, h.Desk, EndNight{})
 	d, log, _ := laptop(t, "other")
 	withPeople(t, d, 1, 4, Rolling)
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	var theirs []Record
 	for r := range h.log.Records(1) {
 		theirs = append(theirs, r)
@@ -335,7 +335,7 @@ func TestRatingsFollowTheNightsAndNotTheirDates(t *testing.T) {
 			must(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 1}, CheckIn{"p002"}, CheckIn{"p003"}, CheckIn{"p004"}, CheckIn{"p005"})
 		}
 		playRound(t, d, clock)
-		must(t, d, CloseNight{})
+		must(t, d, EndNight{})
 	}
 	if table, err := Ratings(d.Ledger().Club(), rating.Default()); err != nil || len(table) != 4 {
 		t.Errorf("%d people are rated: %v", len(table), err)

@@ -30,17 +30,17 @@ func samples(t testing.TB) []Event {
 		PersonRested{"p1"},
 		PersonReturned{"p1"},
 		PersonLeft{"p1"},
-		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},
-		RoundCalled{1, []PlannedGame{{"1", Side{"p1", "p2"}, Side{"p3", "p4"}}}, []PersonID{"p5"}, DefaultSettings(1).Terms()},
+		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Team{"p1", "p2"}, Team{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},
+		RoundCalled{1, []PlannedGame{{"1", Team{"p1", "p2"}, Team{"p3", "p4"}}}, []PersonID{"p5"}, DefaultSettings(1).Terms()},
 		PlayBegun{Rolling},
 		CallsEnded{},
-		GameCalled{1, "1", Side{"p1"}, Side{"p2"}, sampleTerms()},
+		GameCalled{1, "1", Team{"p1"}, Team{"p2"}, sampleTerms()},
 		PlayerReplaced{1, "p1", "p2"},
 		RallyWon{1, scoring.Rally{Won: scoring.B}},
 		GameNoted{1, sampleEntry(), 7},
 		GameFinished{1, final(t, 11, 7)},
 		ScoreCorrected{1, final(t, 9, 11)},
-		LotsDrawn{[]Side{{"p1"}, {"p2"}}},
+		LotsDrawn{[]Team{{"p1"}, {"p2"}}},
 		PlayHeld{"heat"},
 		PlayResumed{},
 		ClockMoved{-10800000, true},
@@ -57,9 +57,9 @@ func sampleTerms() Terms {
 
 // sampleEntry has every field of an entry set.
 func sampleEntry() scoring.Entry {
-	a2, b2 := scoring.Seat{Index: 1}, scoring.Seat{Side: scoring.B, Index: 1}
+	a2, b2 := scoring.Seat{Index: 1}, scoring.Seat{Team: scoring.B, Index: 1}
 	return scoring.Entry{
-		Kind: scoring.SetRight, Rally: scoring.Rally{Won: scoring.B, Fault: scoring.Kitchen, By: 2}, At: 3, Side: scoring.B,
+		Kind: scoring.SetRight, Rally: scoring.Rally{Won: scoring.B, Fault: scoring.Kitchen, By: 2}, At: 3, Team: scoring.B,
 		Setting: scoring.Setting{Score: scoring.Score{A: 4, B: 5}, Serving: scoring.B, Server: b2, Number: 1, Right: [2]scoring.Seat{a2, b2}},
 		Waited:  4, Grace: 5, Note: "wrong server since 3-5",
 	}
@@ -129,7 +129,7 @@ func playing(t testing.TB) *Ledger {
 	for _, id := range people {
 		events = append(events, PersonAdded{Person{ID: id, Name: string(id)}}, PersonArrived{id})
 	}
-	events = append(events, GameCalled{Game: 1, Court: "1", A: Side(people[:2]), B: Side(people[2:4])}, RallyWon{1, scoring.Rally{Won: scoring.A}})
+	events = append(events, GameCalled{Game: 1, Court: "1", A: Team(people[:2]), B: Team(people[2:4])}, RallyWon{1, scoring.Rally{Won: scoring.A}})
 	l := NewLedger()
 	records, err := record(l, evening, events)
 	if err != nil {

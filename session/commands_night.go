@@ -38,11 +38,11 @@ func (c OpenNight) decide(l *Ledger, env Env) ([]Event, error) {
 	return []Event{e}, nil
 }
 
-// CloseNight ends the night. Games that go on keep it open, unless they are to be set aside: they
+// EndNight ends the night. Games that go on keep it open, unless they are to be set aside: they
 // then count for nothing.
-type CloseNight struct{ SetAside bool }
+type EndNight struct{ SetAside bool }
 
-func (c CloseNight) decide(l *Ledger, _ Env) ([]Event, error) {
+func (c EndNight) decide(l *Ledger, _ Env) ([]Event, error) {
 	n, err := openNight(l)
 	if err != nil {
 		return nil, err

@@ -156,14 +156,14 @@ func (c CallGame) decide(l *Ledger, env Env) ([]Event, error) {
 	return []Event{GameCalled{Game: GameID(len(n.Games) + 1), Court: c.Court, A: g.A, B: g.B, Terms: n.Settings.Terms()}}, nil
 }
 
-// Replace puts somebody in for somebody else in a game that goes on: an ankle is twisted, or the
+// Substitute puts somebody in for somebody else in a game that goes on: an ankle is twisted, or the
 // person called is nowhere to be seen.
-type Replace struct {
+type Substitute struct {
 	Game    GameID
 	Out, In PersonID
 }
 
-func (c Replace) decide(l *Ledger, _ Env) ([]Event, error) {
+func (c Substitute) decide(l *Ledger, _ Env) ([]Event, error) {
 	n, err := openNight(l)
 	if err != nil {
 		return nil, err

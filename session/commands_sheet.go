@@ -27,9 +27,9 @@ func (c NoteGame) decide(l *Ledger, env Env) ([]Event, error) {
 	switch {
 	case e.Kind == scoring.RallyWon:
 		return ScoreRally{c.Game, e.Rally}.decide(l, env)
-	case e.Kind == scoring.SideAbsent:
+	case e.Kind == scoring.NoShow:
 		return nil, fmt.Errorf("court %s: say which player did not come, for that player is not to be called again", g.Court)
-	case e.Kind == scoring.EndsChanged && !g.EndsDue():
+	case e.Kind == scoring.EndsSwitched && !g.EndsDue():
 		return nil, fmt.Errorf("court %s: it is not time to switch ends; that is when a team has %d points", g.Court, g.Rules.EndsAt())
 	case e.Kind == scoring.RallyChanged && e.At > 0 && e.At <= len(g.Rallies) && g.Rallies[e.At-1] == e.Rally:
 		return nil, fmt.Errorf("court %s: rally %d is noted so already", g.Court, e.At)
@@ -61,7 +61,7 @@ func notedEvents(g *Game, e scoring.Entry) ([]Event, error) {
 }
 
 // NoShow notes that somebody who was called is nowhere to be seen. With somebody to put in, the game is
-// played; without, and once the grace is over, the other side gets a walkover. Who did not come rests
+// played; without, and once the grace is over, the other team gets a walkover. Who did not come rests
 // from then on, so that nobody else is called to wait for them.
 type NoShow struct {
 	Game   GameID
@@ -81,11 +81,11 @@ func (c NoShow) decide(l *Ledger, env Env) ([]Event, error) {
 	}
 	var events []Event
 	if c.In != "" {
-		events, err = Replace{c.Game, c.Person, c.In}.decide(l, env)
+		events, err = Substitute{c.Game, c.Person, c.In}.decide(l, env)
 	} else {
-		e := scoring.Entry{Kind: scoring.SideAbsent, Waited: n.waited(g, env.Now), Grace: n.Grace()}
+		e := scoring.Entry{Kind: scoring.NoShow, Waited: n.waited(g, env.Now), Grace: n.Grace()}
 		if g.B.Has(c.Person) {
-			e.Side = scoring.B
+			e.Team = scoring.B
 		}
 		events, err = notedEvents(g, e)
 	}

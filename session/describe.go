@@ -164,9 +164,9 @@ func describe(club *Club, e Event) string {
 	case PlayerReplaced:
 		return fmt.Sprintf("%s in for %s", club.Name(e.In), club.Name(e.Out))
 	case RallyWon:
-		return courtOf(club, e.Game) + "rally to " + sideName(club, e.Game, e.Rally.Won)
+		return courtOf(club, e.Game) + "rally to " + teamName(club, e.Game, e.Rally.Won)
 	case GameNoted:
-		return courtOf(club, e.Game) + entryText(e.Entry, func(s scoring.Side) string { return sideName(club, e.Game, s) })
+		return courtOf(club, e.Game) + entryText(e.Entry, func(s scoring.Team) string { return teamName(club, e.Game, s) })
 	case GameFinished:
 		return courtOf(club, e.Game) + scoreText(club, e.Game, e.Final)
 	case ScoreCorrected:
@@ -215,8 +215,8 @@ func settingsText(s Settings) string {
 	return fmt.Sprintf("%s, %s, %s, %s", s.Flow, s.Format, s.Scoring, counted(s.Rounds, "round"))
 }
 
-// pairName joins the names of a side.
-func pairName(club *Club, s Side) string {
+// pairName joins the names of a team.
+func pairName(club *Club, s Team) string {
 	if s[1] == "" {
 		return club.Name(s[0])
 	}
@@ -238,7 +238,7 @@ func courtOf(club *Club, id GameID) string {
 	return ""
 }
 
-func sideName(club *Club, id GameID, side scoring.Side) string {
+func teamName(club *Club, id GameID, side scoring.Team) string {
 	g := club.game(id)
 	switch {
 	case g == nil:
@@ -249,7 +249,7 @@ func sideName(club *Club, id GameID, side scoring.Side) string {
 	return pairName(club, g.B)
 }
 
-// scoreText is a final score with the names of the sides.
+// scoreText is a final score with the names of the teams.
 func scoreText(club *Club, id GameID, f scoring.Final) string {
 	text := ScoreText(f)
 	if g := club.game(id); g != nil {

@@ -8,7 +8,7 @@ import (
 
 // EntryText says in a few words what an entry of a game's sheet notes.
 func EntryText(club *Club, g *Game, e scoring.Entry) string {
-	return entryText(e, func(s scoring.Side) string {
+	return entryText(e, func(s scoring.Team) string {
 		if s == scoring.B {
 			return pairName(club, g.B)
 		}
@@ -16,7 +16,7 @@ func EntryText(club *Club, g *Game, e scoring.Entry) string {
 	})
 }
 
-func entryText(e scoring.Entry, side func(scoring.Side) string) string {
+func entryText(e scoring.Entry, side func(scoring.Team) string) string {
 	text := eventText(e, side)
 	if e.Note != "" && e.Kind != scoring.Remark {
 		text += " (" + e.Note + ")"
@@ -25,7 +25,7 @@ func entryText(e scoring.Entry, side func(scoring.Side) string) string {
 }
 
 // eventText is an entry without its note.
-func eventText(e scoring.Entry, side func(scoring.Side) string) string {
+func eventText(e scoring.Entry, side func(scoring.Team) string) string {
 	switch e.Kind {
 	case scoring.RallyWon:
 		return rallyText(e.Rally, side)
@@ -40,7 +40,7 @@ func eventText(e scoring.Entry, side func(scoring.Side) string) string {
 	case scoring.SetRight:
 		s := e.Setting
 		return fmt.Sprintf("corrected to %d-%d, %v serves", s.Score.A, s.Score.B, s.Server)
-	case scoring.EndsChanged:
+	case scoring.EndsSwitched:
 		return "ends switched"
 	case scoring.RefereeTimeOut:
 		return "referee time-out"
@@ -49,26 +49,26 @@ func eventText(e scoring.Entry, side func(scoring.Side) string) string {
 	case scoring.Remark:
 		return "note: " + e.Note
 	}
-	return sideText(e.Kind, side(e.Side))
+	return teamText(e.Kind, side(e.Team))
 }
 
-// sideText is an entry about one side.
-func sideText(k scoring.Kind, who string) string {
+// teamText is an entry about one team.
+func teamText(k scoring.Kind, who string) string {
 	switch k {
 	case scoring.TechnicalFoul:
 		return "technical foul of " + who
 	case scoring.TimeOut, scoring.MedicalTimeOut:
 		return k.String() + " of " + who
-	case scoring.SideRetired:
+	case scoring.TeamRetired:
 		return who + " retired"
-	case scoring.SideAbsent:
+	case scoring.NoShow:
 		return who + " did not come"
 	}
 	return k.String()
 }
 
 // rallyText says who won a rally, and by which fault where somebody noted it.
-func rallyText(r scoring.Rally, side func(scoring.Side) string) string {
+func rallyText(r scoring.Rally, side func(scoring.Team) string) string {
 	text := "rally to " + side(r.Won)
 	if r.Fault != scoring.None {
 		text += " (" + r.Fault.String() + ")"

@@ -57,7 +57,7 @@ func script(l *Ledger, i int) Command {
 		return ResumePlay{}
 	}
 	g := n.Running()[i%len(n.Running())]
-	return ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Side(i / 2 * 5 % 7 % 2)}}
+	return ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Team(i / 2 * 5 % 7 % 2)}}
 }
 
 // playScript plays the script on a log and does again what could not be saved, as an organiser would

@@ -6,6 +6,6 @@
 // what to do instead. A [Desk] ties this to a [Log] that keeps the events: it decides, makes the
 // events durable, and only then shows the new state.
 //
-// Time, randomness and files never enter by a side door: the desk is given a clock and a source of
+// Time, randomness and files never enter by a team door: the desk is given a clock and a source of
 // identities, and a command sees them only through [Env].
 package session

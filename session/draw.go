@@ -140,7 +140,7 @@ func (d *draw) game(g *Game) scheduler.Game {
 	return scheduler.Game{Court: scheduler.Court(slices.Index(d.courts, g.Court)), A: d.team(g.A), B: d.team(g.B)}
 }
 
-func (d *draw) team(s Side) scheduler.Team {
+func (d *draw) team(s Team) scheduler.Team {
 	return scheduler.Team{d.player(s[0]), d.player(s[1])}
 }
 
@@ -201,7 +201,7 @@ func (d *draw) setPairs(together, apart []scheduler.Pair) []scheduler.Pair {
 		if g.Format != scheduler.Pairs || len(g.Replaced) > 0 {
 			continue
 		}
-		for _, s := range []Side{g.A, g.B} {
+		for _, s := range []Team{g.A, g.B} {
 			a, b := d.player(s[0]), d.player(s[1])
 			a, b = min(a, b), max(a, b)
 			parted := slices.ContainsFunc(apart, func(p scheduler.Pair) bool { return p.A == a && p.B == b })
@@ -224,7 +224,7 @@ func (d *draw) person(p scheduler.Player) PersonID {
 	return d.people[p]
 }
 
-func (d *draw) side(t scheduler.Team) Side { return Side{d.person(t[0]), d.person(t[1])} }
+func (d *draw) side(t scheduler.Team) Team { return Team{d.person(t[0]), d.person(t[1])} }
 
 func (d *draw) planned(g scheduler.Game) PlannedGame {
 	return PlannedGame{Court: d.courts[g.Court], A: d.side(g.A), B: d.side(g.B)}

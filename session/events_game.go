@@ -8,7 +8,7 @@ import (
 )
 
 // GameNoted is an entry of a game's sheet other than a rally: a time-out, a change of ends, something
-// set right, a side that gives up. An entry that ends the game has GameFinished behind it in the same
+// set right, a team that gives up. An entry that ends the game has GameFinished behind it in the same
 // action.
 type GameNoted struct {
 	Game  GameID        `json:"game"`

@@ -93,8 +93,8 @@ func (CallsEnded) apply(f *fold, _ time.Time) error {
 type GameCalled struct {
 	Game  GameID  `json:"game"`
 	Court CourtID `json:"court"`
-	A     Side    `json:"a"`
-	B     Side    `json:"b"`
+	A     Team    `json:"a"`
+	B     Team    `json:"b"`
 	Terms Terms   `json:"terms,omitzero"` // since version 2
 }
 
@@ -273,7 +273,7 @@ func (f *fold) running(id GameID) (*Night, *Game, error) {
 
 // LotsDrawn orders those whom the table cannot part.
 type LotsDrawn struct {
-	Lots []Side `json:"lots"` // all that were drawn tonight, in order
+	Lots []Team `json:"lots"` // all that were drawn tonight, in order
 }
 
 func (e LotsDrawn) apply(f *fold, _ time.Time) error {

@@ -105,7 +105,7 @@ func playOn(t *testing.T, d *Desk, clock *testClock, flow Flow, games int) {
 			must(t, d, EndCalls{}.orNothing(n)...)
 			score(t, d, clock, 1)
 		case called >= 4:
-			must(t, d, CloseNight{})
+			must(t, d, EndNight{})
 			return
 		case a.Step == StepCheckIn, a.Here < 4:
 			must(t, d, AddGuest{Name: fmt.Sprintf("Guest %d", len(before.Club().People))})

@@ -30,7 +30,7 @@ func hostileRecords(t *testing.T) []Record {
 		events = append(events, PersonAdded{Person{ID: id, Name: hostile + n + strings.Repeat("x", 100), Group: hostile}}, PersonArrived{id})
 	}
 	events = append(events,
-		GameCalled{Game: 1, Court: "1" + CourtID(hostile), A: Side(ids[:2]), B: Side(ids[2:])},
+		GameCalled{Game: 1, Court: "1" + CourtID(hostile), A: Team(ids[:2]), B: Team(ids[2:])},
 		GameNoted{Game: 1, Entry: scoring.Entry{Kind: scoring.Remark, Note: hostile}},
 		PlayHeld{hostile},
 	)

@@ -43,39 +43,39 @@ func (DrawLots) decide(l *Ledger, _ Env) ([]Event, error) {
 		}
 	}
 	drawn := lots[len(n.Lots):]
-	slices.SortStableFunc(drawn, func(a, b Side) int {
+	slices.SortStableFunc(drawn, func(a, b Team) int {
 		return cmp.Compare(lotNumber(n.Settings.Seed, l.last, a), lotNumber(n.Settings.Seed, l.last, b))
 	})
 	return []Event{LotsDrawn{lots}}, nil
 }
 
-// lotNumber is what a side draws: it depends on the night's seed and on the moment of the draw, so
+// lotNumber is what a team draws: it depends on the night's seed and on the moment of the draw, so
 // that nobody can know it before, and anybody can check it after.
-func lotNumber(seed, moment uint64, s Side) uint64 {
+func lotNumber(seed, moment uint64, s Team) uint64 {
 	h := fnv.New64a()
 	fmt.Fprintf(h, "%d %d %s %s", seed, moment, s[0], s[1])
 	return h.Sum64()
 }
 
 // sides lists who has a row of their own in the table: persons, or set pairs.
-func (n *Night) sides(name func(PersonID) string) []Side {
-	var out []Side
+func (n *Night) sides(name func(PersonID) string) []Team {
+	var out []Team
 	seen := map[string]bool{}
-	add := func(s Side) {
+	add := func(s Team) {
 		if key := rowName(s, name); !seen[key] {
 			seen[key] = true
 			out = append(out, s)
 		}
 	}
 	for i := range n.Games {
-		for _, s := range []Side{n.Games[i].A, n.Games[i].B} {
+		for _, s := range []Team{n.Games[i].A, n.Games[i].B} {
 			if n.Games[i].Format == scheduler.Pairs && s[1] != "" {
 				add(s)
 				continue
 			}
 			for _, id := range s {
 				if id != "" {
-					add(Side{id})
+					add(Team{id})
 				}
 			}
 		}

@@ -52,7 +52,7 @@ func TestAFormatIsForWhatComesNext(t *testing.T) {
 	if persons != 8 || pairs != 4 {
 		t.Errorf("%d rows with four games and %d with one, want eight persons and four set pairs", persons, pairs)
 	}
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	if rows := League(d.Ledger().Club(), 0); len(rows) != 12 {
 		t.Errorf("the league has %d rows, want eight persons and four set pairs: %+v", len(rows), rows)
 	}
@@ -215,7 +215,7 @@ func TestCallsOfOlderFiles(t *testing.T) {
 	l := NewLedger()
 	log := &MemoryLog{}
 	for _, action := range [][]Event{
-		events, {SettingsChanged{rally}}, {GameCalled{Game: 1, Court: "1", A: Side(people[:2]), B: Side(people[2:])}}, {SettingsChanged{settings}},
+		events, {SettingsChanged{rally}}, {GameCalled{Game: 1, Court: "1", A: Team(people[:2]), B: Team(people[2:])}}, {SettingsChanged{settings}},
 	} {
 		records, err := record(l, evening, action)
 		if err != nil {
@@ -261,7 +261,7 @@ func TestANightThatAnOlderUndoBroke(t *testing.T) {
 	for _, action := range [][]Event{
 		events,
 		{SettingsChanged{rolling}},
-		{PlayBegun{}, GameCalled{Game: 1, Court: "1", A: Side(people[:2]), B: Side(people[2:])}},
+		{PlayBegun{}, GameCalled{Game: 1, Court: "1", A: Team(people[:2]), B: Team(people[2:])}},
 		{Undone{Action: settings}},
 	} {
 		records, err := record(l, evening, action)

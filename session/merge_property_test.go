@@ -164,11 +164,11 @@ func TestANightThatWentOnTwiceIsTold(t *testing.T) {
 	}
 	clockB.now = clockB.now.Add(time.Minute)
 	playRound(t, a, clockA)
-	must(t, a, CloseNight{})
+	must(t, a, EndNight{})
 	must(t, b, AddGuest{Name: "Eve"})
 	playRound(t, b, clockB)
 	playRound(t, b, clockB)
-	must(t, b, CloseNight{})
+	must(t, b, EndNight{})
 	fullNight(t, b, clockB, "Ada", "Ben", "Eve", "Di")
 
 	_, got, err := a.Join(logB.records, AskSame)

@@ -35,7 +35,7 @@ func fullNight(t *testing.T, d *Desk, clock *testClock, people ...string) {
 	playRound(t, d, clock)
 	must(t, d, Undo{}, Redo{})
 	playRound(t, d, clock)
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 }
 
 func TestJoiningAnEmptyFileGivesTheSameRecords(t *testing.T) {

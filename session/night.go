@@ -22,20 +22,20 @@ type Court struct {
 // GameID numbers the games of a night from 1 in the order of their calls.
 type GameID int
 
-// Side is a pair, or in singles one person and an empty second place. The first is the one who
+// Team is a pair, or in singles one person and an empty second place. The first is the one who
 // starts in the right box.
-type Side [2]PersonID
+type Team [2]PersonID
 
-// Has tells whether id plays on this side.
-func (s Side) Has(id PersonID) bool { return id != "" && (s[0] == id || s[1] == id) }
+// Has tells whether id plays on this team.
+func (s Team) Has(id PersonID) bool { return id != "" && (s[0] == id || s[1] == id) }
 
 // Game is one game from its call to its score.
 type Game struct {
 	ID       GameID          `json:"id"`
 	Round    int             `json:"round,omitempty"` // 0 in the rolling flow
 	Court    CourtID         `json:"court"`
-	A        Side            `json:"a"`
-	B        Side            `json:"b"`
+	A        Team            `json:"a"`
+	B        Team            `json:"b"`
 	Called   time.Time       `json:"called"`
 	Call     uint64          `json:"call"`              // the action that called it
 	Rallies  []scoring.Rally `json:"rallies,omitempty"` // those that count, with all corrections made
@@ -69,8 +69,8 @@ func (g *Game) Players() []PersonID {
 // Has tells whether id plays in g.
 func (g *Game) Has(id PersonID) bool { return g.A.Has(id) || g.B.Has(id) }
 
-// Team is the people of one side of g.
-func (g *Game) Team(s scoring.Side) Side {
+// Team is the people of one team of g.
+func (g *Game) Team(s scoring.Team) Team {
 	if s == scoring.B {
 		return g.B
 	}
@@ -78,7 +78,7 @@ func (g *Game) Team(s scoring.Side) Side {
 }
 
 // At is the person in a seat of g, empty for the second seats of singles.
-func (g *Game) At(s scoring.Seat) PersonID { return g.Team(s.Side)[s.Index] }
+func (g *Game) At(s scoring.Seat) PersonID { return g.Team(s.Team)[s.Index] }
 
 // Running tells whether g still waits for its score.
 func (g *Game) Running() bool { return g.Final == nil }
@@ -125,8 +125,8 @@ type CalledRound struct {
 // PlannedGame is a game to come.
 type PlannedGame struct {
 	Court CourtID `json:"court"`
-	A     Side    `json:"a"`
-	B     Side    `json:"b"`
+	A     Team    `json:"a"`
+	B     Team    `json:"b"`
 }
 
 // PlannedRound is a round to come.
@@ -154,7 +154,7 @@ type Night struct {
 	Games    []Game         `json:"games"`
 	Rounds   []CalledRound  `json:"rounds,omitempty"`
 	Plan     []PlannedRound `json:"plan,omitempty"` // rounds to come; empty when they must be planned anew
-	Lots     []Side         `json:"lots,omitempty"` // persons or set pairs in the order in which lots were drawn
+	Lots     []Team         `json:"lots,omitempty"` // persons or set pairs in the order in which lots were drawn
 	Hold     *Hold          `json:"hold,omitempty"`
 	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
 	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves

@@ -139,7 +139,7 @@ func checkEnd(t *rapid.T, l *Ledger, now time.Time) {
 	if l.Night() == nil {
 		return
 	}
-	after, err := try(l, CloseNight{SetAside: true}, now)
+	after, err := try(l, EndNight{SetAside: true}, now)
 	if err != nil || after.Night() != nil {
 		t.Fatalf("the night cannot be ended: %v", err)
 	}

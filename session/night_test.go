@@ -141,7 +141,7 @@ func TestANightOfRounds(t *testing.T) {
 	if k := Certify(d.Ledger().Club(), n, clock.now); k.PartnerRepeats.Value != 0 || k.BenchedTwice.Value != 0 {
 		t.Errorf("certificate %+v, want no partner twice and nobody benched twice running", k)
 	}
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	refused(t, d, CallRound{}, "no night is open")
 	checkReplay(t, d, log)
 }
@@ -160,7 +160,7 @@ func TestCertificateOfAClosedRollingNight(t *testing.T) {
 		t.Fatal(err)
 	}
 	must(t, d, FinishGame{Game: 7, Final: void}, HoldPlay{"the end"})
-	must(t, d, FinishGame{Game: 8, Final: void}, CloseNight{})
+	must(t, d, FinishGame{Game: 8, Final: void}, EndNight{})
 	// Four people have three ways to pair up: six games on one court repeat each pair once.
 	if k := Certify(d.Ledger().Club(), d.Ledger().Club().Night(), clock.now); k.PartnerRepeats != (scheduler.Value{Value: 6, Bound: 6}) {
 		t.Errorf("partner repeats %+v, want 6 of at least 6", k.PartnerRepeats)
@@ -178,10 +178,10 @@ func TestRefusalsSayWhatToDo(t *testing.T) {
 	refused(t, d, CallGame{"1"}, "goes by rounds")
 	must(t, d, CallRound{})
 	refused(t, d, CallRound{}, "enter the score of court 1 first")
-	refused(t, d, CloseNight{}, "court 1 still has a game")
+	refused(t, d, EndNight{}, "court 1 still has a game")
 	g := d.Ledger().Night().Running()[0]
 	bench := d.Ledger().Night().Bench()[0].Person
-	refused(t, d, Replace{g.ID, bench, g.A[0]}, "does not play")
+	refused(t, d, Substitute{g.ID, bench, g.A[0]}, "does not play")
 	must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 7)})
 	refused(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 7)}, "correct its score instead")
 	refused(t, d, CorrectScore{g.ID, final(t, 11, 7)}, "has that score already")
@@ -200,7 +200,7 @@ func TestPlayerReplacedAfterTheCall(t *testing.T) {
 	must(t, d, CallRound{})
 	n := d.Ledger().Night()
 	out, in := n.Games[0].A[1], n.Bench()[0].Person
-	must(t, d, Replace{1, out, in})
+	must(t, d, Substitute{1, out, in})
 	n = d.Ledger().Night()
 	if !n.Games[0].Has(in) || n.Games[0].Has(out) || n.SatOut(in) != 0 || n.TurnsOf(out) != (Turns{Unfinished: 1}) {
 		t.Fatalf("after the change the game is %v and %v sat out", n.Games[0].Players(), n.Rounds[0].Out)

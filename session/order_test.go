@@ -52,7 +52,7 @@ func TestRecordsKeepWhatTheClockSaid(t *testing.T) {
 	d, log, clock := newTestDesk(t)
 	clock.now = evening.AddDate(1, 0, 1)
 	withPeople(t, d, 1, 5, Rolling)
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	clock.now = evening
 	s := DefaultSettings(3)
 	s.Flow, s.Closing = Rolling, evening.Add(2*time.Hour)

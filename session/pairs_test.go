@@ -32,7 +32,7 @@ func TestSetPairsStaySet(t *testing.T) {
 				}
 				clock.now = clock.now.Add(10 * time.Minute)
 				for _, g := range d.Ledger().Night().Running() {
-					for _, side := range []Side{g.A, g.B} {
+					for _, side := range []Team{g.A, g.B} {
 						for i, id := range side {
 							if was, ok := partner[id]; ok && was != side[1-i] {
 								t.Errorf("game %d: %s plays with %s, and was paired with %s", g.ID, id, side[1-i], was)

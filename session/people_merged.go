@@ -115,7 +115,7 @@ func (n *Night) merged(from, into PersonID, at time.Time) *Night {
 		}
 		return id
 	}
-	side := func(s Side) Side { return Side{one(s[0]), one(s[1])} }
+	side := func(s Team) Team { return Team{one(s[0]), one(s[1])} }
 	for i := range c.Games {
 		g := &c.Games[i]
 		g.A, g.B = side(g.A), side(g.B)

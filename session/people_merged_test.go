@@ -37,7 +37,7 @@ func twice(t testing.TB) (*Desk, *MemoryLog, *testClock) {
 		playRound(t, d, clock)
 	}
 	night("Anna Berg", "Ben", "Cy", "Di")
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	clock.now = clock.now.Add(7 * 24 * time.Hour)
 	night("Anna Bergh", "Ben", "Cy", "Di")
 	ben, _ := d.Ledger().Club().Named("Ben")
@@ -117,7 +117,7 @@ func TestPeopleWhoCannotBeOne(t *testing.T) {
 	refused(t, d, MergePeople{ben, cy}, "Ben and Cy are two people: both were in one game on court 1 of night 1")
 	refused(t, d, MergePeople{ben, ben}, "that is Ben already")
 	refused(t, d, MergePeople{ben, "nobody"}, "does not know both")
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	must(t, d, OpenNight{Settings: DefaultSettings(1), Courts: 2})
 	for _, name := range []string{"Ed", "Flo", "Gus", "Hal", "Ida", "Jo", "Kim", "Lou"} {
 		must(t, d, AddGuest{Name: name})
@@ -130,7 +130,7 @@ func TestPeopleWhoCannotBeOne(t *testing.T) {
 		must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 3)})
 	}
 	refused(t, d, MergePeople{a, b}, "both played in round 1")
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	clock.now = clock.now.Add(time.Hour)
 	s := DefaultSettings(1)
 	s.Flow = Rolling
@@ -182,7 +182,7 @@ func TestMergedPeopleInTwoFiles(t *testing.T) {
 	a, logA, clockA := twice(t)
 	cy, _ := a.Ledger().Club().Named("Cy")
 	cy.KeepApart = nil
-	must(t, a, ChangePerson{cy}, CloseNight{})
+	must(t, a, ChangePerson{cy}, EndNight{})
 	b, logB, clockB := laptop(t, "b")
 	if _, _, err := b.Join(logA.records, AskSame); err != nil {
 		t.Fatal(err)

@@ -44,11 +44,11 @@ func Places(club *Club, n *Night) []Place {
 			continue
 		}
 		winner, decided := g.Final.Winner()
-		for side, s := range []Side{g.A, g.B} {
+		for side, s := range []Team{g.A, g.B} {
 			o := Level
 			if decided {
 				o = Lost
-				if winner == scoring.Side(side) {
+				if winner == scoring.Team(side) {
 					o = Won
 				}
 			}
@@ -66,11 +66,11 @@ func Places(club *Club, n *Night) []Place {
 }
 
 // rows are the lines of the table that a team's game counts for: one for a set pair, else one a player.
-func (g *Game) rows(s Side) []Side {
+func (g *Game) rows(s Team) []Team {
 	if s[1] == "" || len(g.competitors(s, func(id PersonID) string { return string(id) })) == 1 {
-		return []Side{s}
+		return []Team{s}
 	}
-	return []Side{{s[0]}, {s[1]}}
+	return []Team{{s[0]}, {s[1]}}
 }
 
 // beforeNewest is the night without the results of its newest round.

@@ -90,8 +90,8 @@ func ratedGame(m rating.Model, n *Night, g *Game) (rating.Game[PersonID], bool) 
 	}, true
 }
 
-// members are the persons of a side.
-func members(s Side) []PersonID {
+// members are the persons of a team.
+func members(s Team) []PersonID {
 	if s[1] == "" {
 		return s[:1]
 	}

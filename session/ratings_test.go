@@ -45,7 +45,7 @@ func TestRatingsOutliveAClockThatWasPutBack(t *testing.T) {
 		must(t, d, FinishGame{Game: d.Ledger().Night().Running()[0].ID, Final: final(t, 11, 4)})
 	}
 	play()
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	clock.now = clock.now.AddDate(-1, 0, 0)
 	must(t, d, OpenNight{Name: "after it", Settings: DefaultSettings(7), Courts: 1})
 	for _, p := range d.Ledger().Club().People {

@@ -25,7 +25,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rally := scoring.Rally{Won: rapid.SampledFrom([]scoring.Side{scoring.A, scoring.B}).Draw(t, "won")}
+	rally := scoring.Rally{Won: rapid.SampledFrom([]scoring.Team{scoring.A, scoring.B}).Draw(t, "won")}
 	rally.Fault = rapid.SampledFrom(append(scoring.Faults(), scoring.None)).Draw(t, "fault")
 	rally.By = uint8(rapid.IntRange(0, 2).Draw(t, "by"))
 	settings := DefaultSettings(9)
@@ -45,7 +45,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		BeginPlay{},
 		EndCalls{},
 		CallGame{court},
-		Replace{game, person, other},
+		Substitute{game, person, other},
 		ScoreRally{game, rally},
 		ScoreRally{game, rally},
 		UndoRally{game},
@@ -67,21 +67,21 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		Undo{},
 		Redo{},
 		UndoAction{uint64(rapid.IntRange(1, int(l.Last())+1).Draw(t, "action"))},
-		CloseNight{},
-		CloseNight{SetAside: true},
+		EndNight{},
+		EndNight{SetAside: true},
 	}).Draw(t, "command")
 }
 
 // drawEntry draws any entry of a sheet, possible or not.
 func drawEntry(t *rapid.T, rally scoring.Rally) scoring.Entry {
-	server := scoring.Seat{Side: rally.Won, Index: uint8(rapid.IntRange(0, 1).Draw(t, "server"))}
-	right := [2]scoring.Seat{{Side: scoring.A, Index: server.Index}, {Side: scoring.B}}
+	server := scoring.Seat{Team: rally.Won, Index: uint8(rapid.IntRange(0, 1).Draw(t, "server"))}
+	right := [2]scoring.Seat{{Team: scoring.A, Index: server.Index}, {Team: scoring.B}}
 	points := func(name string) int { return rapid.IntRange(0, 12).Draw(t, name) }
 	return scoring.Entry{
-		Kind: scoring.Kind(rapid.IntRange(0, int(scoring.Remark)+1).Draw(t, "kind")), Rally: rally, Side: rally.Won,
+		Kind: scoring.Kind(rapid.IntRange(0, int(scoring.Remark)+1).Draw(t, "kind")), Rally: rally, Team: rally.Won,
 		At: rapid.IntRange(0, 4).Draw(t, "at"), Note: rapid.SampledFrom([]string{"", "as the players agree"}).Draw(t, "note"),
 		Setting: scoring.Setting{
-			Score: scoring.Score{A: points("a"), B: points("b")}, Serving: server.Side, Server: server,
+			Score: scoring.Score{A: points("a"), B: points("b")}, Serving: server.Team, Server: server,
 			Number: rapid.IntRange(0, 2).Draw(t, "number"), Right: right,
 		},
 	}

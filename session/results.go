@@ -100,21 +100,21 @@ func (n *Night) TableNote() string {
 
 // competitors are the names under which a team's result counts: its players, or the pair where the game
 // was called for set pairs.
-func (g *Game) competitors(s Side, name func(PersonID) string) []string {
+func (g *Game) competitors(s Team, name func(PersonID) string) []string {
 	if g.Format == scheduler.Pairs && s[1] != "" {
 		return []string{rowName(s, name)}
 	}
-	return sideNames(s, name)
+	return teamNames(s, name)
 }
 
 // rowName is the name of a row of the table: that of a person, or of both of a set pair.
-func rowName(s Side, name func(PersonID) string) string {
-	names := sideNames(s, name)
+func rowName(s Team, name func(PersonID) string) string {
+	names := teamNames(s, name)
 	slices.Sort(names)
 	return strings.Join(names, " & ")
 }
 
-func sideNames(s Side, name func(PersonID) string) []string {
+func teamNames(s Team, name func(PersonID) string) []string {
 	if s[1] == "" {
 		return []string{name(s[0])}
 	}

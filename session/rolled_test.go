@@ -56,10 +56,10 @@ func TestRoundsKnowWhatWasRolled(t *testing.T) {
 
 // partnerRepeats counts how often two people were partners again.
 func partnerRepeats(n *Night) (repeats int) {
-	partners := map[Side]bool{}
+	partners := map[Team]bool{}
 	for i := range n.Games {
-		for _, s := range []Side{n.Games[i].A, n.Games[i].B} {
-			pair := Side{min(s[0], s[1]), max(s[0], s[1])}
+		for _, s := range []Team{n.Games[i].A, n.Games[i].B} {
+			pair := Team{min(s[0], s[1]), max(s[0], s[1])}
 			if partners[pair] {
 				repeats++
 			}
@@ -146,7 +146,7 @@ func TestWhoIsPutInCountsForTheRounds(t *testing.T) {
 		}
 	}
 	before := d.Ledger().DrawKey()
-	must(t, d, Replace{Game: g.ID, Out: g.A[0], In: free})
+	must(t, d, Substitute{Game: g.ID, Out: g.A[0], In: free})
 	if d.Ledger().DrawKey() == before {
 		t.Error("the rotation is said to depend on nothing that has changed")
 	}

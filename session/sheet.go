@@ -10,8 +10,8 @@ import (
 
 // Pause is a stop that is noted on a game's sheet and goes on until the next entry.
 type Pause struct {
-	Kind  scoring.Kind `json:"kind"` // a time-out of a side, of a referee, or a medical one
-	Side  scoring.Side `json:"side"` // who took it; A for a referee's
+	Kind  scoring.Kind `json:"kind"` // a time-out of a team, of a referee, or a medical one
+	Side  scoring.Team `json:"side"` // who took it; A for a referee's
 	Since time.Time    `json:"since"`
 
 	Stood time.Duration `json:"stood,omitempty"` // what holds had already cost the game when the pause began
@@ -31,11 +31,11 @@ func (p Pause) Until() time.Time {
 // Lineup is who played a game until somebody was put in.
 type Lineup struct {
 	Until int  `json:"until"` // the last rally that these people played
-	A     Side `json:"a"`
-	B     Side `json:"b"`
+	A     Team `json:"a"`
+	B     Team `json:"b"`
 }
 
-// Sheet is the log of a game as it was noted on court: rallies, time-outs, corrections. Side A serves
+// Sheet is the log of a game as it was noted on court: rallies, time-outs, corrections. Team A serves
 // first.
 func (g *Game) Sheet() scoring.Sheet {
 	s := scoring.Sheet{Rules: g.Rules, First: scoring.A, Entries: g.Entries}
@@ -86,7 +86,7 @@ func (g *Game) stopped() bool {
 		switch g.Entries[i].Kind {
 		case scoring.Remark:
 			continue
-		case scoring.SideRetired, scoring.SideAbsent, scoring.TimeUp:
+		case scoring.TeamRetired, scoring.NoShow, scoring.TimeUp:
 			return true
 		}
 		return false
@@ -105,12 +105,12 @@ func (g *Game) pause(e scoring.Entry, at time.Time) {
 	g.Pause = nil
 	switch e.Kind {
 	case scoring.TimeOut, scoring.MedicalTimeOut, scoring.RefereeTimeOut:
-		g.Pause = &Pause{Kind: e.Kind, Side: e.Side, Since: at, Stood: g.Stood}
+		g.Pause = &Pause{Kind: e.Kind, Side: e.Team, Since: at, Stood: g.Stood}
 	}
 }
 
 // lineup is who played a rally of g, counted from 1.
-func (g *Game) lineup(rally int) (a, b Side) {
+func (g *Game) lineup(rally int) (a, b Team) {
 	for _, l := range g.Earlier {
 		if rally <= l.Until {
 			return l.A, l.B
@@ -119,15 +119,15 @@ func (g *Game) lineup(rally int) (a, b Side) {
 	return g.A, g.B
 }
 
-// EndsDue tells whether the sides still have to change ends. Somebody has to note the change on the
+// EndsDue tells whether the teams still have to change ends. Somebody has to note the change on the
 // sheet; a game whose last rally was not the one that asked for it goes on all the same.
 func (g *Game) EndsDue() bool {
 	due, err := g.Sheet().EndsDue()
 	return err == nil && due
 }
 
-// TimeOutsLeft is how many time-outs a side of g may still take.
-func (g *Game) TimeOutsLeft(side scoring.Side) int {
+// TimeOutsLeft is how many time-outs a team of g may still take.
+func (g *Game) TimeOutsLeft(side scoring.Team) int {
 	left, err := g.Sheet().TimeOutsLeft(side)
 	if err != nil {
 		return 0

@@ -18,7 +18,7 @@ func onCourt(t testing.TB, flow Flow) (*Desk, *MemoryLog, *testClock, *Game) {
 		must(t, d, BeginPlay{})
 	} else {
 		r := d.Ledger().Night().Roll
-		first := PlannedGame{"1", Side{r[0].Person, r[1].Person}, Side{r[2].Person, r[3].Person}}
+		first := PlannedGame{"1", Team{r[0].Person, r[1].Person}, Team{r[2].Person, r[3].Person}}
 		must(t, d, CallRound{[]PlannedRound{{Games: []PlannedGame{first}, Out: []PersonID{r[4].Person}}}})
 	}
 	return d, log, clock, d.Ledger().Night().Game(1)
@@ -40,9 +40,9 @@ func play(t testing.TB, d *Desk, winners string) {
 func game1(d *Desk) *Game { return d.Ledger().Club().Night().Game(1) }
 
 func TestEntriesOfASheetChangeTheGame(t *testing.T) {
-	won := func(s scoring.Side) scoring.Rally { return scoring.Rally{Won: s} }
+	won := func(s scoring.Team) scoring.Rally { return scoring.Rally{Won: s} }
 	set := func(a, b int) scoring.Setting {
-		return scoring.Setting{Score: scoring.Score{A: a, B: b}, Number: 1, Right: [2]scoring.Seat{{}, {Side: scoring.B}}}
+		return scoring.Setting{Score: scoring.Score{A: a, B: b}, Number: 1, Right: [2]scoring.Seat{{}, {Team: scoring.B}}}
 	}
 	for name, c := range map[string]struct {
 		before string
@@ -51,20 +51,20 @@ func TestEntriesOfASheetChangeTheGame(t *testing.T) {
 		final  string // of a game that is over
 	}{
 		"time-out":             {"aa", scoring.Entry{Kind: scoring.TimeOut}, "2-0-2", ""},
-		"medical time-out":     {"aa", scoring.Entry{Kind: scoring.MedicalTimeOut, Side: scoring.B}, "2-0-2", ""},
+		"medical time-out":     {"aa", scoring.Entry{Kind: scoring.MedicalTimeOut, Team: scoring.B}, "2-0-2", ""},
 		"replayed rally":       {"aa", scoring.Entry{Kind: scoring.RallyReplayed}, "2-0-2", ""},
 		"remark":               {"aa", scoring.Entry{Kind: scoring.Remark, Note: "sun"}, "2-0-2", ""},
-		"ends changed":         {"aaaaaa", scoring.Entry{Kind: scoring.EndsChanged}, "6-0-2", ""},
+		"ends changed":         {"aaaaaa", scoring.Entry{Kind: scoring.EndsSwitched}, "6-0-2", ""},
 		"forgotten at the end": {"aa", scoring.Entry{Kind: scoring.RallyInserted, At: 3, Rally: won(scoring.A)}, "3-0-2", ""},
 		"forgotten before":     {"ab", scoring.Entry{Kind: scoring.RallyInserted, At: 1, Rally: won(scoring.A)}, "0-2-1", ""},
 		"one too many":         {"aab", scoring.Entry{Kind: scoring.RallyRemoved, At: 3}, "2-0-2", ""},
 		"noted wrongly":        {"aa", scoring.Entry{Kind: scoring.RallyChanged, At: 2, Rally: won(scoring.B)}, "0-1-1", ""},
 		"set right":            {"aa", scoring.Entry{Kind: scoring.SetRight, Setting: set(4, 3)}, "4-3-1", ""},
 		"technical foul":       {"aa", scoring.Entry{Kind: scoring.TechnicalFoul}, "1-0-2", ""},
-		"foul without a point": {"aa", scoring.Entry{Kind: scoring.TechnicalFoul, Side: scoring.B}, "3-0-2", ""},
-		"gave up":              {"aaa", scoring.Entry{Kind: scoring.SideRetired}, "", "3-0 retired, B won"},
+		"foul without a point": {"aa", scoring.Entry{Kind: scoring.TechnicalFoul, Team: scoring.B}, "3-0-2", ""},
+		"gave up":              {"aaa", scoring.Entry{Kind: scoring.TeamRetired}, "", "3-0 retired, B won"},
 		"set right to the end": {"aa", scoring.Entry{Kind: scoring.SetRight, Setting: set(11, 3)}, "", "11-3"},
-		"foul ends the game":   {"aaaaaaaaaa", scoring.Entry{Kind: scoring.TechnicalFoul, Side: scoring.B}, "", "11-0"},
+		"foul ends the game":   {"aaaaaaaaaa", scoring.Entry{Kind: scoring.TechnicalFoul, Team: scoring.B}, "", "11-0"},
 		"forgotten last point": {"aaaaaaaaaa", scoring.Entry{Kind: scoring.RallyInserted, At: 11, Rally: won(scoring.A)}, "", "11-0"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -101,11 +101,11 @@ func TestEntriesThatCannotBeAreRefused(t *testing.T) {
 		"no kind":             {nil, scoring.Entry{}, "needs a kind"},
 		"third time-out":      {[]Command{NoteGame{1, scoring.Entry{Kind: scoring.TimeOut}}, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut}}}, scoring.Entry{Kind: scoring.TimeOut}, "2 time-outs"},
 		"no such rally":       {nil, scoring.Entry{Kind: scoring.RallyRemoved, At: 2}, "no rally 2"},
-		"ends not due":        {nil, scoring.Entry{Kind: scoring.EndsChanged}, "6 points"},
+		"ends not due":        {nil, scoring.Entry{Kind: scoring.EndsSwitched}, "6 points"},
 		"nothing changed":     {[]Command{ScoreRally{1, scoring.Rally{Won: scoring.B}}}, scoring.Entry{Kind: scoring.RallyChanged, At: 1, Rally: scoring.Rally{Won: scoring.B}}, "noted so already"},
 		"remark of nothing":   {nil, scoring.Entry{Kind: scoring.Remark, Note: "\x1b[2J "}, "needs words"},
-		"absent without name": {nil, scoring.Entry{Kind: scoring.SideAbsent}, "which player"},
-		"impossible score":    {nil, scoring.Entry{Kind: scoring.SetRight, Setting: scoring.Setting{Score: scoring.Score{A: 15}, Number: 1, Right: [2]scoring.Seat{{}, {Side: scoring.B}}}}, "15-0"},
+		"absent without name": {nil, scoring.Entry{Kind: scoring.NoShow}, "which player"},
+		"impossible score":    {nil, scoring.Entry{Kind: scoring.SetRight, Setting: scoring.Setting{Score: scoring.Score{A: 15}, Number: 1, Right: [2]scoring.Seat{{}, {Team: scoring.B}}}}, "15-0"},
 		"rally while held":    {[]Command{HoldPlay{"heat"}}, scoring.Entry{Kind: scoring.RallyWon}, "play is held"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -123,7 +123,7 @@ func TestEntriesThatCannotBeAreRefused(t *testing.T) {
 func TestTakingBackTheLastEntry(t *testing.T) {
 	d, _, _, _ := onCourt(t, Rounds)
 	play(t, d, "aab")
-	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut, Side: scoring.B}}, ScoreRally{1, scoring.Rally{Won: scoring.B}})
+	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut, Team: scoring.B}}, ScoreRally{1, scoring.Rally{Won: scoring.B}})
 	for _, want := range []struct {
 		left int
 		call string
@@ -154,7 +154,7 @@ func TestARallyThatWasNamedStays(t *testing.T) {
 func TestAGameGivenUpCallsTheNext(t *testing.T) {
 	d, _, _, _ := onCourt(t, Rolling)
 	play(t, d, "ab")
-	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.SideRetired, Side: scoring.B}})
+	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.TeamRetired, Team: scoring.B}})
 	if n := d.Ledger().Night(); len(n.Games) != 2 || !n.Game(2).Running() {
 		t.Fatalf("%d games were called, want the next one on the free court", len(n.Games))
 	}
@@ -170,17 +170,17 @@ func TestEndsAreDueUntilTheyAreChanged(t *testing.T) {
 	if !game1(d).EndsDue() {
 		t.Error("ends are not due at 7, though nobody changed them at 6")
 	}
-	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsChanged}})
+	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsSwitched}})
 	if game1(d).EndsDue() {
 		t.Error("ends are due after they were changed")
 	}
-	refused(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsChanged}}, "it is not time to switch ends")
+	refused(t, d, NoteGame{1, scoring.Entry{Kind: scoring.EndsSwitched}}, "it is not time to switch ends")
 }
 
-// TestNothingIsPlayedAfterTheEnd: in a log that was tampered with, where a side gave up and its game was
+// TestNothingIsPlayedAfterTheEnd: in a log that was tampered with, where a team gave up and its game was
 // not ended, the next rally cannot stand.
 func TestNothingIsPlayedAfterTheEnd(t *testing.T) {
-	for _, k := range []scoring.Kind{scoring.SideRetired, scoring.TimeUp} {
+	for _, k := range []scoring.Kind{scoring.TeamRetired, scoring.TimeUp} {
 		l := playing(t)
 		for i, e := range []Event{
 			GameNoted{Game: 1, Entry: scoring.Entry{Kind: k}},
@@ -277,13 +277,13 @@ func TestWhoPlaysIsNotAbsent(t *testing.T) {
 
 func TestFaultsAreCountedByWhoMadeThem(t *testing.T) {
 	d, _, _, g := onCourt(t, Rounds)
-	rally := func(won scoring.Side, f scoring.Fault, by uint8) ScoreRally {
+	rally := func(won scoring.Team, f scoring.Fault, by uint8) ScoreRally {
 		return ScoreRally{1, scoring.Rally{Won: won, Fault: f, By: by}}
 	}
 	b1, in := g.B[0], d.Ledger().Night().Bench()[0].Person
 	must(t, d, rally(scoring.A, scoring.Out, 1), rally(scoring.A, scoring.Net, 1), rally(scoring.A, scoring.Net, 0),
 		rally(scoring.A, scoring.None, 0), rally(scoring.B, scoring.Kitchen, 2))
-	must(t, d, Replace{1, b1, in}, rally(scoring.A, scoring.HitByBall, 1))
+	must(t, d, Substitute{1, b1, in}, rally(scoring.A, scoring.HitByBall, 1))
 	people, untold := d.Ledger().Night().Faults()
 	got := map[PersonID]int{}
 	for _, p := range people {
@@ -305,14 +305,14 @@ func TestHistoryTellsEntries(t *testing.T) {
 	d, _, _, g := onCourt(t, Rounds)
 	club, seen := d.Ledger().Club(), map[string]scoring.Kind{}
 	for k := scoring.RallyWon; k <= scoring.Remark; k++ {
-		text := EntryText(club, g, scoring.Entry{Kind: k, At: 2, Side: scoring.B, Rally: scoring.Rally{Won: scoring.B, Fault: scoring.Net}, Note: "so they say"})
+		text := EntryText(club, g, scoring.Entry{Kind: k, At: 2, Team: scoring.B, Rally: scoring.Rally{Won: scoring.B, Fault: scoring.Net}, Note: "so they say"})
 		if other, twice := seen[text]; twice || !strings.Contains(text, "so they say") {
 			t.Errorf("%v is told as %q (as is %v)", k, text, other)
 		}
 		seen[text] = k
 	}
 	play(t, d, "a")
-	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut, Side: scoring.B, Note: "cramp"}})
+	must(t, d, NoteGame{1, scoring.Entry{Kind: scoring.TimeOut, Team: scoring.B, Note: "cramp"}})
 	actions := d.Ledger().Actions()
 	got := Describe(d.Ledger().Club(), actions[len(actions)-1])
 	want := "court 1: time-out of " + pairName(club, g.B) + " (cramp)"

@@ -97,7 +97,7 @@ func endNight(t testing.TB, d *Desk) {
 	for _, g := range d.Ledger().Night().Running() {
 		must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 5)})
 	}
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 }
 
 // A snapshot that is no good costs nothing but the time that it would have saved.
@@ -105,7 +105,7 @@ func TestASnapshotIsNeverTrustedOverTheLog(t *testing.T) {
 	d, memory, clock := newTestDesk(t)
 	withPeople(t, d, 1, 5, Rounds)
 	playRound(t, d, clock)
-	must(t, d, CloseNight{}, OpenNight{Settings: DefaultSettings(2), Courts: 1}, CheckIn{"p002"})
+	must(t, d, EndNight{}, OpenNight{Settings: DefaultSettings(2), Courts: 1}, CheckIn{"p002"})
 	good, err := d.Ledger().writeBase()
 	if err != nil {
 		t.Fatal(err)
@@ -153,7 +153,7 @@ func TestASnapshotIsNeverTrustedOverTheLog(t *testing.T) {
 func TestSnapshotsAreKeptOnlyWhereTheyServe(t *testing.T) {
 	d, log, _ := newTestDesk(t)
 	withPeople(t, d, 1, 5, Rounds)
-	must(t, d, CloseNight{}, OpenNight{Settings: DefaultSettings(2), Courts: 1})
+	must(t, d, EndNight{}, OpenNight{Settings: DefaultSettings(2), Courts: 1})
 	if _, ok, err := d.Ledger().Snapshot(); ok || err != nil {
 		t.Errorf("a log of %d records gets a snapshot (%v)", log.Last(), err)
 	}

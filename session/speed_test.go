@@ -25,12 +25,12 @@ func longLog(b testing.TB, records int) *MemoryLog {
 			must(b, d, CallRound{})
 			for _, g := range d.Ledger().Night().Running() {
 				for i := 0; d.Ledger().Night().Game(g.ID).Running(); i++ {
-					must(b, d, ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Side(i / 3 % 2)}})
+					must(b, d, ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Team(i / 3 % 2)}})
 				}
 			}
 			clock.now = clock.now.Add(15 * 60e9)
 		}
-		must(b, d, CloseNight{})
+		must(b, d, EndNight{})
 	}
 	return log
 }

@@ -19,7 +19,7 @@ func TestWhoWasOnCourtDidNotSitOut(t *testing.T) {
 		}
 		n := d.Ledger().Night()
 		hurt, sub := n.Games[0].A[0], n.Bench()[0].Person
-		must(t, d, ScoreRally{1, scoring.Rally{Won: scoring.A}}, Replace{1, hurt, sub})
+		must(t, d, ScoreRally{1, scoring.Rally{Won: scoring.A}}, Substitute{1, hurt, sub})
 		n = d.Ledger().Night()
 		if got := n.TurnsOf(hurt); got != (Turns{Unfinished: 1}) || got.Also() != "1 unfinished" {
 			t.Errorf("%s: the one who was hurt reads %+v (%s)", flow, got, got.Also())

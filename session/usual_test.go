@@ -29,7 +29,7 @@ func TestSettingsOfOneNightAreNotUsual(t *testing.T) {
 	if got := d.Ledger().Club().Unusual(); !slices.Equal(got, want) {
 		t.Errorf("for tonight only:\n%q\nwant\n%q", got, want)
 	}
-	must(t, d, CloseNight{})
+	must(t, d, EndNight{})
 	proposed := opened
 	proposed.Seed = 3
 	if s, courts := d.Ledger().Club().Proposal(3); s != proposed || courts != 3 {
@@ -51,7 +51,7 @@ func TestSettingsOfOneNightAreNotUsual(t *testing.T) {
 	if s, _ := d.Ledger().Club().Proposal(3); s != proposed {
 		t.Errorf("with that undone %+v is proposed, want %+v", s, proposed)
 	}
-	must(t, d, Redo{}, CloseNight{}, OpenNight{Settings: kept, Courts: 3})
+	must(t, d, Redo{}, EndNight{}, OpenNight{Settings: kept, Courts: 3})
 	checkReplay(t, d, log)
 }
 

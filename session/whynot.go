@@ -172,7 +172,7 @@ func (w WhyNot) Words(name func(PersonID) string) []string {
 	if w.Barred != "" {
 		return []string{fmt.Sprintf("%s is not called: %s.", who, w.Barred)}
 	}
-	side := func(s Side) string {
+	side := func(s Team) string {
 		if s[1] == "" {
 			return name(s[0])
 		}

@@ -111,7 +111,7 @@ func TestRatingOverNights(t *testing.T) {
 	who := d.Ledger().Night().Roll[0].Person
 	for night := range 3 {
 		if night > 0 {
-			must(t, d, CloseNight{}, OpenNight{Name: fmt.Sprint("night ", night), Settings: DefaultSettings(7), Courts: 1})
+			must(t, d, EndNight{}, OpenNight{Name: fmt.Sprint("night ", night), Settings: DefaultSettings(7), Courts: 1})
 			for _, p := range d.Ledger().Club().People {
 				must(t, d, CheckIn{Person: p.ID})
 			}

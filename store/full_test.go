@@ -81,7 +81,7 @@ func rallyNight(l *session.Ledger, i int) session.Command {
 		return session.CallRound{}
 	}
 	g := n.Running()[i%len(n.Running())]
-	return session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Side(i / 2 * 5 % 7 % 2)}}
+	return session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Team(i / 2 * 5 % 7 % 2)}}
 }
 
 // Each of the first 200 writes of a night fails for want of room. Nothing that was acknowledged is

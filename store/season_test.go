@@ -52,7 +52,7 @@ func playSeason(tb testing.TB, nights, records int) *session.MemoryLog {
 		for i := 0; log.Last()-first < uint64(records); i++ {
 			now = now.Add(5 * time.Second)
 			g := desk.Ledger().Night().Running()[i%4]
-			do(session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Side(i / 4 * 7 % 13 % 2)}})
+			do(session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Team(i / 4 * 7 % 13 % 2)}})
 		}
 		settings.Flow = session.Rounds // a court that gets free stays free from now on
 		do(session.ChangeSettings{Settings: settings})
@@ -63,7 +63,7 @@ func playSeason(tb testing.TB, nights, records int) *session.MemoryLog {
 			}
 			do(session.FinishGame{Game: g.ID, Final: final})
 		}
-		do(session.CloseNight{})
+		do(session.EndNight{})
 		now = now.Add(7 * 24 * time.Hour)
 	}
 	return log

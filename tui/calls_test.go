@@ -112,7 +112,7 @@ func TestTheDoorAsksForAGroup(t *testing.T) {
 // Somebody whom the club knows is asked too.
 func TestTheDoorAsksWhoIsKnown(t *testing.T) {
 	s := newStage(t).people(1, 4, nil)
-	s.do(session.CloseNight{})
+	s.do(session.EndNight{})
 	settings := session.DefaultSettings(7)
 	settings.Format = scheduler.Mixed
 	s.do(session.OpenNight{Name: "Next night", Settings: settings, Courts: 1})

@@ -76,7 +76,7 @@ func TestTheClockOnADiskThatRefuses(t *testing.T) {
 func TestAClockBehindTheLastNightIsDoubted(t *testing.T) {
 	s := newStage(t)
 	s.now = evening.AddDate(1, 0, 1)
-	s.people(1, 4, nil).do(session.CloseNight{})
+	s.people(1, 4, nil).do(session.EndNight{})
 	s.now = evening
 	s.reopen().shows("! the laptop's clock says 20 Nov 2026; the last night was 21 Nov 2027")
 	s.now = evening.AddDate(1, 0, 8)

@@ -121,7 +121,7 @@ func courtLabel(label, court string) string {
 
 // courtNote says what goes on at a court.
 func courtNote(c ui.Context, h hall.Court) string {
-	sides := c.Names.Side(h.A) + " v " + c.Names.Side(h.B)
+	sides := c.Names.Team(h.A) + " v " + c.Names.Team(h.B)
 	minutes := fmt.Sprintf("%d min, ", int(h.Played.Minutes()))
 	switch h.State {
 	case hall.Closed:

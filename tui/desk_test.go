@@ -124,7 +124,7 @@ func TestFindAnswersWhereAndWhen(t *testing.T) {
 	g := s.night().Games[2]
 	name := s.m.names.Full(g.B[0])
 	s.press("f", strings.ToLower(name[:5])).shows(name, "court "+string(g.Court), "with "+s.m.names.Short(g.B[1]), "round 2 on court")
-	s.press("enter").hides("Who?").shows("against " + s.m.names.Side(g.A)).press("enter").shows("▌ " + string(g.Court) + " ")
+	s.press("enter").hides("Who?").shows("against " + s.m.names.Team(g.A)).press("enter").shows("▌ " + string(g.Court) + " ")
 	s.press("f", "quinn").shows("not here yet").press("enter").shows("Quinn Ashby", "not here yet", "17 of 18").press("enter").shows("[Bench]")
 }
 
@@ -302,7 +302,7 @@ func TestTheReadmeListsTheKeys(t *testing.T) {
 
 // TestStandingsAndHistoryStayAfterTheNight: what was played can be read when it is over.
 func TestStandingsAndHistoryStayAfterTheNight(t *testing.T) {
-	s := called(t, 1, 4).press("117", "enter").do(session.CloseNight{}).press("s").shows("Agnes Vale")
+	s := called(t, 1, 4).press("117", "enter").do(session.EndNight{}).press("s").shows("Agnes Vale")
 	s.press("h").shows("night ended").press("d").shows("No night is open").press("c").shows("No night is open")
 	s.press("f").shows("! no night is open").press("esc", "!").shows("! no night is open")
 }

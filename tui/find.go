@@ -37,7 +37,7 @@ func whereabouts(c ui.Context, a session.Attendance) string {
 		if next := nextTurn(c, a.Person); next != "" {
 			return fmt.Sprintf("court %s%s%s", g.Court, with(c, us, a.Person), next)
 		}
-		return fmt.Sprintf("court %s%s against %s", g.Court, with(c, us, a.Person), c.Names.Side(them))
+		return fmt.Sprintf("court %s%s against %s", g.Court, with(c, us, a.Person), c.Names.Team(them))
 	}
 	switch a.State {
 	case session.Here:
@@ -49,7 +49,7 @@ func whereabouts(c ui.Context, a session.Attendance) string {
 }
 
 // with names the partner of somebody in a side.
-func with(c ui.Context, s session.Side, id session.PersonID) string {
+func with(c ui.Context, s session.Team, id session.PersonID) string {
 	switch {
 	case s[1] == "":
 		return ""

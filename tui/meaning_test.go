@@ -89,7 +89,7 @@ func TestWhatWasTakenInAnEmergencyIsForTonightOnly(t *testing.T) {
 		} else {
 			s.press("e", "down", "down", "down", "down", "down", "down").shows("usually 15; ").press("esc", "esc")
 		}
-		s.press("esc", "esc").do(session.CloseNight{}).press("n").shows("Open tonight").press("enter")
+		s.press("esc", "esc").do(session.EndNight{}).press("n").shows("Open tonight").press("enter")
 		next := s.night().Settings
 		want := session.DefaultSettings(7)
 		if keep {
@@ -129,7 +129,7 @@ func TestATeamThatLeadsRetires(t *testing.T) {
 func TestAnUnfinishedGameIsTold(t *testing.T) {
 	s := called(t, 1, 5)
 	g := s.night().Game(1)
-	s.do(session.Replace{Game: 1, Out: g.A[0], In: s.night().Bench()[0].Person})
+	s.do(session.Substitute{Game: 1, Out: g.A[0], In: s.night().Bench()[0].Person})
 	name := s.m.context().Names.Full(g.A[0])
 	s.press("b")
 	for _, l := range s.lines() {

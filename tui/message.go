@@ -115,7 +115,7 @@ func callLines(c ui.Context) []string {
 			out = append(out, "")
 		}
 		head := fmt.Sprintf("Court %s, called %s:", g.Court, g.Called.In(c.Now.Location()).Format("15:04"))
-		text := head + " " + c.Names.FullSide(g.A) + "  v  " + c.Names.FullSide(g.B)
+		text := head + " " + c.Names.FullTeam(g.A) + "  v  " + c.Names.FullTeam(g.B)
 		out = append(out, line.Wrap(text, c.Width)...)
 	}
 	return out

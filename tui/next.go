@@ -115,7 +115,7 @@ func closeMenu(m *Model) ui.Dialog {
 	}
 	return dialog.NewMenu("All that was planned is played",
 		dialog.Item{Key: "m", Label: label, Intent: ui.Do{Command: play}, Why: nobody},
-		dialog.Item{Key: "e", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}, Why: running},
+		dialog.Item{Key: "e", Label: "end the night", Intent: ui.Do{Command: session.EndNight{}}, Why: running},
 	)
 }
 

@@ -67,7 +67,7 @@ func init() {
 		"person":          func(t *testing.T) *stage { return called(t, 2, 11).press("117", "enter", "f", "agn", "enter") },
 		"person, rolling": func(t *testing.T) *stage { return rolling(t).press("b", "enter") },
 		"person without a night": func(t *testing.T) *stage {
-			return called(t, 2, 9).press("117", "enter", "117", "enter").do(session.CloseNight{}).press("s", "enter")
+			return called(t, 2, 9).press("117", "enter", "117", "enter").do(session.EndNight{}).press("s", "enter")
 		},
 		"wishes":      func(t *testing.T) *stage { return called(t, 2, 9).press("f", "agn", "enter", "w") },
 		"why not me?": func(t *testing.T) *stage { return rolling(t).press("b", "y") },
@@ -90,7 +90,7 @@ var pages = []struct {
 		for len(s.night().Running()) > 0 {
 			s.do(session.FinishGame{Game: s.night().Running()[0].ID, Final: final(t, s, 11, 7)})
 		}
-		return s.do(session.CloseNight{}).press("s", "enter")
+		return s.do(session.EndNight{}).press("s", "enter")
 	}},
 }
 
@@ -181,7 +181,7 @@ func TestWhenDoIPlayNext(t *testing.T) {
 			next = g
 		}
 	}
-	partner := map[bool]session.Side{true: next.A, false: next.B}[next.A.Has(s.night().Roll[4].Person)]
+	partner := map[bool]session.Team{true: next.A, false: next.B}[next.A.Has(s.night().Roll[4].Person)]
 	other := partner[0]
 	if other == s.night().Roll[4].Person {
 		other = partner[1]
@@ -303,7 +303,7 @@ func TestWhyNotMe(t *testing.T) {
 	if asked < 8 {
 		t.Errorf("only %d wait", asked)
 	}
-	s = called(t, 1, 7).press("b", "y").shows("sat out round 1: 7 people for 4 places", "0 sat out more often, 2 as often, 4 less")
+	called(t, 1, 7).press("b", "y").shows("sat out round 1: 7 people for 4 places", "0 sat out more often, 2 as often, 4 less")
 }
 
 // TestNoScreenTakesTheLetterOfAnother: d, c, b, r, s and h go to the screens wherever letters are free.

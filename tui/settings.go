@@ -36,10 +36,10 @@ func (m *Model) nightMenu() *dialog.Menu {
 	if !n.Rolls {
 		notRolling = "no court calls by itself"
 	}
-	end := dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.CloseNight{}}}
+	end := dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.EndNight{}}}
 	if k := len(n.Running()); k > 0 {
 		end.Intent = ui.Show{Dialog: dialog.NewMenu(plural(k, "game")+" on court",
-			dialog.Item{Key: "s", Label: "void the games on court, and end the night", Intent: ui.Do{Command: session.CloseNight{SetAside: true}}},
+			dialog.Item{Key: "s", Label: "void the games on court, and end the night", Intent: ui.Do{Command: session.EndNight{SetAside: true}}},
 			dialog.Item{Key: "p", Label: "play on", Intent: ui.Close{}})}
 	}
 	note, usual := "", "all is as usual"

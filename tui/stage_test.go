@@ -160,7 +160,7 @@ func turned(n *session.Night, r int) session.PlannedRound {
 		if len(first) < 4 {
 			break
 		}
-		out.Games = append(out.Games, session.PlannedGame{Court: c, A: session.Side{first[0], first[3]}, B: session.Side{first[1], first[2]}})
+		out.Games = append(out.Games, session.PlannedGame{Court: c, A: session.Team{first[0], first[3]}, B: session.Team{first[1], first[2]}})
 		first = first[4:]
 	}
 	out.Out = first

@@ -61,7 +61,7 @@ when the teams switch ends: at 6 in a game to 11, at 8 to 15, at 11 to 21.`,
 }
 
 // parseSide reads a or b.
-func parseSide(text string) (side scoring.Side, err error) {
+func parseSide(text string) (side scoring.Team, err error) {
 	err = side.UnmarshalText([]byte(text))
 	return side, err
 }
@@ -155,9 +155,9 @@ func (c *caller) printLine(s scoring.State) error {
 // called is a state as `call --json` prints it. Its form is fixed.
 type called struct {
 	Rally    int           `json:"rally"`
-	Won      *scoring.Side `json:"won"`  // null before the first rally
+	Won      *scoring.Team `json:"won"`  // null before the first rally
 	Call     string        `json:"call"` // "" once the game is over
-	Serving  scoring.Side  `json:"serving"`
+	Serving  scoring.Team  `json:"serving"`
 	Server   string        `json:"server"`
 	Number   int           `json:"number"` // 0 where the call has two numbers
 	Box      scoring.Box   `json:"box"`

@@ -141,7 +141,7 @@ func TestAFileIsCompactedAtTheCloseWhenItPays(t *testing.T) {
 	if r, err := store.Check(path); err != nil || !r.Sparse() {
 		t.Fatalf("the file was compacted in the middle of a night: %s%v", r, err)
 	}
-	keep(t, path, session.CloseNight{})
+	keep(t, path, session.EndNight{})
 	r, err := store.Check(path)
 	if err != nil || !r.Sound() || r.Sparse() || r.Bytes > before.Bytes/2 {
 		t.Errorf("after the close: %s%v", r, err)
@@ -156,7 +156,7 @@ func TestAFileIsCompactedAtTheCloseWhenItPays(t *testing.T) {
 func TestAForgottenNameIsInNoFile(t *testing.T) {
 	const name = `"P01"`
 	path := fileWithANight(t)
-	keep(t, path, session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.CloseNight{})
+	keep(t, path, session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.EndNight{})
 	backups, err := store.Kept(path, backupFolder(path))
 	if err != nil || len(backups) != 2 {
 		t.Fatalf("%d backups, %v", len(backups), err)

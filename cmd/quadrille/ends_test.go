@@ -46,7 +46,7 @@ func endsPlayed(t *testing.T) (path string) {
 		}
 		do(session.FinishGame{Game: session.GameID(i + 1), Final: final})
 	}
-	do(session.CloseNight{SetAside: true})
+	do(session.EndNight{SetAside: true})
 	if err := kept.Close(); err != nil {
 		t.Fatal(err)
 	}

@@ -18,7 +18,7 @@ func clubWithBackups(t *testing.T) string {
 	t.Helper()
 	path := fileWithANight(t)
 	for range 3 {
-		keep(t, path, session.OpenNight{Name: "Birthday of P01", Settings: session.DefaultSettings(1), Courts: 1}, session.CloseNight{})
+		keep(t, path, session.OpenNight{Name: "Birthday of P01", Settings: session.DefaultSettings(1), Courts: 1}, session.EndNight{})
 	}
 	backups, err := store.Kept(path, backupFolder(path))
 	if err != nil || len(backups) != 6 {

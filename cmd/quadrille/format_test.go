@@ -37,7 +37,7 @@ func TestAFileOfFormat1ShowsTheSameNight(t *testing.T) {
 	}
 	same(standings, "standings", "--json")
 	same(events, "export")
-	keep(t, path, session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.AddGuest{Name: "Newcomer"}, session.CloseNight{})
+	keep(t, path, session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1}, session.AddGuest{Name: "Newcomer"}, session.EndNight{})
 	same(standings, "standings", "--json", "--night", "1")
 	if r, err := store.Check(path); err != nil || !r.Sound() || r.Last != 205 {
 		t.Errorf("after another night: %s%v", r, err)

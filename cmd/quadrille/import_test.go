@@ -23,7 +23,7 @@ func deskOn(t testing.TB) (*session.Desk, *session.MemoryLog) {
 	for _, name := range []string{"Ada", "Ben", "Cy", "Zoë"} {
 		commands = append(commands, session.AddGuest{Name: name})
 	}
-	for _, c := range append(commands, session.CloseNight{}) {
+	for _, c := range append(commands, session.EndNight{}) {
 		if _, err := desk.Do(c); err != nil {
 			t.Fatal(err)
 		}

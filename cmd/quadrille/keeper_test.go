@@ -24,7 +24,7 @@ func TestBackupsAtOpenAndCloseOfANight(t *testing.T) {
 	for _, c := range []session.Command{
 		session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1},
 		session.AddGuest{Name: "Ada"},
-		session.CloseNight{},
+		session.EndNight{},
 	} {
 		if _, err := desk.Do(c); err != nil {
 			t.Fatal(err)

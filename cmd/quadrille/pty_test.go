@@ -68,7 +68,7 @@ func fullHall(t testing.TB, courts int) string {
 		}
 		p := desk.Ledger().Club().People[4*i:]
 		court := session.CourtID(fmt.Sprint(i + 1))
-		round.Games = append(round.Games, session.PlannedGame{Court: court, A: session.Side{p[0].ID, p[1].ID}, B: session.Side{p[2].ID, p[3].ID}})
+		round.Games = append(round.Games, session.PlannedGame{Court: court, A: session.Team{p[0].ID, p[1].ID}, B: session.Team{p[2].ID, p[3].ID}})
 	}
 	do(session.CallRound{Plan: []session.PlannedRound{round}})
 	return path

@@ -107,7 +107,7 @@ func TestPicturesShowEverybodyOnce(t *testing.T) {
 			if s.Done {
 				break
 			}
-			s = s.After(scoring.Rally{Won: scoring.Side(rng.IntN(2))})
+			s = s.After(scoring.Rally{Won: scoring.Team(rng.IntN(2))})
 		}
 	}
 }

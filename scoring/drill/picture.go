@@ -12,7 +12,7 @@ const (
 	rightRow  = 7
 )
 
-// Picture is the court from above, to scale, before the next serve: side A plays on the left. The server stands
+// Picture is the court from above, to scale, before the next serve: team A plays on the left. The server stands
 // behind the baseline, as in A1>, the receiver in brackets, as in (B1). The picture is 53 columns wide
 // and 11 rows high, in plain ASCII.
 func Picture(s scoring.State) []string {
@@ -24,19 +24,19 @@ func Picture(s scoring.State) []string {
 		case p.Seat == s.Server:
 			from = outside
 			label = p.Seat.String() + "> "
-			if p.Seat.Side == scoring.B {
+			if p.Seat.Team == scoring.B {
 				label = " <" + p.Seat.String()
 			}
 		case p.Seat == s.Receiver:
 			label = "(" + p.Seat.String() + ")"
-		case p.Seat.Side != s.Serving:
+		case p.Seat.Team != s.Serving:
 			from = atKitchen
 		}
 		row, column := leftRow, from
 		if p.Box == scoring.Right {
 			row = rightRow
 		}
-		if p.Seat.Side == scoring.B { // facing the other way
+		if p.Seat.Team == scoring.B { // facing the other way
 			row, column = leftRow+rightRow-row, Length-from-len(label)+1
 		}
 		c.text(row, column, label)

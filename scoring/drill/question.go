@@ -11,11 +11,11 @@ import (
 type Question struct {
 	Level  Level
 	Before scoring.State // the serve that was played
-	Won    scoring.Side  // who won the rally
+	Won    scoring.Team  // who won the rally
 }
 
 const (
-	// serveWins is the chance of the serving side in a made-up rally, as in a club game.
+	// serveWins is the chance of the serving team in a made-up rally, as in a club game.
 	serveWins = 0.44
 	// attempts is how many games are made up in search of a rally that fits the level. Nearly every game has
 	// one; what the rules do not have, as second servers in singles, no number of games will bring,
@@ -33,7 +33,7 @@ func ask(seed uint64, n int, level Level, rules scoring.Rules) Question {
 	share := rng.Float64()
 	var found, all []Question
 	for try := 0; try < attempts && len(found) == 0; try++ {
-		s := scoring.Start(rules, scoring.Side(rng.IntN(2)))
+		s := scoring.Start(rules, scoring.Team(rng.IntN(2)))
 		for !s.Done {
 			won := s.Serving
 			if rng.Float64() >= serveWins {

@@ -13,10 +13,10 @@ const (
 )
 
 // chain is the Markov chain of a game, built from the engine as far as it is needed. Its states are
-// those that differ for the future of the game: score, serving side and server number. Made by the
+// those that differ for the future of the game: score, serving team and server number. Made by the
 // engine itself, it has every rule that the engine has.
 type chain struct {
-	chances [2]float64 // that a side wins a rally it serves
+	chances [2]float64 // that a team wins a rally it serves
 	nodes   []node
 	states  []scoring.State // one engine state of each node
 	index   map[spot]int32
@@ -27,14 +27,14 @@ type chain struct {
 // spot is what tells the states of the chain apart.
 type spot struct {
 	score   scoring.Score
-	serving scoring.Side
+	serving scoring.Team
 	number  int
 }
 
 // node is a state of the chain. Where a rally leads is the index of a node, or for the end of a game the
 // complement of the index of a final score.
 type node struct {
-	chance   float64 // of the serving side in the next rally
+	chance   float64 // of the serving team in the next rally
 	won      int32
 	lost     int32
 	expanded bool

@@ -9,7 +9,7 @@ import (
 )
 
 const (
-	// DefaultServeWins is the chance of the serving side in a rally that is assumed until rallies are counted.
+	// DefaultServeWins is the chance of the serving team in a rally that is assumed until rallies are counted.
 	// No paper gives one for club play; the receivers are known to have the better of a rally.
 	DefaultServeWins = 0.44
 	// Negligible is the chance below which a final score is left out of [Game.Outcomes].
@@ -31,14 +31,14 @@ type Outcome struct {
 type Game struct {
 	Mean     float64   // rallies
 	SD       float64   // of the rallies
-	Points   float64   // mean of the points still to be scored, both sides together
-	WinsA    float64   // chance that side A wins
+	Points   float64   // mean of the points still to be scored, both teams together
+	WinsA    float64   // chance that team A wins
 	Outcomes []Outcome // final scores with more than a negligible chance, most likely first
 
 	pmf []float64 // by number of rallies
 }
 
-// Distribution is a whole game in which side A serves first. The chances are those of A and of B to win a
+// Distribution is a whole game in which team A serves first. The chances are those of A and of B to win a
 // rally that they serve, each from 0.01 to 0.99. A time limit in the rules is not looked at.
 //
 // The model and its check values: D. DeFord, S. Ethier, arXiv:2303.02942 (2023).

@@ -173,11 +173,11 @@ func TestUnequalTeams(t *testing.T) {
 }
 
 // stateAt is a game to 11 in which play stands at a-b.
-func stateAt(t *testing.T, r scoring.Rules, score scoring.Score, serving scoring.Side, number int) scoring.State {
+func stateAt(t *testing.T, r scoring.Rules, score scoring.Score, serving scoring.Team, number int) scoring.State {
 	t.Helper()
 	s := scoring.Start(r, scoring.A)
 	set := s.Setting()
-	set.Score, set.Serving, set.Number, set.Server = score, serving, number, scoring.Seat{Side: serving}
+	set.Score, set.Serving, set.Number, set.Server = score, serving, number, scoring.Seat{Team: serving}
 	s, err := s.Set(set)
 	if err != nil {
 		t.Fatal(err)
@@ -239,7 +239,7 @@ func TestRalliesGivenTheFinalScore(t *testing.T) {
 			}
 			x, _ := g.Of(s)
 			y, _ := g.Of(scoring.Score{A: s.B, B: s.A})
-			// The table takes both sides together.
+			// The table takes both teams together.
 			mean := (x.P*x.Rallies + y.P*y.Rallies) / (x.P + y.P)
 			square := func(o pace.Outcome) float64 { return o.P * (o.SD*o.SD + o.Rallies*o.Rallies) }
 			near(t, row.Score, x.P+y.P, row.P, 1e-12)
@@ -262,7 +262,7 @@ func TestChancesThatCannotBe(t *testing.T) {
 
 func TestNothingRemainsOfAFinishedGame(t *testing.T) {
 	r := scoring.Rules{To: 1, WinBy: 1}
-	for side, want := range map[scoring.Side]float64{scoring.A: 1, scoring.B: 0} {
+	for side, want := range map[scoring.Team]float64{scoring.A: 1, scoring.B: 0} {
 		s := scoring.Start(r, side).After(scoring.Rally{Won: side})
 		g, err := pace.Remaining(s, 0.44, 0.44)
 		if err != nil || g.Mean != 0 || g.WinsA != want || g.Quantile(0.9) != 0 {

@@ -19,7 +19,7 @@ func TestServingFirstHardlyMattersInDoubles(t *testing.T) {
 	}
 }
 
-// T. Beardon, NRICH, "Playing Squash": with p the chance of a side in every rally, whoever serves, it wins the
+// T. Beardon, NRICH, "Playing Squash": with p the chance of a team in every rally, whoever serves, it wins the
 // next point with p/(1-pq) when it serves and with p²/(1-pq) when it receives.
 func TestNextPoint(t *testing.T) {
 	r := scoring.Rules{To: 1, WinBy: 1, Singles: true}

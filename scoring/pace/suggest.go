@@ -11,7 +11,7 @@ type Wish struct {
 	Hall    Hall
 	People  int
 	Games   int     // that everybody gets
-	Serve   float64 // chance of the serving side in a rally, 0 for [DefaultServeWins]
+	Serve   float64 // chance of the serving team in a rally, 0 for [DefaultServeWins]
 	Certain float64 // how sure it must be, 0 for 0.8
 }
 

@@ -35,7 +35,7 @@ func (c *club) play(a, b []int) scoring.Score {
 	lead := (c.skills[a[0]] + c.skills[a[1]] - c.skills[b[0]] - c.skills[b[1]]) / 2
 	chance := func(d float64) float64 { return 1 / (1 + math.Exp(0.24-d)) } // 0.44 between equals
 	chances := [2]float64{chance(lead), chance(-lead)}
-	s := scoring.Start(scoring.Rules{To: 11, WinBy: 2}, scoring.Side(c.rng.IntN(2)))
+	s := scoring.Start(scoring.Rules{To: 11, WinBy: 2}, scoring.Team(c.rng.IntN(2)))
 	for !s.Done {
 		won := s.Serving
 		if c.rng.Float64() > chances[won] {

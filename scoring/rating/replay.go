@@ -95,7 +95,7 @@ func (r *replay[K]) add(g Game[K]) error {
 	return nil
 }
 
-// rate updates the people of one game, the first of them side A.
+// rate updates the people of one game, the first of them team A.
 func (r *replay[K]) rate(who []int, a int, share float64) {
 	var seats [4]Rating
 	ratings := seats[:0]

@@ -1,7 +1,7 @@
 package rating
 
-// Share is what a side had of the result of a game, between 0 and 1, for [Model.Update]: its points, those of
-// the other side, and the target of the game.
+// Share is what a team had of the result of a game, between 0 and 1, for [Model.Update]: its points, those of
+// the other team, and the target of the game.
 //
 // Without [Model.HalfMargin] it is 1 for more points, 0 for fewer, 1/2 for as many. With it, half of it is that
 // and half is 1/2 + margin/(2·target), at most 1 and at least 0: 11-0 is a whole win, 11-9 is 0.795 of one.

@@ -32,7 +32,7 @@ type Part struct {
 	Round    int // 0 in the rolling flow
 	Court    session.CourtID
 	Partner  session.PersonID // empty in singles
-	Against  session.Side
+	Against  session.Team
 	Ours     int // points, of a game that has some
 	Theirs   int
 	How      scoring.How // of a game that is over
@@ -230,14 +230,14 @@ func coming(n *session.Night, ahead []session.PlannedRound, now time.Time, id se
 }
 
 // seats are the team of a person and the other one.
-func seats(a, b session.Side, id session.PersonID) (us, them session.Side) {
+func seats(a, b session.Team, id session.PersonID) (us, them session.Team) {
 	if a.Has(id) {
 		return a, b
 	}
 	return b, a
 }
 
-func partner(us session.Side, id session.PersonID) session.PersonID {
+func partner(us session.Team, id session.PersonID) session.PersonID {
 	if us[0] == id {
 		return us[1]
 	}
@@ -254,12 +254,12 @@ func met(club *session.Club, n *session.Night, ahead []session.PlannedRound, id 
 			out = append(out, Meeting{With: a.Person})
 		}
 	}
-	each := func(a, b session.Side, count func(m *Meeting, together bool)) {
+	each := func(a, b session.Team, count func(m *Meeting, together bool)) {
 		if !a.Has(id) && !b.Has(id) {
 			return
 		}
 		us, them := seats(a, b, id)
-		for _, s := range []session.Side{us, them} {
+		for _, s := range []session.Team{us, them} {
 			for _, other := range s {
 				if i, ok := index[other]; ok {
 					count(&out[i], s == us)

@@ -165,7 +165,7 @@ func (h *hall) step(rt *rapid.T) {
 		_, _ = h.desk.Do(session.Leave{Person: id})
 	case 3:
 		if bench, on := n.Bench(), n.Running(); len(bench) > 0 && len(on) > 0 {
-			_, _ = h.desk.Do(session.Replace{Game: on[0].ID, Out: on[0].A[0], In: bench[0].Person})
+			_, _ = h.desk.Do(session.Substitute{Game: on[0].ID, Out: on[0].A[0], In: bench[0].Person})
 		}
 	default:
 		if on := n.Running(); len(on) > 0 {

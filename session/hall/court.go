@@ -50,7 +50,7 @@ func (c *Court) play(n *session.Night, g *session.Game, now time.Time) {
 	c.Score, c.Scored, c.Call = s.Score, true, s.Call()
 	c.Server, c.Receiver = g.At(s.Server), g.At(s.Receiver)
 	for _, p := range s.Positions() {
-		c.Boxes[p.Seat.Side][p.Box] = g.At(p.Seat)
+		c.Boxes[p.Seat.Team][p.Box] = g.At(p.Seat)
 	}
 	c.Point, c.AtPoint = s.GamePoint()
 	if g.Pause != nil {

@@ -29,14 +29,14 @@ type Court struct {
 	ID    session.CourtID
 	State State
 	Game  session.GameID // that goes on or is over, 0 for none
-	A, B  session.Side   // who plays, played or will play; empty on a court without anybody
+	A, B  session.Team   // who plays, played or will play; empty on a court without anybody
 
 	Score   scoring.Score
 	Scored  bool         // Score is known: the game is scored rally by rally, or over
 	How     scoring.How  // of a game that is over
-	Winner  scoring.Side // of a game that is over, if Decided
+	Winner  scoring.Team // of a game that is over, if Decided
 	Decided bool
-	Point   scoring.Side // who has game point, if AtPoint
+	Point   scoring.Team // who has game point, if AtPoint
 	AtPoint bool
 
 	// Of a game that is scored rally by rally:

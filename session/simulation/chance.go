@@ -45,7 +45,7 @@ func (n Night) pause(round int) time.Duration {
 }
 
 const (
-	// edge is how much a level more on one side adds to the log-odds of a rally. Over a game to 11
+	// edge is how much a level more on one team adds to the log-odds of a rally. Over a game to 11
 	// it comes to the odds of the game that scheduler.WinChance assumes.
 	edge = 0.19
 	// unstated is the level of people of whom none is known.
@@ -53,7 +53,7 @@ const (
 )
 
 // rallies plays a game to its end and tells who won each rally. Lead is by how much the levels of
-// side A add up to more than those of side B.
+// team A add up to more than those of team B.
 func (n Night) rallies(id session.GameID, rules scoring.Rules, lead float64) []scoring.Rally {
 	dice := n.dice(streamRallies, uint64(id))
 	var out []scoring.Rally

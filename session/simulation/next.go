@@ -77,9 +77,9 @@ func (s *script) scoring(club *session.Club, n *session.Night, g *session.Game) 
 	return happening{g.Called.Add(takes), session.FinishGame{Game: g.ID, Final: final}}, err
 }
 
-// lead is by how much the levels of side A add up to more than those of side B.
+// lead is by how much the levels of team A add up to more than those of team B.
 func (s *script) lead(club *session.Club, g *session.Game) float64 {
-	sum := func(side session.Side) (sum float64) {
+	sum := func(side session.Team) (sum float64) {
 		for _, id := range side {
 			if id != "" {
 				sum += s.levels[club.Name(id)]
@@ -115,7 +115,7 @@ func (s *script) organiser(l *session.Ledger, now time.Time) happening {
 	case l.NextStep(latest(s.night.firstCall(), now)).Step == session.StepBegin:
 		return happening{latest(s.night.firstCall(), now), session.BeginPlay{}}
 	case n.Settings.Flow == session.Rolling:
-		return happening{latest(s.settings.Closing, now).Add(time.Minute), session.CloseNight{}}
+		return happening{latest(s.settings.Closing, now).Add(time.Minute), session.EndNight{}}
 	}
 	at := s.nextCall(n, now)
 	fits := s.settings.Closing.IsZero() || at.Before(s.settings.Closing)
@@ -125,7 +125,7 @@ func (s *script) organiser(l *session.Ledger, now time.Time) happening {
 	case !enough && fits && n.Count(session.Expected) > 0:
 		return happening{at: farAway}
 	}
-	return happening{at.Add(time.Minute), session.CloseNight{}}
+	return happening{at.Add(time.Minute), session.EndNight{}}
 }
 
 // nextCall is when the next round can be called.

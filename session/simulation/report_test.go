@@ -18,7 +18,7 @@ func TestMeasuresByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	game := func(from, to int, a, b, c, d session.PersonID) session.Game {
-		return session.Game{Court: "1", A: session.Side{a, b}, B: session.Side{c, d}, Called: at(from), Finished: at(to), Final: &final}
+		return session.Game{Court: "1", A: session.Team{a, b}, B: session.Team{c, d}, Called: at(from), Finished: at(to), Final: &final}
 	}
 	n := &session.Night{
 		Courts:   []session.Court{{ID: "1", Open: true}},

@@ -14,9 +14,9 @@ import (
 
 // Result is one finished game.
 type Result struct {
-	A, B           []string // who played on each side: one or two names
+	A, B           []string // who played on each team: one or two names
 	ScoreA, ScoreB int
-	Winner         int // -1 side A, 0 neither (a timed game that ended level), 1 side B
+	Winner         int // -1 team A, 0 neither (a timed game that ended level), 1 team B
 }
 
 // Row is one line of the table.

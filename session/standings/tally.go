@@ -46,7 +46,7 @@ func (t *tally) numbers(to []int, names []string) []int {
 	return to
 }
 
-// side counts a game for one side; won is 1 for a win, 0 for a draw, -1 for a loss.
+// side counts a game for one team; won is 1 for a win, 0 for a draw, -1 for a loss.
 func (t *tally) side(us, them []int, own, other, won int) {
 	for _, i := range us {
 		r := &t.rows[i]

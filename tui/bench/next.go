@@ -54,5 +54,5 @@ func nextRolling(c ui.Context, n *session.Night) []string {
 	if err != nil {
 		return line.Wrap("Next free court: "+err.Error(), c.Width)
 	}
-	return line.Wrap(fmt.Sprintf("Next free court: %s  v  %s", c.Names.FullSide(g.A), c.Names.FullSide(g.B)), c.Width)
+	return line.Wrap(fmt.Sprintf("Next free court: %s  v  %s", c.Names.FullTeam(g.A), c.Names.FullTeam(g.B)), c.Width)
 }

@@ -10,7 +10,7 @@ import (
 	"club/quadrille/tui/widget"
 )
 
-// gutter is the room at each side of a court to scale, for its number and for the points.
+// gutter is the room at each team of a court to scale, for its number and for the points.
 const gutter = 8
 
 // fromAbove draws the court to scale, with everybody in a box, and digits that are read across the hall.

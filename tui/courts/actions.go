@@ -180,7 +180,7 @@ func (s *Courts) rallyActions(c ui.Context, g *session.Game) []ui.Action {
 		faults = "no faults"
 	}
 	out := []ui.Action{
-		{Key: ui.Bind("who won", "←→", "left", "a", "right", "b"), Ways: wonWays(c, g), Do: func(key string) ui.Intent { return s.won(g, sideOf(key)) }},
+		{Key: ui.Bind("who won", "←→", "left", "a", "right", "b"), Ways: wonWays(c, g), Do: func(key string) ui.Intent { return s.won(g, teamNamed(key)) }},
 		ui.Ask(ui.Bind("undo", "bksp", "backspace"), ui.Do{Command: session.UndoRally{Game: g.ID}}).Explained("take the last rally or note back"),
 		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gameMenu(c, g)} }).
 			Explained("more about this game: set it right, time-outs, a team retires"),
@@ -200,18 +200,18 @@ func (s *Courts) rallyActions(c ui.Context, g *session.Game) []ui.Action {
 			return nil
 		}},
 	}
-	ends := ui.Ask(ui.Bind("ends changed", "e", "e"), note(g, scoring.Entry{Kind: scoring.EndsChanged}))
+	ends := ui.Ask(ui.Bind("ends changed", "e", "e"), note(g, scoring.Entry{Kind: scoring.EndsSwitched}))
 	ends.Quiet = !g.EndsDue()
 	return append(out, ends)
 }
 
 // wonWays name the teams that can have won a rally.
 func wonWays(c ui.Context, g *session.Game) []ui.Way {
-	return []ui.Way{{Key: "left", Label: c.Names.Side(g.A) + " won the rally"}, {Key: "right", Label: c.Names.Side(g.B) + " won the rally"}}
+	return []ui.Way{{Key: "left", Label: c.Names.Team(g.A) + " won the rally"}, {Key: "right", Label: c.Names.Team(g.B) + " won the rally"}}
 }
 
-// sideOf is the team that a key names: that on the left is A.
-func sideOf(key string) scoring.Side {
+// teamNamed is the team that a key names: that on the left is A.
+func teamNamed(key string) scoring.Team {
 	if key == "right" || key == "b" {
 		return scoring.B
 	}
@@ -248,7 +248,7 @@ func (s *Courts) faultActions(g *session.Game) []ui.Action {
 			return nil
 		}),
 		ui.Action{Key: ui.Bind("the next rally", "←→", "left", "a", "right", "b"), Quiet: true, Do: func(key string) ui.Intent {
-			return s.rallyAnd(g, r.Won, sideOf(key))
+			return s.rallyAnd(g, r.Won, teamNamed(key))
 		}},
 	)
 }

@@ -173,7 +173,7 @@ func coming(c ui.Context) []string {
 	}
 	out := []string{c.Theme.Strong.Render(fmt.Sprintf("Round %d", c.Hall.Round)) + c.Theme.Dim.Render("  "+when)}
 	for _, g := range c.Hall.Next {
-		out = append(out, fmt.Sprintf("%3s  %s  v  %s", g.Court, c.Names.Side(g.A), c.Names.Side(g.B)))
+		out = append(out, fmt.Sprintf("%3s  %s  v  %s", g.Court, c.Names.Team(g.A), c.Names.Team(g.B)))
 	}
 	if len(c.Hall.Out) > 0 {
 		out = append(out, c.Theme.Dim.Render("  out: ")+c.Names.List(c.Hall.Out))
@@ -190,7 +190,7 @@ func comingRolling(c ui.Context, n *session.Night) []string {
 		return append(out, c.Theme.Dim.Render("  waits for four who may play together"))
 	}
 	g := c.Hall.Next[0]
-	return append(out, "  "+c.Names.Side(g.A)+"  v  "+c.Names.Side(g.B))
+	return append(out, "  "+c.Names.Team(g.A)+"  v  "+c.Names.Team(g.B))
 }
 
 // leaders lists the head of the standings, with who moved since the newest round.

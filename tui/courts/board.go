@@ -19,7 +19,7 @@ func (b *board) lines(c ui.Context, g *session.Game) []string {
 		"  " + c.Theme.Dim.Render(b.standing(g)),
 	}
 	out = append(out, b.middle(c, g)...)
-	out = append(out, "  "+sidesLine(c, g))
+	out = append(out, "  "+teamsLine(c, g))
 	if c.Height < fullBoard {
 		return b.shortLines(c, g)
 	}
@@ -38,8 +38,8 @@ const fullBoard = 16
 // shortLines is the board for a small terminal: who plays, the call, and why.
 func (b *board) shortLines(c ui.Context, g *session.Game) []string {
 	out := []string{
-		c.Theme.Strong.Render(fmt.Sprintf("left  %d  %s", g.State.Score.A, c.Names.Side(g.A))),
-		c.Theme.Strong.Render(fmt.Sprintf("right %d  %s", g.State.Score.B, c.Names.Side(g.B))),
+		c.Theme.Strong.Render(fmt.Sprintf("left  %d  %s", g.State.Score.A, c.Names.Team(g.A))),
+		c.Theme.Strong.Render(fmt.Sprintf("right %d  %s", g.State.Score.B, c.Names.Team(g.B))),
 	}
 	for _, text := range b.middle(c, g) {
 		if text = strings.TrimSpace(text); text != "" {
@@ -84,9 +84,9 @@ func (b *board) half(c ui.Context, g *session.Game, x, y int) (key string, ok bo
 	return arrows[1], true
 }
 
-// standing is what both sides have left, and what they lost rallies by where somebody noted it.
+// standing is what both teams have left, and what they lost rallies by where somebody noted it.
 func (b *board) standing(g *session.Game) string {
-	pair := func(what string, of func(scoring.Side) int) string {
+	pair := func(what string, of func(scoring.Team) int) string {
 		return fmt.Sprintf("%s %d and %d", what, of(scoring.A), of(scoring.B))
 	}
 	parts := []string{pair("time-outs left", g.TimeOutsLeft), pair("points to game", g.State.PointsToGame)}
@@ -114,7 +114,7 @@ func (b *board) middle(c ui.Context, g *session.Game) []string {
 // seatNames are the short names of the players by their seats.
 func seatNames(c ui.Context, g *session.Game) scoring.Names {
 	var n scoring.Names
-	for i, s := range []session.Side{g.A, g.B} {
+	for i, s := range []session.Team{g.A, g.B} {
 		for j, id := range s {
 			if id != "" {
 				n[i][j] = c.Names.Short(id)
@@ -124,11 +124,11 @@ func seatNames(c ui.Context, g *session.Game) scoring.Names {
 	return n
 }
 
-// sidesLine names the sides above their halves of the court, with their points.
-func sidesLine(c ui.Context, g *session.Game) string {
+// teamsLine names the teams above their halves of the court, with their points.
+func teamsLine(c ui.Context, g *session.Game) string {
 	const half = boxWidth + 8
-	text := func(s scoring.Side) string {
-		return fmt.Sprintf("%s  %d", c.Names.Side(g.Team(s)), g.State.Score.Of(s))
+	text := func(s scoring.Team) string {
+		return fmt.Sprintf("%s  %d", c.Names.Team(g.Team(s)), g.State.Score.Of(s))
 	}
 	return c.Theme.Strong.Render(line.Fit(text(scoring.A), half) + " " + line.Right(text(scoring.B), half))
 }
@@ -137,7 +137,7 @@ func sidesLine(c ui.Context, g *session.Game) string {
 func hint(c ui.Context, g *session.Game) string {
 	text := ""
 	if side, ok := g.State.GamePoint(); ok {
-		text = "Game point for " + c.Names.Side(g.Team(side)) + ". "
+		text = "Game point for " + c.Names.Team(g.Team(side)) + ". "
 	}
 	if g.EndsDue() {
 		text += "Switch ends now; press e when it is done."
@@ -159,7 +159,7 @@ func pauseLine(c ui.Context, g *session.Game) string {
 	if p.Kind == scoring.MedicalTimeOut {
 		what = "Medical time-out"
 	}
-	return fmt.Sprintf("%s of %s until %s.", what, c.Names.Side(g.Team(p.Side)), until.In(c.Now.Location()).Format("15:04:05"))
+	return fmt.Sprintf("%s of %s until %s.", what, c.Names.Team(g.Team(p.Side)), until.In(c.Now.Location()).Format("15:04:05"))
 }
 
 // serveLine says who serves from where to whom.
@@ -172,11 +172,11 @@ func serveLine(c ui.Context, g *session.Game) string {
 // boxWidth is the width of a service box on the screen, in cells.
 const boxWidth = 24
 
-// plan is the court from above, side A on the left. Each side sees its right box at its own right
+// plan is the court from above, team A on the left. Each side sees its right box at its own right
 // hand: the lower one on the left side, the upper one on the right side.
 func plan(c ui.Context, g *session.Game) []string {
 	const box = boxWidth
-	name := func(side scoring.Side, b scoring.Box) string {
+	name := func(side scoring.Team, b scoring.Box) string {
 		seat, ok := g.State.On(side, b)
 		if !ok {
 			return ""

@@ -41,8 +41,8 @@ func undoEnd(c ui.Context, g *session.Game) ui.Intent {
 	return ui.Do{Command: session.Undo{}}
 }
 
-// won takes the winner of a rally: it is saved at once, or asks first how the other side lost it.
-func (s *Courts) won(g *session.Game, side scoring.Side) ui.Intent {
+// won takes the winner of a rally: it is saved at once, or asks first how the other team lost it.
+func (s *Courts) won(g *session.Game, side scoring.Team) ui.Intent {
 	if s.board.faults {
 		s.board.asked = asked{game: g.ID, rally: scoring.Rally{Won: side}}
 		return nil

@@ -41,7 +41,7 @@ func hallOf(t *testing.T, courts, width, height int) ui.Context {
 			ids[seat] = session.PersonID(fmt.Sprint(people))
 		}
 		court := session.CourtID(fmt.Sprint(i + 1))
-		round.Games = append(round.Games, session.PlannedGame{Court: court, A: session.Side(ids[:2]), B: session.Side(ids[2:])})
+		round.Games = append(round.Games, session.PlannedGame{Court: court, A: session.Team(ids[:2]), B: session.Team(ids[2:])})
 	}
 	do(session.CallRound{Plan: []session.PlannedRound{round}})
 	l := desk.Ledger()

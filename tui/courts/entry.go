@@ -15,7 +15,7 @@ type entry struct {
 	text    string       // digits and at most one blank
 	how     scoring.How  // zero for a game played to its end
 	named   bool         // of a retired game: it is said which team retired
-	retired scoring.Side // that team
+	retired scoring.Team // that team
 	swapped bool         // the first number is team B's
 	refused bool         // Enter was pressed and this is no final score
 	sure    bool         // Enter was pressed for a game that has only begun
@@ -89,7 +89,7 @@ var errWhoRetired = errors.New("say which team retired: a or b")
 // errAmbiguous tells that digits can be parted in more than one way.
 var errAmbiguous = errors.New("put a blank between the two numbers")
 
-// score parts the digits into the two numbers as side A and side B have them.
+// score parts the digits into the two numbers as team A and team B have them.
 func (e *entry) score(rules scoring.Rules) (a, b int, err error) {
 	pairs := e.pairs()
 	var fit []pair
@@ -112,7 +112,7 @@ func (e *entry) score(rules scoring.Rules) (a, b int, err error) {
 	return 0, 0, fmt.Errorf("%s can be %s: %w", e.text, either(fit), errAmbiguous)
 }
 
-// pair is the two numbers as sides A and B have them.
+// pair is the two numbers as teams A and B have them.
 type pair struct{ a, b int }
 
 func either(ps []pair) string {

@@ -91,7 +91,7 @@ func TestTheLeaderMayRetire(t *testing.T) {
 		if got, err := typed(t, letters(text)...).final(r); !errors.Is(err, errWhoRetired) {
 			t.Errorf("%v: %q is %v (%v), and nobody said who retired", r, text, got, err)
 		}
-		for _, team := range []scoring.Side{scoring.A, scoring.B} {
+		for _, team := range []scoring.Team{scoring.A, scoring.B} {
 			want, err := r.Retire(a, b, team)
 			if err != nil {
 				t.Fatal(err)
@@ -104,7 +104,7 @@ func TestTheLeaderMayRetire(t *testing.T) {
 	})
 }
 
-// TestTabSwapsTheSides: with tab the first number is side B's, whenever it is pressed.
+// TestTabSwapsTheSides: with tab the first number is team B's, whenever it is pressed.
 func TestTabSwapsTheSides(t *testing.T) {
 	eachFinal(scoring.Played, func(r scoring.Rules, a, b int, want scoring.Final) {
 		text := letters(fmt.Sprintf("%d %d", b, a))
@@ -214,7 +214,7 @@ func TestAScoreIsWrittenAsItIsRead(t *testing.T) {
 				if f, err := r.Final(a, b, how); err == nil {
 					all = append(all, f)
 				}
-				for _, team := range []scoring.Side{scoring.A, scoring.B} {
+				for _, team := range []scoring.Team{scoring.A, scoring.B} {
 					if f, err := r.Retire(a, b, team); err == nil {
 						all = append(all, f)
 					}

@@ -28,7 +28,7 @@ type face struct {
 	played, expected int // minutes, for the bar; expected is 0 without one
 }
 
-// team is one side of a court.
+// team is one team of a court.
 type team struct {
 	name   string // both players, as short as there is no doubt
 	left   string // who stands in the left box
@@ -120,8 +120,8 @@ func (f *face) playing(c ui.Context, k *hall.Court) {
 	}
 }
 
-// teamOf is one side of a court as it is drawn.
-func teamOf(c ui.Context, k *hall.Court, side scoring.Side) team {
+// teamOf is one team of a court as it is drawn.
+func teamOf(c ui.Context, k *hall.Court, side scoring.Team) team {
 	people := k.A
 	if side == scoring.B {
 		people = k.B
@@ -129,7 +129,7 @@ func teamOf(c ui.Context, k *hall.Court, side scoring.Side) team {
 	if people[0] == "" {
 		return team{}
 	}
-	t := team{name: c.Names.Side(people)}
+	t := team{name: c.Names.Team(people)}
 	right, left := people[0], people[1] // as a game begins
 	if k.Server != "" {
 		right, left = k.Boxes[side][scoring.Right], k.Boxes[side][scoring.Left]

@@ -50,7 +50,7 @@ func faultWays() []ui.Way {
 
 // rallyAnd saves a rally whose fault was not noted, since the next one is here already, and asks
 // about that one.
-func (s *Courts) rallyAnd(g *session.Game, won, next scoring.Side) ui.Intent {
+func (s *Courts) rallyAnd(g *session.Game, won, next scoring.Team) ui.Intent {
 	do := s.rally(g, scoring.Rally{Won: won}).(ui.Do)
 	do.After = func(l *session.Ledger) {
 		if l.Club().Night().Game(g.ID).Running() {
@@ -74,7 +74,7 @@ func (a *asked) choose(g *session.Game, by uint8) {
 // question asks how a rally was lost.
 func (b *board) question(c ui.Context, g *session.Game) []string {
 	loser := g.Team(b.asked.rally.Won.Other())
-	head := c.Theme.Next.Render("How did " + c.Names.Side(loser) + " lose it?")
+	head := c.Theme.Next.Render("How did " + c.Names.Team(loser) + " lose it?")
 	if !g.Rules.Singles {
 		head += "   who: " + b.who(c, loser)
 	}
@@ -86,8 +86,8 @@ func (b *board) question(c ui.Context, g *session.Game) []string {
 	return []string{"  " + head, "  " + strings.Join(words[:half], "   "), "  " + strings.Join(words[half:], "   ") + "   " + c.Theme.Key.Render("enter") + " not noted"}
 }
 
-// who offers the two players of a side; the chosen one stands in brackets.
-func (b *board) who(c ui.Context, s session.Side) string {
+// who offers the two players of a team; the chosen one stands in brackets.
+func (b *board) who(c ui.Context, s session.Team) string {
 	var out []string
 	for i, id := range s {
 		text := fmt.Sprintf("%d %s", i+1, c.Names.Short(id))
@@ -105,8 +105,8 @@ func faultsPage(game session.GameID) ui.Dialog {
 		var out []string
 		if g := c.Night().Game(game); g != nil {
 			t := scoring.TallyFaults(g.Rallies)
-			for _, side := range []scoring.Side{scoring.A, scoring.B} {
-				out = append(out, fmt.Sprintf("Court %s, %s: %s", g.Court, c.Names.Side(g.Team(side)), inWords(t.Side[side])))
+			for _, side := range []scoring.Team{scoring.A, scoring.B} {
+				out = append(out, fmt.Sprintf("Court %s, %s: %s", g.Court, c.Names.Team(g.Team(side)), inWords(t.Side[side])))
 			}
 			out = append(out, "")
 		}

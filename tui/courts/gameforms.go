@@ -26,7 +26,7 @@ func try(g *session.Game, e scoring.Entry) (ui.Intent, error) {
 // setRightForm changes how a game stands, whatever its rallies say.
 func setRightForm(c ui.Context, g *session.Game) ui.Dialog {
 	set, names := g.State.Setting(), seatNames(c, g)
-	a, b := c.Names.Side(g.A), c.Names.Side(g.B)
+	a, b := c.Names.Team(g.A), c.Names.Team(g.B)
 	fields := []dialog.Field{
 		{Label: "Points of " + a, Value: strconv.Itoa(set.Score.A), Hint: "enter takes the form as it is"},
 		{Label: "Points of " + b, Value: strconv.Itoa(set.Score.B), Hint: "enter takes the form as it is"},
@@ -37,7 +37,7 @@ func setRightForm(c ui.Context, g *session.Game) ui.Dialog {
 	}
 	if !g.Rules.Singles {
 		for side, who := range []string{a, b} {
-			s := scoring.Side(side)
+			s := scoring.Team(side)
 			fields = append(fields, dialog.Field{
 				Label: "Right box of " + who, Value: names.Player(set.Right[side]), Options: partners(names, s), Hint: "as the team itself sees it, facing the net",
 			})
@@ -62,8 +62,8 @@ func players(g *session.Game, names scoring.Names) []string {
 	return out
 }
 
-func partners(names scoring.Names, s scoring.Side) []string {
-	return []string{names.Player(scoring.Seat{Side: s}), names.Player(scoring.Seat{Side: s, Index: 1})}
+func partners(names scoring.Names, s scoring.Team) []string {
+	return []string{names.Player(scoring.Seat{Team: s}), names.Player(scoring.Seat{Team: s, Index: 1})}
 }
 
 // readSetting reads the values of setRightForm.
@@ -79,8 +79,8 @@ func readSetting(g *session.Game, names scoring.Names, v []string) (scoring.Sett
 	}
 	seats := g.State.Positions()
 	set.Server = seats[max(0, slices.Index(players(g, names), v[2]))].Seat
-	set.Serving = set.Server.Side
-	set.Right = [2]scoring.Seat{{Side: scoring.A}, {Side: scoring.B}}
+	set.Serving = set.Server.Team
+	set.Right = [2]scoring.Seat{{Team: scoring.A}, {Team: scoring.B}}
 	rest := v[3 : len(v)-1]
 	if g.State.Setting().Number > 0 {
 		set.Number, rest = 1, rest[1:]
@@ -89,7 +89,7 @@ func readSetting(g *session.Game, names scoring.Names, v []string) (scoring.Sett
 		}
 	}
 	for i, name := range rest {
-		set.Right[i].Index = uint8(max(0, slices.Index(partners(names, scoring.Side(i)), name)))
+		set.Right[i].Index = uint8(max(0, slices.Index(partners(names, scoring.Team(i)), name)))
 	}
 	return set, nil
 }
@@ -104,7 +104,7 @@ func wholeNumber(text, what string) (int, error) {
 
 // forgottenForm puts a rally in that nobody noted.
 func forgottenForm(c ui.Context, g *session.Game) ui.Dialog {
-	a, b := c.Names.Side(g.A), c.Names.Side(g.B)
+	a, b := c.Names.Team(g.A), c.Names.Team(g.B)
 	last := len(g.Rallies) + 1
 	send := func(v []string) (ui.Intent, error) {
 		at, err := wholeNumber(v[1], "rally")
@@ -124,7 +124,7 @@ const never = "it never was"
 
 // wrongForm corrects or removes a rally.
 func wrongForm(c ui.Context, g *session.Game) ui.Dialog {
-	a, b := c.Names.Side(g.A), c.Names.Side(g.B)
+	a, b := c.Names.Team(g.A), c.Names.Team(g.B)
 	send := func(v []string) (ui.Intent, error) {
 		at, err := wholeNumber(v[0], "rally")
 		if err != nil {
@@ -138,7 +138,7 @@ func wrongForm(c ui.Context, g *session.Game) ui.Dialog {
 	}
 	was := a
 	if k := len(g.Rallies); k > 0 && g.Rallies[k-1].Won == scoring.A {
-		was = b // the last one is meant most often, and then it is the other side's
+		was = b // the last one is meant most often, and then it is the other team's
 	}
 	return dialog.NewForm(fmt.Sprintf("Court %s: a rally noted wrongly", g.Court), send,
 		dialog.Field{Label: "Rally", Value: strconv.Itoa(len(g.Rallies)), Hint: recent(c, g)},
@@ -146,7 +146,7 @@ func wrongForm(c ui.Context, g *session.Game) ui.Dialog {
 		noteField)
 }
 
-func sideNamed(name, a string) scoring.Side {
+func sideNamed(name, a string) scoring.Team {
 	if name == a {
 		return scoring.A
 	}

@@ -26,10 +26,10 @@ func gameMenu(c ui.Context, g *session.Game) *dialog.Menu {
 		dialog.Item{Key: "t", Label: "time-out" + left, Intent: later(func() ui.Dialog { return timeOutMenu(c, g) })},
 		dialog.Item{Key: "m", Label: "medical time-out: 15 minutes, once a team", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Medical time-out: whose?", scoring.MedicalTimeOut) })},
 		dialog.Item{Key: "o", Label: "referee time-out: wet court, a ball, heat", Intent: note(g, scoring.Entry{Kind: scoring.RefereeTimeOut})},
-		dialog.Item{Key: "e", Label: "ends are switched", Intent: note(g, scoring.Entry{Kind: scoring.EndsChanged}), Why: notDue},
+		dialog.Item{Key: "e", Label: "ends are switched", Intent: note(g, scoring.Entry{Kind: scoring.EndsSwitched}), Why: notDue},
 		dialog.Item{Key: "p", Label: "technical foul: costs a point", Intent: later(func() ui.Dialog { return entryMenu(c, g, "Technical foul: whose?", scoring.TechnicalFoul) })},
 		dialog.Item{Key: "g", Label: "a team retires", Intent: later(func() ui.Dialog {
-			return entryMenu(c, g, "Which team retires?", scoring.SideRetired).Noting(session.RetireNote(g))
+			return entryMenu(c, g, "Which team retires?", scoring.TeamRetired).Noting(session.RetireNote(g))
 		})},
 		dialog.Item{Key: "u", Label: "time is up: the score decides", Intent: note(g, scoring.Entry{Kind: scoring.TimeUp})},
 		dialog.Item{Key: "n", Label: "write a note on the sheet", Intent: later(func() ui.Dialog { return remarkForm(g) })},
@@ -44,26 +44,26 @@ func later(make func() ui.Dialog) ui.Intent {
 	return ui.Later{Make: func() ui.Intent { return ui.Show{Dialog: make()} }}
 }
 
-// entryMenu asks which side an entry is about.
+// entryMenu asks which team an entry is about.
 func entryMenu(c ui.Context, g *session.Game, heading string, kind scoring.Kind) *dialog.Menu {
 	return dialog.NewMenu(heading, entryItems(c, g, kind)...)
 }
 
 func entryItems(c ui.Context, g *session.Game, kind scoring.Kind) []dialog.Item {
 	var items []dialog.Item
-	for _, side := range []scoring.Side{scoring.A, scoring.B} {
+	for _, side := range []scoring.Team{scoring.A, scoring.B} {
 		items = append(items, dialog.Item{
-			Key: string('a' + rune(side)), Label: c.Names.FullSide(g.Team(side)), Intent: note(g, scoring.Entry{Kind: kind, Side: side}),
+			Key: string('a' + rune(side)), Label: c.Names.FullTeam(g.Team(side)), Intent: note(g, scoring.Entry{Kind: kind, Team: side}),
 		})
 	}
 	return items
 }
 
-// timeOutMenu asks whose time-out it is, and says how many each side has left.
+// timeOutMenu asks whose time-out it is, and says how many each team has left.
 func timeOutMenu(c ui.Context, g *session.Game) ui.Dialog {
 	items := entryItems(c, g, scoring.TimeOut)
 	for i := range items {
-		left := g.TimeOutsLeft(scoring.Side(i))
+		left := g.TimeOutsLeft(scoring.Team(i))
 		items[i].Label += fmt.Sprintf(": %d left", left)
 		if left == 0 {
 			items[i].Why = "used up"
@@ -80,7 +80,7 @@ func sheetPage(game session.GameID) ui.Dialog {
 			return nil
 		}
 		entries := g.Sheet().Entries
-		out := []string{fmt.Sprintf("Court %s: %s v %s, %s", g.Court, c.Names.Side(g.A), c.Names.Side(g.B), g.State.Score), ""}
+		out := []string{fmt.Sprintf("Court %s: %s v %s, %s", g.Court, c.Names.Team(g.A), c.Names.Team(g.B), g.State.Score), ""}
 		for i := len(entries) - 1; i >= 0; i-- {
 			out = append(out, fmt.Sprintf("%3d  %s", i+1, session.EntryText(c.Club(), g, entries[i])))
 		}

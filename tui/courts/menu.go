@@ -60,12 +60,12 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 	}
 	var items []dialog.Item
 	if g != nil {
-		walkover := func(side scoring.Side) ui.Intent { return over(g, side, scoring.Walkover) }
+		walkover := func(side scoring.Team) ui.Intent { return over(g, side, scoring.Walkover) }
 		items = append(items,
 			dialog.Item{Key: "x", Label: "substitute for a player", Intent: later(func() ui.Dialog { return replaceMenu(c, g) })},
 			noShowItem(c, g),
-			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Side(g.A), Intent: walkover(scoring.A)},
-			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Side(g.B), Intent: walkover(scoring.B)},
+			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Team(g.A), Intent: walkover(scoring.A)},
+			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Team(g.B), Intent: walkover(scoring.B)},
 		)
 	}
 	items = append(items, dialog.Item{Key: "s", Label: "make the game void (it does not count)", Intent: setAside(g), Why: noGame})
@@ -85,7 +85,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 }
 
 // over ends a game that was not played, to the target.
-func over(g *session.Game, winner scoring.Side, how scoring.How) ui.Intent {
+func over(g *session.Game, winner scoring.Team, how scoring.How) ui.Intent {
 	a, b := g.Rules.To, 0
 	if winner == scoring.B {
 		a, b = b, a
@@ -123,7 +123,7 @@ func replaceMenu(c ui.Context, g *session.Game) ui.Dialog {
 // substitutePick asks who goes in for somebody who comes out.
 func substitutePick(c ui.Context, game session.GameID, out session.PersonID) ui.Dialog {
 	return benchPick("Who is the sub for "+c.Names.Full(out)+"?", func(in session.PersonID) ui.Intent {
-		return ui.Do{Command: session.Replace{Game: game, Out: out, In: in}}
+		return ui.Do{Command: session.Substitute{Game: game, Out: out, In: in}}
 	})
 }
 

@@ -41,7 +41,7 @@ func absentMenu(c ui.Context, g *session.Game, absent session.PersonID) ui.Dialo
 		other = g.Team(scoring.A)
 	}
 	walkover := dialog.Item{
-		Key: "w", Label: "walkover to " + c.Names.Side(other),
+		Key: "w", Label: "walkover to " + c.Names.Team(other),
 		Intent: ui.Do{Command: session.NoShow{Game: g.ID, Person: absent}},
 	}
 	if left := c.Night().GraceLeft(g, c.Now); left > 0 {

@@ -28,7 +28,7 @@ func (s *Courts) panel(c ui.Context, g grid) []string {
 		}
 	}
 	if k.State == hall.Playing || k.State == hall.Called {
-		who := fmt.Sprintf("Court %s: %s  v  %s", k.ID, c.Names.FullSide(k.A), c.Names.FullSide(k.B))
+		who := fmt.Sprintf("Court %s: %s  v  %s", k.ID, c.Names.FullTeam(k.A), c.Names.FullTeam(k.B))
 		return []string{more, line.Cut(who, c.Width)}
 	}
 	text := line.Wrap(fmt.Sprintf("Court %s: %s", k.ID, idleText(c, &k)), c.Width)
@@ -60,19 +60,19 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 		if s.entry.refused {
 			question = c.Theme.Bad.Render("   ! which team retired? a or b")
 		}
-		text := fmt.Sprintf("  a  %s    b  %s", c.Names.Side(g.A), c.Names.Side(g.B))
+		text := fmt.Sprintf("  a  %s    b  %s", c.Names.Team(g.A), c.Names.Team(g.B))
 		return []string{line.Cut(head+question, c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
 	case err != nil:
-		text := c.Names.Side(g.A) + " first"
+		text := c.Names.Team(g.A) + " first"
 		if s.entry.swapped {
-			text = c.Names.Side(g.B) + " first"
+			text = c.Names.Team(g.B) + " first"
 		}
 		return []string{line.Cut(head, c.Width), line.Cut("  "+text, c.Width)}
 	}
 	sc := final.Score()
-	text := fmt.Sprintf("  %s %d - %d %s", c.Names.FullSide(g.A), sc.A, sc.B, c.Names.FullSide(g.B))
+	text := fmt.Sprintf("  %s %d - %d %s", c.Names.FullTeam(g.A), sc.A, sc.B, c.Names.FullTeam(g.B))
 	if s.entry.how == scoring.Retired {
-		text = fmt.Sprintf("  %s retired at %d-%d. %s", c.Names.Side(g.Team(s.entry.retired)), sc.A, sc.B, session.RetiredText(g, final))
+		text = fmt.Sprintf("  %s retired at %d-%d. %s", c.Names.Team(g.Team(s.entry.retired)), sc.A, sc.B, session.RetiredText(g, final))
 	}
 	return []string{line.Cut(head+c.Theme.Dim.Render("   enter saves · tab if it is the other way round"), c.Width), line.Cut(c.Theme.Strong.Render(text), c.Width)}
 }
@@ -110,7 +110,7 @@ func idleText(c ui.Context, k *hall.Court) string {
 	case k.State == hall.Over:
 		return "over; type a score to correct it"
 	case k.State == hall.Planned:
-		return fmt.Sprintf("%s  v  %s, planned for round %d", c.Names.FullSide(k.A), c.Names.FullSide(k.B), c.Hall.Round)
+		return fmt.Sprintf("%s  v  %s, planned for round %d", c.Names.FullTeam(k.A), c.Names.FullTeam(k.B), c.Hall.Round)
 	}
 	return free
 }

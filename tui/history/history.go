@@ -96,8 +96,8 @@ func correctForm(c ui.Context, g *session.Game) ui.Dialog {
 		}
 		return ui.Do{Command: session.CorrectScore{Game: id, Final: final}}, nil
 	}
-	return dialog.NewForm(c.Names.Side(g.A)+" v "+c.Names.Side(g.B), send,
-		dialog.Field{Label: "Score", Value: courts.ScoreText(*g.Final), Hint: c.Names.Side(g.A) + " are a, first: 11-7, 9-6 timed, 9-6 retired b, void"})
+	return dialog.NewForm(c.Names.Team(g.A)+" v "+c.Names.Team(g.B), send,
+		dialog.Field{Label: "Score", Value: courts.ScoreText(*g.Final), Hint: c.Names.Team(g.A) + " are a, first: 11-7, 9-6 timed, 9-6 retired b, void"})
 }
 
 // Click implements ui.Screen.

@@ -145,7 +145,7 @@ func game(c ui.Context, p *evening.Part) string {
 	if p.Partner != "" {
 		text = " with " + c.Names.Short(p.Partner)
 	}
-	return text + " against " + c.Names.Side(p.Against)
+	return text + " against " + c.Names.Team(p.Against)
 }
 
 // outcome is the score of a part with who won, or what it was instead.

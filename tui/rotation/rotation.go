@@ -151,8 +151,8 @@ func result(g *session.Game) string {
 	return g.Final.Score().String()
 }
 
-func gameLine(c ui.Context, court session.CourtID, a, b session.Side, between string) string {
-	return fmt.Sprintf("%3s  %s  %s  %s", court, c.Names.Side(a), between, c.Names.Side(b))
+func gameLine(c ui.Context, court session.CourtID, a, b session.Team, between string) string {
+	return fmt.Sprintf("%3s  %s  %s  %s", court, c.Names.Team(a), between, c.Names.Team(b))
 }
 
 // blockWidth is the least width in which a round reads well.

@@ -43,8 +43,8 @@ func evening(t *testing.T, planned int) ui.Context {
 	}
 	round := session.PlannedRound{
 		Games: []session.PlannedGame{
-			{Court: "1", A: session.Side{p[0], p[1]}, B: session.Side{p[2], p[3]}},
-			{Court: "2", A: session.Side{p[4], p[5]}, B: session.Side{p[6], p[7]}},
+			{Court: "1", A: session.Team{p[0], p[1]}, B: session.Team{p[2], p[3]}},
+			{Court: "2", A: session.Team{p[4], p[5]}, B: session.Team{p[6], p[7]}},
 		},
 		Out: p[8:],
 	}

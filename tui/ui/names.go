@@ -83,16 +83,16 @@ func (n *Names) Short(id session.PersonID) string {
 	return n.Full(id)
 }
 
-// Side joins the short names of a side.
-func (n *Names) Side(s session.Side) string {
+// Team joins the short names of a side.
+func (n *Names) Team(s session.Team) string {
 	if s[1] == "" {
 		return n.Short(s[0])
 	}
 	return n.Short(s[0]) + " & " + n.Short(s[1])
 }
 
-// FullSide joins the full names of a side.
-func (n *Names) FullSide(s session.Side) string {
+// FullTeam joins the full names of a side.
+func (n *Names) FullTeam(s session.Team) string {
 	if s[1] == "" {
 		return n.Full(s[0])
 	}

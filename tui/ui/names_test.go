@@ -72,10 +72,10 @@ func TestShortNamesLeaveNoDoubt(t *testing.T) {
 func TestSidesAndLists(t *testing.T) {
 	names, ids := namesOf("Agnes Vale", "Bram Okoro", "Cleo Hart")
 	for _, c := range []struct{ got, want string }{
-		{names.Side(session.Side{ids[0], ids[1]}), "Agnes & Bram"},
-		{names.Side(session.Side{ids[2]}), "Cleo"},
-		{names.FullSide(session.Side{ids[0], ids[1]}), "Agnes Vale & Bram Okoro"},
-		{names.FullSide(session.Side{ids[2]}), "Cleo Hart"},
+		{names.Team(session.Team{ids[0], ids[1]}), "Agnes & Bram"},
+		{names.Team(session.Team{ids[2]}), "Cleo"},
+		{names.FullTeam(session.Team{ids[0], ids[1]}), "Agnes Vale & Bram Okoro"},
+		{names.FullTeam(session.Team{ids[2]}), "Cleo Hart"},
 		{names.List(ids), "Agnes, Bram, Cleo"},
 		{names.List(nil), ""},
 		{names.Full("nobody"), "somebody"},

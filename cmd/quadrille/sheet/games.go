@@ -147,7 +147,7 @@ func (n names) game(cell func(string) string) (g Game, err error) {
 
 // end reads the score of a game, and who won.
 func (g *Game) end(cell func(string) string) (err error) {
-	var team scoring.Side
+	var team scoring.Team
 	var named bool
 	if g.How, team, named, err = ending(cell("how")); err != nil || g.How == scoring.Void {
 		return err
@@ -176,7 +176,7 @@ func (g *Game) end(cell func(string) string) (err error) {
 
 // ending reads how a game ended: played, timed, retired, walkover or void. Behind retired may stand the team
 // that gave up and so lost, behind walkover the one that came and so won; without it the score tells.
-func ending(text string) (how scoring.How, winner scoring.Side, named bool, err error) {
+func ending(text string) (how scoring.How, winner scoring.Team, named bool, err error) {
 	word, team, named := strings.Cut(strings.Join(strings.Fields(strings.ToLower(text)), " "), " ")
 	if word == "" {
 		return scoring.Played, winner, false, nil

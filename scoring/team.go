@@ -2,20 +2,20 @@ package scoring
 
 import "fmt"
 
-// Side is one of the two teams of a game. In singles a side is one player.
-type Side uint8
+// Team is one of the two teams of a game. In singles a team is one player.
+type Team uint8
 
 // The sides. Which side serves first is an argument of [Start]; A need not be the one.
 const (
-	A Side = iota
+	A Team = iota
 	B
 )
 
 // Other is the opponents of s.
-func (s Side) Other() Side { return s ^ 1 }
+func (s Team) Other() Team { return s ^ 1 }
 
 // String is "A" or "B".
-func (s Side) String() string {
+func (s Team) String() string {
 	if s == A {
 		return "A"
 	}
@@ -23,7 +23,7 @@ func (s Side) String() string {
 }
 
 // MarshalText writes "a" or "b", the form of rally strings and of JSON.
-func (s Side) MarshalText() ([]byte, error) {
+func (s Team) MarshalText() ([]byte, error) {
 	if s > B {
 		return nil, fmt.Errorf("a game has teams a and b, and no team number %d", uint8(s))
 	}
@@ -31,7 +31,7 @@ func (s Side) MarshalText() ([]byte, error) {
 }
 
 // UnmarshalText reads a or b in either case.
-func (s *Side) UnmarshalText(text []byte) error {
+func (s *Team) UnmarshalText(text []byte) error {
 	switch string(text) {
 	case "a", "A":
 		*s = A
@@ -43,7 +43,7 @@ func (s *Side) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// Box is one of the two service courts of a side, as seen by a player who faces the net.
+// Box is one of the two service courts of a team, as seen by a player who faces the net.
 type Box uint8
 
 // The boxes. The rulebook also calls them the even and the odd court.
@@ -82,23 +82,23 @@ func (b *Box) UnmarshalText(text []byte) error {
 // Seat is one player of a game, named by place and not by person.
 //
 // Index 0 is the starting server of the side (4.B.2): the player who starts in the right box, written
-// A1 or B1. Index 1 is the partner. A side whose handicap start is odd begins with its starting server
+// A1 or B1. Index 1 is the partner. A team whose handicap start is odd begins with its starting server
 // in the left box, because the own score tells the boxes from the first serve on.
 type Seat struct {
-	Side  Side
+	Team  Team
 	Index uint8
 }
 
-// Partner is the other seat of the same side.
-func (s Seat) Partner() Seat { return Seat{s.Side, s.Index ^ 1} }
+// Partner is the other seat of the same team.
+func (s Seat) Partner() Seat { return Seat{s.Team, s.Index ^ 1} }
 
 // String is "A1", "A2", "B1" or "B2".
-func (s Seat) String() string { return s.Side.String() + string('1'+rune(s.Index)) }
+func (s Seat) String() string { return s.Team.String() + string('1'+rune(s.Index)) }
 
 // MarshalText writes [Seat.String].
 func (s Seat) MarshalText() ([]byte, error) {
-	if s.Side > B || s.Index > 1 {
-		return nil, fmt.Errorf("a game has the seats A1, A2, B1 and B2, and none with team %d, index %d", s.Side, s.Index)
+	if s.Team > B || s.Index > 1 {
+		return nil, fmt.Errorf("a game has the seats A1, A2, B1 and B2, and none with team %d, index %d", s.Team, s.Index)
 	}
 	return []byte(s.String()), nil
 }
@@ -106,7 +106,7 @@ func (s Seat) MarshalText() ([]byte, error) {
 // UnmarshalText reads a seat as [Seat.String] writes it, in either case.
 func (s *Seat) UnmarshalText(text []byte) error {
 	if len(text) == 2 && (text[1] == '1' || text[1] == '2') {
-		var side Side
+		var side Team
 		if side.UnmarshalText(text[:1]) == nil {
 			*s = Seat{side, text[1] - '1'}
 			return nil
