@@ -294,3 +294,20 @@ func TestWaitingIsCountedInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestTheFirstCallBeginsThePlay: a court that the organiser calls before play has begun begins it, so that
+// nothing else has to be pressed; after the last games it is one more game and no new beginning.
+func TestTheFirstCallBeginsThePlay(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 2, 9, Rolling)
+	must(t, d, CallGame{Court: "1"})
+	if n := d.Ledger().Night(); !n.Rolls || len(n.Running()) != 2 {
+		t.Fatalf("after the first call play has begun: %v, with %d games", n.Rolls, len(n.Running()))
+	}
+	must(t, d, EndCalls{})
+	clock.now = clock.now.Add(10 * time.Minute)
+	must(t, d, FinishGame{Game: 1, Final: final(t, 11, 4)}, CallGame{Court: "1"})
+	if n := d.Ledger().Night(); n.Rolls || !n.LastCall {
+		t.Error("one more game after the last ones begins the play anew")
+	}
+}

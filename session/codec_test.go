@@ -140,3 +140,10 @@ func playing(t testing.TB) *Ledger {
 	}
 	return l
 }
+
+// TestARecordWithoutAKind is told as what it is, and not as one of a newer program.
+func TestARecordWithoutAKind(t *testing.T) {
+	if _, err := Decode(Record{Seq: 1}); err == nil || errors.Is(err, ErrNewer) || !strings.Contains(err.Error(), "no kind") {
+		t.Errorf("got %v", err)
+	}
+}

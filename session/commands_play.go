@@ -153,7 +153,11 @@ func (c CallGame) decide(l *Ledger, env Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Event{GameCalled{Game: GameID(len(n.Games) + 1), Court: c.Court, A: g.A, B: g.B, Terms: n.Settings.Terms()}}, nil
+	call := GameCalled{Game: GameID(len(n.Games) + 1), Court: c.Court, A: g.A, B: g.B, Terms: n.Settings.Terms()}
+	if !n.Rolls && !n.LastCall {
+		return []Event{PlayBegun{Rolling}, call}, nil // the first game begins the play
+	}
+	return []Event{call}, nil
 }
 
 // Substitute puts somebody in for somebody else in a game that goes on: an ankle is twisted, or the

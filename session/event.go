@@ -115,6 +115,9 @@ func encode(e Event) (Record, error) {
 // error that wraps ErrNewer: such a record is never skipped, or the state would be wrong. Texts of the
 // event are fit for a screen, whoever wrote the record.
 func Decode(r Record) (Event, error) {
+	if r.Kind == "" {
+		return nil, fmt.Errorf("event %d says no kind: it is no event of a night", r.Seq)
+	}
 	i := slices.IndexFunc(kinds, func(k kind) bool { return k.name == r.Kind })
 	if i < 0 || r.Version > kinds[i].version {
 		return nil, fmt.Errorf("event %d (%s, version %d): %w", r.Seq, r.Kind, r.Version, ErrNewer)

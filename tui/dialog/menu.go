@@ -137,5 +137,8 @@ func (m *Menu) Lines(c ui.Context) []string {
 
 // Next implements ui.Adviser.
 func (m *Menu) Next(ui.Context) (string, bool) {
+	if m.cursor >= 0 && m.cursor < len(m.items) && m.items[m.cursor].Why != "" {
+		return "not now: " + m.items[m.cursor].Why, true // the line of the choice may have been too short for it
+	}
 	return "choose with the arrows and enter, or by its letter; esc goes back", true
 }

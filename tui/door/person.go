@@ -22,8 +22,12 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 	}
 	isHere := r.state == session.Here
 	atHall := isHere || r.state == session.Resting
+	in := "check in"
+	if r.state == session.Resting {
+		in = "back to play"
+	}
 	return dialog.NewMenu(r.person.Name,
-		dialog.Item{Key: "i", Label: "check in", Intent: checkIn(c, r, nil), Why: why(!isHere, "is here")},
+		dialog.Item{Key: "i", Label: in, Intent: checkIn(c, r, nil), Why: why(!isHere, "is here")},
 		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, "not in the rotation")},
 		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
 		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: TimesForm(c, r.person)}},
