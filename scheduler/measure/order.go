@@ -34,8 +34,8 @@ type Rank struct {
 // traded against each other, at these prices.
 //
 // The price of sitting out twice running is one and a half repeated meetings: it costs one person a rest, a
-// rest and two games on end, and a repeat touches two people a little. By measurement (cmd/benching) a lower
-// price buys few meetings more for many such rests, and a higher one gives up most of what there is to buy.
+// rest and two games on end, and a repeat touches two people a little. It is a judgement: what it buys and
+// costs is measured (cmd/benching), other prices are not.
 var Order = [kinds]Rank{
 	{Broken, "games against what must hold", 1 << 28, 0, false},
 	{Unfair, "steps from the fairest sit-outs", 1 << 15, 0, true},
