@@ -58,7 +58,7 @@ func TestNoCrashLosesWhatWasAcknowledged(t *testing.T) {
 	}
 	t.Logf("%s; %s", trace, r)
 	if r.Ahead == 0 || r.Backups == 0 || trace.Acked(len(trace.Ops)) != uint64(len(all)) {
-		t.Errorf("the recording has not all of the work: %s, %s", trace, r)
+		t.Errorf("the trace has not all of the work: %s, %s", trace, r)
 	}
 }
 

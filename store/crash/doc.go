@@ -9,5 +9,5 @@
 // are there up to some one of them, as in the journal of a file system.
 //
 // [Work] is the program that is recorded, a real night through session and store, with backups, snapshots
-// and compactions; [Check] opens what a crash left. Recording works on Linux only; the rest is portable.
+// and compactions; [Check] opens what a crash left. Tracing works on Linux only; the rest is portable.
 package crash
