@@ -15,8 +15,8 @@ const gutter = 8
 
 // fromAbove draws the court to scale, with everybody in a box, and digits that are read across the hall.
 func (f *face) fromAbove() []string {
-	height := f.size.height - 4 // the bar above, the foot below, and a blank line
-	width := f.size.width - 2*gutter
+	height := f.size.height - 4          // the bar above, the foot below, and a blank line
+	width := f.size.width - 2*gutter - 1 // the cursor's bar takes a cell of its own
 	court := f.court(width, height)
 	number := widget.Digits(digitsOnly(f.id), f.theme.Choice().ASCII)
 	left, right := widget.Digits(f.a.points, f.theme.Choice().ASCII), widget.Digits(f.b.points, f.theme.Choice().ASCII)

@@ -162,3 +162,19 @@ func TestAnyCourtInThreeKeys(t *testing.T) {
 		}
 	}
 }
+
+// TestNothingOfACourtIsCut: short names, digits and lines are drawn whole at every size.
+func TestNothingOfACourtIsCut(t *testing.T) {
+	for _, courts := range []int{1, 2, 4, 6, 9, 12, 24} {
+		c := hallOf(t, courts, 80, 17)
+		for _, size := range [][2]int{{80, 17}, {120, 29}, {160, 40}, {200, 53}, {300, 90}} {
+			c.Width, c.Height = size[0], size[1]
+			s := New()
+			for i, l := range s.rows(c, s.layout(c)) {
+				if strings.Contains(l, "…") {
+					t.Fatalf("%dx%d, %d courts: line %d is cut: %s", size[0], size[1], courts, i, l)
+				}
+			}
+		}
+	}
+}

@@ -24,10 +24,10 @@ type size struct {
 // sizes are those that courts are drawn in, the largest first. A court to scale is 44 by 20 ft, and a cell
 // is about twice as high as it is wide.
 var sizes = []size{
-	{fromAbove, 82, 17},
-	{fromAbove, 71, 15},
-	{fromAbove, 60, 13},
-	{fromAbove, 49, 11},
+	{fromAbove, 83, 17},
+	{fromAbove, 72, 15},
+	{fromAbove, 61, 13},
+	{fromAbove, 50, 11},
 	{card, 36, 6},
 	{compact, 26, 3},
 	{oneLine, 38, 1},
@@ -35,7 +35,7 @@ var sizes = []size{
 
 // asideWidth is the column beside the courts that answers what comes next, where the screen is wide enough.
 const (
-	asideWidth = 52
+	asideWidth = 50
 	wide       = 160
 	panelRows  = 2 // under the courts: the selected one in full, or the score being typed
 )

@@ -114,15 +114,6 @@ func Match(actions []Action, k tea.KeyMsg) (Intent, bool) {
 	return nil, false
 }
 
-// Keys are the bindings of actions, in their order.
-func Keys(actions []Action) []key.Binding {
-	out := make([]key.Binding, len(actions))
-	for i, a := range actions {
-		out[i] = a.Key
-	}
-	return out
-}
-
 // Press gives a key to a screen or a dialog: to its actions first, and as text if none has the key.
 func Press(p Pressed, c Context, k tea.KeyMsg) (Intent, bool) {
 	if i, ok := Match(p.Actions(c), k); ok {
