@@ -9,10 +9,12 @@ import (
 	"club/quadrille/scheduler/search"
 )
 
-// Alternative is a plan among others that trade sitting out twice running against meeting everybody.
+// Alternative is a plan among others that trade sitting out twice running, see [Alternatives], or even games, see
+// [LevelAlternatives], against meeting everybody.
 type Alternative struct {
 	Benching    Benching
-	Price       int // repeated meetings for two sit-outs twice running, where these have a price
+	Price       int      // repeated meetings for two sit-outs twice running, where these have a price
+	Leveling    Leveling // how much even games were worth
 	Rounds      []Round
 	Certificate Certificate
 }
@@ -49,7 +51,7 @@ func Choosable(p Problem) bool {
 func Alternatives(ctx context.Context, p Problem, b Budget) ([]Alternative, error) {
 	var found []Alternative
 	add := func(a Alternative, rounds []Round) {
-		a.Rounds, a.Certificate = rounds, Certify(p, rounds)
+		a.Leveling, a.Rounds, a.Certificate = p.Leveling, rounds, Certify(p, rounds)
 		same := func(x Alternative) bool {
 			return x.Certificate.BenchedTwice == a.Certificate.BenchedTwice || x.Certificate.MeetingEvenness.Value <= a.Certificate.MeetingEvenness.Value
 		}

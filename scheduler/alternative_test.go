@@ -36,3 +36,35 @@ func TestAlternativesTradeRestsForMeetings(t *testing.T) {
 		t.Error("nobody sits out, and still there is a choice")
 	}
 }
+
+// TestLevelAlternativesTradeMeetingsForEvenGames: from each step to the next fewer games have a sure winner, and more
+// people meet again; never is it paid with partner repeats.
+func TestLevelAlternativesTradeMeetingsForEvenGames(t *testing.T) {
+	p := nighttest.Leveled(16, 4, 10)
+	if !LevelsChoosable(p) || LevelsChoosable(nighttest.Club(16, 4, 10)) {
+		t.Fatal("the choice is not where levels are")
+	}
+	steps, err := LevelAlternatives(t.Context(), p, Budget{})
+	if err != nil || len(steps) < 2 {
+		t.Fatalf("%d steps, %v", len(steps), err)
+	}
+	for k, a := range steps {
+		c := a.Certificate
+		if k > 0 {
+			before := steps[k-1].Certificate
+			if c.Levels.Onesided >= before.Levels.Onesided || c.MeetingEvenness.Value < before.MeetingEvenness.Value {
+				t.Errorf("%s: %d one-sided games and %d repeated meetings after %d and %d", a.Leveling,
+					c.Levels.Onesided, c.MeetingEvenness.Value, before.Levels.Onesided, before.MeetingEvenness.Value)
+			}
+		}
+		if c.PartnerRepeats.Value > 0 {
+			t.Errorf("%s: paid with %d partner repeats", a.Leveling, c.PartnerRepeats.Value)
+		}
+		for _, v := range Audit(p, a.Rounds) {
+			t.Error(v.Text)
+		}
+	}
+	if last := steps[len(steps)-1]; last.Certificate.Levels.Onesided != 0 {
+		t.Errorf("%d games with a sure winner at the last step", last.Certificate.Levels.Onesided)
+	}
+}

@@ -109,5 +109,8 @@ const (
 	EvenLevels   = night.EvenLevels
 )
 
+// Levelings lists the steps in the order of their constants.
+func Levelings() []Leveling { return night.Levelings() }
+
 // ParseLeveling returns the step of that name. Case and surrounding space do not matter.
 func ParseLeveling(name string) (Leveling, error) { return night.ParseLeveling(name) }

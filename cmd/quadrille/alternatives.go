@@ -30,6 +30,33 @@ func printAlternatives(w io.Writer, all []scheduler.Alternative, people int, mad
 	return err
 }
 
+// printLevelAlternatives writes what each step of leveling gains and pays, where there is a choice. The one that was
+// made is marked; where a step gains nothing beside the one before, that one stands for both.
+func printLevelAlternatives(w io.Writer, all []scheduler.Alternative, made scheduler.Leveling) error {
+	if len(all) < 2 {
+		return nil
+	}
+	var out strings.Builder
+	out.WriteString("Steps of even games (--levels), with a sure winner where one team wins three times\nin four or more:\n")
+	marked := 0
+	for k, a := range all {
+		if a.Leveling <= made {
+			marked = k
+		}
+	}
+	for k, a := range all {
+		mark := " "
+		if k == marked {
+			mark = "*"
+		}
+		c := a.Certificate
+		fmt.Fprintf(&out, "%s %s: %s with a sure winner, %s\n", mark, a.Leveling,
+			ofGames(c.Levels.Onesided, c.Levels.Games), counted(c.MeetingEvenness.Value, "repeated meeting", "repeated meetings"))
+	}
+	_, err := io.WriteString(w, out.String())
+	return err
+}
+
 // twiceWords says how often people sit out twice running, and how many.
 func twiceWords(times, people int) string {
 	switch {

@@ -104,15 +104,30 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 		if err := printRotation(out, doc); err != nil {
 			return err
 		}
-		if !scheduler.Choosable(problem) {
-			return nil
-		}
-		ways, err := scheduler.Alternatives(cmd.Context(), problem, scheduler.Budget{Effort: p.effort})
+		return p.printChoices(cmd, problem)
+	}
+}
+
+// printChoices shows what else could be chosen, where that matters.
+func (p *planner) printChoices(cmd *cobra.Command, problem scheduler.Problem) error {
+	budget := scheduler.Budget{Effort: p.effort}
+	if scheduler.Choosable(problem) {
+		ways, err := scheduler.Alternatives(cmd.Context(), problem, budget)
 		if err != nil {
 			return err
 		}
-		return printAlternatives(out, ways, len(problem.People), problem.Benching)
+		if err := printAlternatives(cmd.OutOrStdout(), ways, len(problem.People), problem.Benching); err != nil {
+			return err
+		}
 	}
+	if scheduler.LevelsChoosable(problem) {
+		steps, err := scheduler.LevelAlternatives(cmd.Context(), problem, budget)
+		if err != nil {
+			return err
+		}
+		return printLevelAlternatives(cmd.OutOrStdout(), steps, problem.Leveling)
+	}
+	return nil
 }
 
 // fewest is how many people a game of doubles needs.

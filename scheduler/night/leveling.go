@@ -20,6 +20,9 @@ const (
 
 var levelingNames = []string{"off", "gentle", "even"}
 
+// Levelings lists the steps in the order of their constants.
+func Levelings() []Leveling { return []Leveling{AnyLevels, GentleLevels, EvenLevels} }
+
 // String returns the name as scripts and files write it.
 func (l Leveling) String() string {
 	if int(l) < len(levelingNames) {

@@ -17,3 +17,12 @@ func Club(people, courts, rounds int) night.Problem {
 	}
 	return p
 }
+
+// Leveled is a plain night of people whose levels go from 2.5 to 4.5 in equal steps.
+func Leveled(people, courts, rounds int) night.Problem {
+	p := Club(people, courts, rounds)
+	for i := range p.People {
+		p.People[i].Level = 2.5 + 2*float64(i)/float64(people-1)
+	}
+	return p
+}
