@@ -48,14 +48,32 @@ const (
 
 // newBoard sets up a board from one lineup for each round.
 func newBoard(n *night.Night, lineups []lineup.Lineup, f *sitout.Fair, w *measure.Weights, d *dice.Dice) *board {
-	b := &board{n: n, fair: f, w: w, priced: w[measure.TwiceMore] > 0}
+	b := emptyBoard(n, lineupShapes(n, lineups), f, w)
 	for r, l := range lineups {
-		b.shapes = append(b.shapes, night.Shape{Courts: l.Courts, Here: len(n.Here[n.First+r])})
-		b.width = max(b.width, (len(n.Here[n.First+r])+3)&^3)
+		copy(b.row(r), arrange(n, l, d))
 	}
-	b.may = mayTwice(n, b.shapes)
-	b.seat = make([]int32, len(lineups)*b.width)
-	b.where = make([]int32, len(lineups)*n.People)
+	b.recount()
+	return b
+}
+
+// lineupShapes are the shapes of lineups.
+func lineupShapes(n *night.Night, lineups []lineup.Lineup) []night.Shape {
+	shapes := make([]night.Shape, len(lineups))
+	for r, l := range lineups {
+		shapes[r] = night.Shape{Courts: l.Courts, Here: len(n.Here[n.First+r])}
+	}
+	return shapes
+}
+
+// emptyBoard is a board with nobody seated and nothing counted.
+func emptyBoard(n *night.Night, shapes []night.Shape, f *sitout.Fair, w *measure.Weights) *board {
+	b := &board{n: n, shapes: shapes, fair: f, w: w, priced: w[measure.TwiceMore] > 0}
+	for _, shape := range shapes {
+		b.width = max(b.width, (shape.Here+3)&^3)
+	}
+	b.may = mayTwice(n, shapes)
+	b.seat = make([]int32, len(shapes)*b.width)
+	b.where = make([]int32, len(shapes)*n.People)
 	b.levels = n.Levels()
 	switch step, _ := n.Problem.Even(); step {
 	case night.GentleLevels:
@@ -63,10 +81,6 @@ func newBoard(n *night.Night, lineups []lineup.Lineup, f *sitout.Fair, w *measur
 	case night.EvenLevels:
 		b.onesided = w[measure.Onesided]
 	}
-	for r, l := range lineups {
-		copy(b.seat[r*b.width:], arrange(n, l, d))
-	}
-	b.recount()
 	return b
 }
 

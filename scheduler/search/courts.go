@@ -9,15 +9,19 @@ import (
 // balanceCourts exchanges the courts of games within each round so that everybody plays about equally
 // often on each, keeping walls and preferred bands. Who plays with whom stays. The search is a short
 // annealing of the sum of squares of how often each person played on each court, which is least when
-// everybody's numbers differ by at most one.
-func balanceCourts(n *night.Night, rounds []night.Round, d *dice.Dice) {
+// everybody's numbers differ by at most one. Games that people have seen stay on their courts.
+func balanceCourts(n *night.Night, rounds, shown []night.Round, d *dice.Dice) {
 	u := newCourtUse(n, rounds)
 	var live []int // rounds in which courts can be exchanged
 	seats := 0
 	for r := range rounds {
-		if k := len(rounds[r].Games); k > 1 {
+		fresh := 0
+		for _, g := range rounds[r].Games {
+			fresh += night.One(!seen(shown, r, g))
+		}
+		if fresh > 1 {
 			live = append(live, r)
-			seats += k
+			seats += fresh
 		}
 	}
 	if seats == 0 {
@@ -27,9 +31,10 @@ func balanceCourts(n *night.Night, rounds []night.Round, d *dice.Dice) {
 	best := courtsOf(rounds)
 	moves := min(courtMoves, 600*seats)
 	for k := 0; k < moves && least > 0; k++ {
-		games := rounds[live[d.Roll(len(live))]].Games
+		r := live[d.Roll(len(live))]
+		games := rounds[r].Games
 		g, h := d.Roll(len(games)), d.Roll(len(games))
-		if g == h || !mayTrade(n, games[g], games[h]) {
+		if g == h || seen(shown, r, games[g]) || seen(shown, r, games[h]) || !mayTrade(n, games[g], games[h]) {
 			continue
 		}
 		gain := u.gain(games[g], games[h])
@@ -49,6 +54,9 @@ func balanceCourts(n *night.Night, rounds []night.Round, d *dice.Dice) {
 		sortByCourt(rounds[r].Games)
 	}
 }
+
+// seen tells whether a game of a round was shown.
+func seen(shown []night.Round, r int, g night.Game) bool { return r < len(shown) && shown[r].Has(g) }
 
 // The most exchanges of courts that are tried, and the temperature at their beginning; it falls to
 // nothing.

@@ -49,6 +49,17 @@ func (s *search) mix(ctx context.Context, strict *board) *board {
 	return best.b
 }
 
+// weighing returns the weights by which plans of a board's shape are compared, and what none of them weighs less than.
+func (s *search) weighing(b *board) (w *measure.Weights, floor int) {
+	w = s.w
+	strict, free := b.floor(true), b.floor(false)
+	if s.n.Problem.Benching == night.MixedBench && s.mayMix(b) {
+		w = mixed(s.usual, b.shapes)
+		return w, min(strict.Weight(w), free.Weight(w)+w[measure.Twice])
+	}
+	return w, strict.Weight(w)
+}
+
 // mixed are the weights under which twice running has a price. Where more people sit out than play, some
 // must do so thrice running sooner or later.
 func mixed(usual *measure.Weights, shapes []night.Shape) *measure.Weights {

@@ -48,6 +48,9 @@ func newSearch(n *night.Night, moves int) *search {
 // finish gives the games of a plan courts, and lets those left over play singles. Of what was shown to people as
 // much stays as is the same.
 func (s *search) finish(b *board, shown []night.Round) []night.Round {
+	if !keepsAny(b.rounds(), shown) {
+		shown = nil
+	}
 	if shown == nil {
 		b.relabel(s.d)
 	}
@@ -55,16 +58,20 @@ func (s *search) finish(b *board, shown []night.Round) []night.Round {
 	if shown == nil {
 		orderRounds(n, rounds)
 	}
-	var fresh []night.Round // rounds that nobody has seen
-	for r := range rounds {
-		if r >= len(shown) || !slices.ContainsFunc(rounds[r].Games, shown[r].Has) {
-			fresh = append(fresh, rounds[r])
-		}
-	}
-	balanceCourts(n, fresh, s.d)
+	balanceCourts(n, rounds, shown, s.d)
 	if n.Problem.LeftoverSingles {
 		addSingles(n, rounds)
 	}
 	balanceHome(n, rounds)
 	return rounds
+}
+
+// keepsAny tells whether any of the games that were shown is still planned.
+func keepsAny(rounds, shown []night.Round) bool {
+	for r := range min(len(rounds), len(shown)) {
+		if slices.ContainsFunc(rounds[r].Games, shown[r].Has) {
+			return true
+		}
+	}
+	return false
 }

@@ -21,13 +21,8 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 	}
 	s := newSearch(n, moves)
 	drawn := s.draw()
-	w, floor := s.w, 0
-	strict, free := drawn.floor(true), drawn.floor(false)
-	floor = strict.Weight(w)
-	if p.Benching == night.MixedBench && s.mayMix(drawn) {
-		w = mixed(s.usual, drawn.shapes)
-		floor = min(strict.Weight(w), free.Weight(w)+w[measure.Twice])
-	}
+	strict := drawn.floor(true)
+	w, floor := s.weighing(drawn)
 	seen := *w // as people see it: who opposed whom how often is no reason to change what was shown
 	seen[measure.Opponents], seen[measure.TwiceAtOnce] = 0, 0
 	best := s.warm(drawn, shown).under(w)
