@@ -28,6 +28,7 @@ func (c OpenNight) decide(l *Ledger, env Env) ([]Event, error) {
 	if c.Courts < 1 || c.Courts > MaxCourts {
 		return nil, fmt.Errorf("a night needs 1 to %d courts, not %d", MaxCourts, c.Courts)
 	}
+	c.Settings.Chosen = true
 	e := NightOpened{
 		Night: NightID(len(l.club.Nights) + 1), ID: string(env.NewID()),
 		Name: CleanText(c.Name, MaxName), Settings: c.Settings,
@@ -71,6 +72,7 @@ func (c ChangeSettings) decide(l *Ledger, _ Env) ([]Event, error) {
 	if err := c.Settings.Validate(); err != nil {
 		return nil, err
 	}
+	c.Settings.Chosen = true
 	return []Event{SettingsChanged(c)}, nil
 }
 

@@ -27,7 +27,7 @@ func (e NightOpened) apply(f *fold, at time.Time) error {
 	if len(e.Courts) > MaxCourts {
 		return fmt.Errorf("a night has at most %d courts, not %d", MaxCourts, len(e.Courts))
 	}
-	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings}
+	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings.known()}
 	for _, id := range e.Courts {
 		n.Courts = append(n.Courts, Court{ID: id, Open: true})
 	}
@@ -72,7 +72,7 @@ func (e SettingsChanged) apply(f *fold, _ time.Time) error {
 	if e.Settings.Flow != n.Settings.Flow || e.Settings.Flow == Rounds {
 		n.Rolls, n.LastCall = false, false // rolling is begun anew
 	}
-	n.Settings, n.Plan = e.Settings, nil
+	n.Settings, n.Plan = e.Settings.known(), nil
 	return nil
 }
 

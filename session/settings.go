@@ -41,6 +41,7 @@ type Settings struct {
 	MaxRun   int                `json:"max_run,omitempty"`  // games running without a rest, 0 for no limit
 	ByWait   bool               `json:"by_wait,omitempty"`  // a free court calls strictly by waiting time, and does not mix more
 	Benching scheduler.Benching `json:"benching,omitempty"` // what sitting out twice running may cost
+	Chosen   bool               `json:"chosen,omitempty"`   // ByWait and Benching hold as they stand, see Settings.known
 	Stopped  bool               `json:"stopped,omitempty"`  // walkovers and games given up count for the table
 	Seed     uint64             `json:"seed"`               // makes every draw of the night repeatable
 }
@@ -65,8 +66,18 @@ func DefaultSettings(seed uint64) Settings {
 		Scoring: scoring.Rules{Scoring: scoring.SideOut, To: 11, WinBy: 2},
 		Rounds:  8,
 		Slot:    15,
+		Chosen:  true,
 		Seed:    seed,
 	}
+}
+
+// known are the settings of an event as they were meant. Before there was a choice, and Chosen, nobody sat out
+// twice running who need not, and free courts called strictly by waiting time: a night that was opened so goes on so.
+func (s Settings) known() Settings {
+	if !s.Chosen {
+		s.Chosen, s.ByWait, s.Benching = true, true, scheduler.StrictBench
+	}
+	return s
 }
 
 // Validate says what is wrong with s, and nil when nothing is.

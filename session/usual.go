@@ -15,8 +15,9 @@ type Usual struct {
 	Courts   int      `json:"courts"`
 }
 
+// newUsual proposes what a night of an older file did not choose as a new club's first night has it.
 func newUsual(s Settings, courts int) *Usual {
-	s.Closing, s.Seed = time.Time{}, 0
+	s.Closing, s.Seed, s.Chosen = time.Time{}, 0, true
 	return &Usual{Settings: s, Courts: max(1, courts)}
 }
 
