@@ -13,6 +13,7 @@ type (
 	Person    = night.Person
 	CourtSpec = night.CourtSpec
 	Pair      = night.Pair
+	Pin       = night.Pin
 	Player    = night.Player
 	Court     = night.Court
 	Team      = night.Team

@@ -81,6 +81,11 @@ func (a *auditor) check(round Round) {
 	for i, times := range seen {
 		a.person(Player(i), times, plays[i])
 	}
+	for _, pin := range a.p.Pins {
+		if pin.Round == a.round && !pin.KeptIn(round) {
+			a.say(pin.Court, pin.A[0], "it was pinned that %s, and that is not so", pin.Words(a.p))
+		}
+	}
 }
 
 // doubled says that somebody who plays on one court has a second seat.

@@ -41,6 +41,7 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 	if p.Format == Ladder {
 		return ladder.First(p)
 	}
+	asked := p
 	b = b.of(&p)
 	rounds := search.Rounds(ctx, p, b.Moves)
 	if len(rounds) > 0 && len(rounds[0].Games) == 0 {
@@ -51,9 +52,40 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 		}
 		p.History = append(append([]Round(nil), p.History...), round)
 		p.Rounds--
+		first := len(p.History)
+		p.Pins = slices.DeleteFunc(slices.Clone(p.Pins), func(pin Pin) bool { return pin.Round < first })
 		rounds = append([]Round{round}, search.Rounds(ctx, p, b.Moves)...)
 	}
-	return rounds, nil
+	return rounds, unpinned(asked, rounds)
+}
+
+// unpinned is a [*Conflict] about what was pinned and is not in the rounds, nil where all of it is.
+func unpinned(p Problem, rounds []Round) error {
+	var reasons []string
+	for _, pin := range p.Pins {
+		if at := pin.Round - len(p.History); at >= len(rounds) || !pin.KeptIn(rounds[at]) {
+			reasons = append(reasons, pin.Words(&p)+" is not possible: no round was found that has it and is valid")
+		}
+	}
+	if len(reasons) == 0 && len(p.Pins) > 0 {
+		for _, v := range Audit(p, rounds) {
+			reasons = append(reasons, "with what was pinned no valid round was found: "+v.Text)
+		}
+	}
+	if len(reasons) == 0 {
+		return nil
+	}
+	return &Conflict{Reasons: reasons}
+}
+
+// Unpinnable says why a pin cannot be kept beside those of the problem, empty where nothing is known against it.
+func Unpinnable(p Problem, pin Pin) string {
+	before := len(night.Clashes(&p))
+	p.Pins = append(slices.Clip(p.Pins), pin)
+	if now := night.Clashes(&p); len(now) > before {
+		return now[len(now)-1].Text
+	}
+	return ""
 }
 
 // Clashes lists what makes the problem impossible before any planning.

@@ -32,7 +32,7 @@ func Replan(ctx context.Context, p Problem, shown []Round, b Budget) ([]Round, C
 			return nil, Change{}, err
 		}
 	}
-	return rounds, Changed(shown, rounds), nil
+	return rounds, Changed(shown, rounds), unpinned(p, rounds)
 }
 
 // Changed compares rounds with those that were shown before.

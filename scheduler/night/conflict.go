@@ -42,6 +42,9 @@ func Clashes(p *Problem) []Clash {
 		c.partners()
 		c.pairs()
 	}
+	if len(c.reasons) == 0 {
+		c.pins()
+	}
 	if len(c.reasons) == 0 && p.Rounds > 0 {
 		n := New(p)
 		if r := n.First; n.MostGames(r, len(n.OpenCourts(r))) == 0 {
@@ -98,6 +101,7 @@ func (c *clash) numbers() {
 			}
 		}
 	}
+	c.misnumberedPins()
 	for i, person := range p.People {
 		for _, court := range person.Courts {
 			if court < 0 || int(court) >= len(p.Courts) {

@@ -17,6 +17,7 @@ type Problem struct {
 	Together     []Pair // who must be partners: whenever both play, or a number of times tonight
 	NeverPartner []Pair // who must not be in one team
 	NeverMeet    []Pair // who must not share a court
+	Pins         []Pin  // what was decided by hand about rounds to come
 
 	Benching        Benching // what sitting out twice running may cost
 	MaxRun          int      // most games running without a rest; 0 = no limit

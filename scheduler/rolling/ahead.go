@@ -69,7 +69,7 @@ func (c *caller) comeOff(line []call, called, freed night.Game) []call {
 // cheapest is the game with the head of the window that costs least.
 func (c *caller) cheapest(window []call) (best night.Game, least float64, ok bool) {
 	inTurn := c.waits(window, nil)
-	c.fours(window, func(four []night.Player) bool {
+	c.fours(window, 1, func(four []night.Player) bool {
 		wait := c.waits(window, four) - inTurn
 		for _, g := range c.splits(four) {
 			if !c.valid(g) {

@@ -12,7 +12,8 @@ import (
 type caller struct {
 	n    *night.Night
 	r    Moment
-	line []call // longest wait first
+	line []call // longest wait first, after those who lead it by decision of the organiser
+	led  int    // how many calls those are
 	pace pace
 
 	waiting float64 // what waiting weighs
@@ -105,12 +106,12 @@ func (c *caller) window(line []call, width int) []call {
 
 // bestOf tries the games of the window, all with its head; when its head has none, the next is head.
 func (c *caller) bestOf(window []call) (night.Game, bool) {
-	for len(window) > 0 {
-		choices := c.choices(window)
-		if len(choices) > 0 {
-			return c.lookAhead(choices), true
+	for at := range window {
+		for heads := max(1, c.led-at); heads > 0; heads-- {
+			if choices := c.choices(window[at:], heads); len(choices) > 0 {
+				return c.lookAhead(choices), true
+			}
 		}
-		window = window[1:]
 	}
 	return night.Game{}, false
 }
@@ -121,12 +122,12 @@ type choice struct {
 	cost float64
 }
 
-// choices lists the possible games with the head of the window, cheapest first; the dice decide on the
-// order of equal ones.
-func (c *caller) choices(window []call) []choice {
+// choices lists the possible games with so many heads of the window, as far as they fit, cheapest first; the dice
+// decide on the order of equal ones.
+func (c *caller) choices(window []call, heads int) []choice {
 	var found []choice
 	inTurn := c.waits(window, nil)
-	c.fours(window, func(four []night.Player) bool {
+	c.fours(window, heads, func(four []night.Player) bool {
 		wait := c.waits(window, four) - inTurn
 		for _, g := range c.splits(four) {
 			if c.valid(g) {
@@ -140,9 +141,9 @@ func (c *caller) choices(window []call) []choice {
 	return found
 }
 
-// fours hands each four that the calls can make, with the first call among them, in the order of the
-// queue, to a function, until it returns false.
-func (c *caller) fours(window []call, yield func(four []night.Player) bool) {
+// fours hands each four that the calls can make, with the first so many calls among them as far as these fit into one
+// game, in the order of the queue, to a function, until it returns false.
+func (c *caller) fours(window []call, heads int, yield func(four []night.Player) bool) {
 	var grow func(from int, four []night.Player) bool
 	grow = func(from int, four []night.Player) bool {
 		if len(four) == 4 {
@@ -159,8 +160,14 @@ func (c *caller) fours(window []call, yield func(four []night.Player) bool) {
 		}
 		return true
 	}
-	if len(window) > 0 {
-		grow(1, window[0].who)
+	var four []night.Player
+	for _, x := range window[:min(heads, len(window))] {
+		if len(four)+len(x.who) <= 4 && c.together(four, x.who) {
+			four = append(slices.Clone(four), x.who...)
+		}
+	}
+	if len(four) > 0 {
+		grow(min(heads, len(window)), four)
 	}
 }
 
@@ -191,7 +198,7 @@ func (c *caller) together(four, more []night.Player) bool {
 // first returns the first valid game in the order of the queue.
 func (c *caller) first() (game night.Game, ok bool) {
 	for k := range c.line {
-		c.fours(c.line[k:], func(four []night.Player) bool {
+		c.fours(c.line[k:], 1, func(four []night.Player) bool {
 			for _, g := range c.splits(four) {
 				if c.valid(g) {
 					game, ok = g, true

@@ -51,6 +51,7 @@ func (c *caller) queue() {
 	slices.SortStableFunc(c.line, func(x, y call) int {
 		return cmp.Or(cmp.Compare(y.waited, x.waited), cmp.Compare(y.behind, x.behind))
 	})
+	c.lead()
 }
 
 // pace is how fast the night goes, learned from those who wait.

@@ -30,14 +30,19 @@ type Moment struct {
 	Court   night.Court  // the court that is free
 
 	Together, NeverPartner, NeverMeet []night.Pair
-	LevelLimit                        float64 // as in Problem
-	Leveling                          night.Leveling
-	ByWait                            bool // strictly by waiting time: nobody is passed over for somebody who has waited less, to mix more
+
+	Pinned []night.Pair   // by decision of the organiser: once both wait they are partners in the next game; see [Moment.Unpinnable]
+	First  []night.Player // by decision of the organiser: called before everybody else who waits
+
+	LevelLimit float64 // as in Problem
+	Leveling   night.Leveling
+	ByWait     bool // strictly by waiting time: nobody is passed over for somebody who has waited less, to mix more
 
 	Seed uint64 // decides between equally good games
 }
 
-// Next chooses the four who play next on the free court. Whoever has waited longest always plays. The other
+// Next chooses the four who play next on the free court. Who is pinned or put first always plays, as many of them as
+// fit into one game; and else whoever has waited longest. The other
 // three come from those next in the queue: those who came off together part, so that people mix, as long as
 // nobody waits minutes longer for it than anybody would in turn. Strictly by waiting time, somebody is passed
 // over only for another who has waited about as long. Among these, partners and meetings repeat little, levels balance, whoever had
@@ -77,7 +82,7 @@ func (r Moment) Clashes() []night.Clash { return night.Clashes(r.problem()) }
 func (r Moment) problem() *night.Problem {
 	p := &night.Problem{
 		Format: r.Format, People: slices.Clone(r.People), Courts: r.Courts, LevelLimit: r.LevelLimit, Leveling: r.Leveling,
-		Together: r.Together, NeverPartner: r.NeverPartner, NeverMeet: r.NeverMeet, Seed: r.Seed,
+		Together: r.together(), NeverPartner: r.NeverPartner, NeverMeet: r.NeverMeet, Seed: r.Seed,
 	}
 	for i := range p.People {
 		p.People[i].Arrive, p.People[i].Leave = 0, 0

@@ -81,7 +81,7 @@ func TestWhyNotKnowsWhatNextDoes(t *testing.T) {
 		if !slices.ContainsFunc(window, func(x call) bool { return x.who[0] == who }) {
 			return
 		}
-		choices := c.choices(window)
+		choices := c.choices(window, 1)
 		seen := slices.IndexFunc(choices, func(x choice) bool { return x.game == with.Game })
 		if seen < 0 {
 			t.Fatalf("%v is no game that Next can choose", with.Game)

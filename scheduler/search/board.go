@@ -36,6 +36,7 @@ type board struct {
 	leveled  int   // the sum of those
 	onesided int   // what a game with a sure winner weighs
 	margin   []margin
+	held     *held
 	play     int // weight of who plays with whom
 	rest     int // weight of who sits out
 }

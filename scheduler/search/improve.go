@@ -18,16 +18,26 @@ func Improve(ctx context.Context, p night.Problem, plan []night.Round, moves int
 	s.d = dice.New(p.Seed, firstSlice+slice)
 	b := s.boardOf(plan)
 	w, floor := s.weighing(b)
+	if len(p.Pins) > 0 {
+		b.holding()
+		for _, pin := range p.Pins {
+			if !pin.KeptIn(plan[pin.Round-n.First]) {
+				return plan, false // this plan was made without the pin, and is no measure for others
+			}
+			b.hold(pin)
+		}
+	}
 	b = b.under(w)
 	if b.cost(w) <= floor {
 		return plan, false
 	}
 	other := b
-	if heat := slice % uint64(len(sliceHeat)+1); heat < uint64(len(sliceHeat)) {
+	if heat := slice % uint64(len(sliceHeat)+1); heat < uint64(len(sliceHeat)) || b.held != nil {
 		other = b.under(w)
 		a := newAnnealer(other, s.d, floor, 0)
 		a.still = heat == 0
-		a.run(ctx, moves, sliceHeat[heat], min(cold, sliceHeat[heat]))
+		from := sliceHeat[heat%uint64(len(sliceHeat))]
+		a.run(ctx, moves, from, min(cold, from))
 		a.restore()
 	} else {
 		other = s.solve(ctx)

@@ -46,8 +46,17 @@ func newMover(b *board, d *dice.Dice) *mover {
 	return m
 }
 
-// propose returns the steps of a random move, none if the roll came to nothing.
+// propose returns the steps of a random move, none if the roll came to nothing or what is held would move.
 func (m *mover) propose() []step {
+	steps := m.anyMove()
+	if m.b.held != nil && !m.b.holds(steps) {
+		return nil
+	}
+	return steps
+}
+
+// anyMove returns the steps of a random move, none if the roll came to nothing.
+func (m *mover) anyMove() []step {
 	x := m.d.Next()
 	kind := int(x >> 59)
 	switch {

@@ -31,14 +31,14 @@ func UsualMoves(p *night.Problem) int {
 // singles.
 func Rounds(ctx context.Context, p night.Problem, moves int) []night.Round {
 	s := newSearch(night.New(&p), moves)
-	return s.finish(s.solve(ctx), nil)
+	return s.pinned(ctx, s.finish(s.solve(ctx), nil), nil)
 }
 
 // Priced searches as [Rounds] does for nights on which sitting out twice running has another price than the usual one.
 func Priced(ctx context.Context, p night.Problem, moves int, w *measure.Weights) []night.Round {
 	s := newSearch(night.New(&p), moves)
 	s.usual = w
-	return s.finish(s.solve(ctx), nil)
+	return s.pinned(ctx, s.finish(s.solve(ctx), nil), nil)
 }
 
 func newSearch(n *night.Night, moves int) *search {
@@ -46,19 +46,20 @@ func newSearch(n *night.Night, moves int) *search {
 }
 
 // finish gives the games of a plan courts, and lets those left over play singles. Of what was shown to people as
-// much stays as is the same.
+// much stays as is the same, and all that is held.
 func (s *search) finish(b *board, shown []night.Round) []night.Round {
 	if !keepsAny(b.rounds(), shown) {
 		shown = nil
 	}
-	if shown == nil {
+	free := shown == nil && b.held == nil
+	if free {
 		b.relabel(s.d)
 	}
 	n, rounds := s.n, b.rounds()
-	if shown == nil {
+	if free {
 		orderRounds(n, rounds)
 	}
-	balanceCourts(n, rounds, shown, s.d)
+	balanceCourts(n, rounds, withPinned(n, shown), s.d)
 	if n.Problem.LeftoverSingles {
 		addSingles(n, rounds)
 	}

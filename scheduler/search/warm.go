@@ -45,7 +45,7 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 			best = other
 		}
 	}
-	return s.finish(best, shown)
+	return s.pinned(ctx, s.finish(best, shown), shown)
 }
 
 // nearHeat are the temperatures at which a plan is sought near the one that was shown, and nearShare the part of the
