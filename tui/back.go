@@ -12,17 +12,26 @@ type origin struct {
 	among  []session.PersonID
 }
 
-// showPerson shows a person's page, from which one goes back to here.
-func (m *Model) showPerson(i ui.ShowPerson) {
+// open shows a page, from which one goes back to here.
+func (m *Model) open(page ui.ScreenID) {
+	if page == m.active && page != ui.PersonScreen {
+		return
+	}
 	here := origin{screen: m.active}
 	here.person, here.among = m.person.Shown()
 	m.back = append(m.back, here)
-	m.active = ui.PersonScreen
+	m.active = page
+	m.surveyScreen()
+}
+
+// showPerson shows a person's page, from which one goes back to here.
+func (m *Model) showPerson(i ui.ShowPerson) {
+	m.open(ui.PersonScreen)
 	m.person.Show(i.Person, i.Among)
 	m.surveyScreen()
 }
 
-// goBack goes back from a person's page, by one step. What was typed or chosen there is as it was.
+// goBack goes back from a page, by one step. What was typed or chosen there is as it was.
 func (m *Model) goBack() {
 	if len(m.back) == 0 {
 		m.goTo(ui.Courts)
@@ -35,18 +44,27 @@ func (m *Model) goBack() {
 	m.surveyScreen()
 }
 
-// tab is the screen whose tab is marked: of a person's page the one that it was opened from.
+// tab is the screen whose tab is marked: of a page the one that it was opened from.
 func (m *Model) tab() ui.ScreenID {
-	if m.active == ui.PersonScreen && len(m.back) > 0 {
+	switch {
+	case m.active < ui.ScreenCount:
+		return m.active
+	case len(m.back) > 0:
 		return m.back[0].screen
 	}
-	return m.active
+	return ui.Courts
+}
+
+// pageNames are the names of the pages.
+var pageNames = map[ui.ScreenID]string{
+	ui.PersonScreen: "A person's page",
+	ui.CallingPage:  "Reading the call out",
 }
 
 // screenName is the name of the screen that is shown.
 func (m *Model) screenName() string {
-	if m.active == ui.PersonScreen {
-		return "A person's page"
+	if name, ok := pageNames[m.active]; ok {
+		return name
 	}
 	return tabs[m.active].name
 }

@@ -12,6 +12,7 @@ import (
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
 	"club/quadrille/tui/bench"
+	"club/quadrille/tui/calling"
 	"club/quadrille/tui/config"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
@@ -61,12 +62,13 @@ type Model struct {
 	names  *ui.Names
 	now    time.Time
 
-	keys    []deskKey                     // what works on every screen
-	screens [ui.ScreenCount + 1]ui.Screen // the last is that of a person
+	keys    []deskKey                // what works on every screen
+	screens [ui.AllScreens]ui.Screen // and pages
 	courts  *courts.Courts
 	person  *person.Page
+	calling *calling.Page
 	active  ui.ScreenID
-	back    []origin // where a person's page was opened, the newest last
+	back    []origin // where pages were opened, the newest last
 	dialogs []ui.Dialog
 
 	queue   []event // what was typed and not yet handled, in order
@@ -120,8 +122,10 @@ func New(desk Desk, o Options) *Model {
 		o.Theme = theme.New(io.Discard)
 	}
 	c := courts.New()
-	m := &Model{desk: desk, options: o, courts: c, person: person.New(), keys: keysOf(o.Keys)}
-	m.screens = [ui.ScreenCount + 1]ui.Screen{door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person}
+	m := &Model{desk: desk, options: o, courts: c, person: person.New(), calling: calling.New(), keys: keysOf(o.Keys)}
+	m.screens = [ui.AllScreens]ui.Screen{
+		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling,
+	}
 	m.now = desk.Now()
 	m.take(desk.Ledger())
 	m.seen = m.ledger.Last()

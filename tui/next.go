@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/calling"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/ui"
@@ -249,11 +250,20 @@ func (m *Model) scoreText(n *session.Night, a session.Advice, keys stepKeys) str
 	if m.active != ui.Courts {
 		return fmt.Sprintf("%s to come: press %s for the courts", plural(a.Running, "score"), keys.courts)
 	}
-	text := fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
+	text := m.readText() + fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
 	if r := n.Running()[0].Round; r > 0 {
 		text = fmt.Sprintf("round %d: ", r) + text
 	}
 	return text
+}
+
+// readText offers to read a fresh call out, empty where there is none or all of it was read.
+func (m *Model) readText() string {
+	list := calling.List(m.context())
+	if !m.now.Before(list.Until) || m.calling.Unread(list) == 0 {
+		return ""
+	}
+	return "v reads the call out; "
 }
 
 func plural(n int, word string) string {

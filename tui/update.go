@@ -243,6 +243,8 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		return m.follow(i.Then, nil)
 	case ui.Go:
 		m.goTo(i.To)
+	case ui.Open:
+		m.open(i.Page)
 	case ui.ShowPerson:
 		m.showPerson(i)
 	case ui.Back:
@@ -266,7 +268,7 @@ func (m *Model) goTo(id ui.ScreenID) {
 	if left, ok := m.screens[m.active].(ui.Leaver); ok && id != m.active {
 		left.Leave()
 	}
-	for _, o := range m.back { // what lies under a person's page is left too
+	for _, o := range m.back { // what lies under a page is left too
 		if left, ok := m.screens[o.screen].(ui.Leaver); ok && o.screen != id {
 			left.Leave()
 		}

@@ -69,6 +69,7 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 			s.finder = finder{on: true}
 			return nil
 		}).Explained("go to a court by its number or its name"),
+		ui.Ask(ui.Bind("read out", "v", "v"), ui.Open{Page: ui.CallingPage}).Explained("read the newest call aloud, court by court"),
 	}
 	for i := range out {
 		do := out[i].Do

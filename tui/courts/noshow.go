@@ -11,7 +11,7 @@ import (
 
 // noShowItem is the way to say that somebody who was called is nowhere to be seen.
 func noShowItem(c ui.Context, g *session.Game) dialog.Item {
-	item := dialog.Item{Key: "p", Label: "a player did not come", Intent: later(func() ui.Dialog { return noShowMenu(c, g) })}
+	item := dialog.Item{Key: "p", Label: "a player did not come", Intent: later(func() ui.Dialog { return NoShow(c, g) })}
 	switch left := c.Night().GraceLeft(g, c.Now); {
 	case len(g.Rallies) > 0:
 		item.Why = "play has begun"
@@ -23,8 +23,8 @@ func noShowItem(c ui.Context, g *session.Game) dialog.Item {
 	return item
 }
 
-// noShowMenu asks who did not come.
-func noShowMenu(c ui.Context, g *session.Game) ui.Dialog {
+// NoShow asks who of a game did not come, and then what is done about it.
+func NoShow(c ui.Context, g *session.Game) ui.Dialog {
 	var items []dialog.Item
 	for i, id := range g.Players() {
 		items = append(items, dialog.Item{

@@ -99,8 +99,12 @@ const (
 	ScreenCount
 )
 
-// PersonScreen is the page of one person. It has no tab: it is opened from a name, and left to where one was.
-const PersonScreen = ScreenCount
+// The pages: screens without a tab, which are opened over another one and left to where one was.
+const (
+	PersonScreen ScreenID = ScreenCount + iota // of one person
+	CallingPage                                // the newest call, to read aloud
+	AllScreens                                 // how many screens and pages there are
+)
 
 // Intent is what a key press asks the desk to do. Nil asks for nothing.
 type Intent interface{ intent() }
@@ -120,13 +124,16 @@ type Close struct{ Then Intent }
 // Go shows another screen.
 type Go struct{ To ScreenID }
 
+// Open shows a page over the screen that is shown.
+type Open struct{ Page ScreenID }
+
 // ShowPerson shows a person's page.
 type ShowPerson struct {
 	Person session.PersonID
 	Among  []session.PersonID // whom the arrows go through; nil for everybody by name
 }
 
-// Back goes back from a person's page to where one was.
+// Back goes back from a page to where one was.
 type Back struct{}
 
 // GoCourt shows the courts with the cursor on one of them.
@@ -164,6 +171,7 @@ func (Quit) intent()       {}
 func (Refuse) intent()     {}
 func (Own) intent()        {}
 func (Later) intent()      {}
+func (Open) intent()       {}
 func (ShowPerson) intent() {}
 func (Back) intent()       {}
 
