@@ -126,6 +126,18 @@ func (g *Game) EndsDue() bool {
 	return err == nil && due
 }
 
+// SwitchedEnds tells whether somebody noted that the teams changed ends.
+func (g *Game) SwitchedEnds() bool { return g.Sheet().SwitchedEnds() }
+
+// Course is the game rally by rally, see scoring.Sheet.Course.
+func (g *Game) Course() []scoring.Step {
+	steps, err := g.Sheet().Course()
+	if err != nil {
+		return nil
+	}
+	return steps
+}
+
 // TimeOutsLeft is how many time-outs a team of g may still take.
 func (g *Game) TimeOutsLeft(side scoring.Team) int {
 	left, err := g.Sheet().TimeOutsLeft(side)

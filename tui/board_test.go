@@ -1,12 +1,14 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/tui/widget"
 )
 
 // onBoard is a stage with the game of court 1, Agnes and Dario against Bram and Cleo, on its board, and
@@ -95,10 +97,10 @@ func TestChangeOfEndsIsShownUntilDone(t *testing.T) {
 
 func TestTimeOutsAreCountedDown(t *testing.T) {
 	s := onBoard(t).press("a").shows("time-outs left 2 and 2")
-	s.press("m", "t", "b").shows("time-outs left 2 and 1", "Time-out of Bram & Cleo until 19:01:00.")
+	s.press("m", "t", "b").shows("time-outs left 2 and 1", "Time-out of Bram & Cleo until", "19:01:00.")
 	s.press("m", "t", "b").shows("time-outs left 2 and 0").press("m", "t").shows("0 left (used up)").press("b").shows("! used up").press("esc")
-	s.press("m", "m", "a").shows("Medical time-out of Agnes & Dario until 19:15:00.", "get qualified people", "your venue decide")
-	s.press("a").hides("Medical time-out of Agnes & Dario until", "qualified people")
+	s.press("m", "m", "a").shows("Medical time-out of Agnes &", "19:15:00.", "get qualified people", "your venue decide")
+	s.press("a").hides("Medical time-out of Agnes", "19:15:00", "qualified people")
 	s.press("m", "m", "a").shows("team A has had its 1 medical time-out")
 }
 
@@ -112,7 +114,7 @@ func TestCorrectionsAtTheBoard(t *testing.T) {
 		"noted wrongly":    {[]string{"m", "r", "enter"}, scoring.RallyChanged, "Call: 3 - 0 - 2"},
 		"forgotten":        {[]string{"m", "f", "enter"}, scoring.RallyInserted, "Call: 0 - 2 - 2"},
 		"forgotten first":  {[]string{"m", "f", "right", "down", "1", "enter"}, scoring.RallyInserted, "Call: 0 - 0 - 2"},
-		"set right":        {[]string{"m", "s", "5", "down", "4", "down", "right", "enter"}, scoring.SetRight, "Cleo serves from the left box to"},
+		"set right":        {[]string{"m", "s", "5", "down", "4", "down", "right", "enter"}, scoring.SetRight, "Cleo serves from the left box"},
 		"technical foul":   {[]string{"m", "p", "a"}, scoring.TechnicalFoul, "A technical foul of Agnes and Dario"},
 		"organiser's stop": {[]string{"m", "o"}, scoring.RefereeTimeOut, "Referee time-out"},
 		"note":             {[]string{"m", "n", "sun in the eyes", "enter"}, scoring.Remark, "note: sun in the eyes"},
@@ -231,4 +233,70 @@ func TestTheEndOfAGameIsTakenBackOnTheBoard(t *testing.T) {
 	if s.night().Hold == nil {
 		t.Error("u took the hold back, which came after the game")
 	}
+}
+
+// TestEndsSwitchedSwapsTheDrawing: once the teams have changed ends, the left arrow and a click on the left
+// half are about the team that is on the left now, and so is the picture.
+func TestEndsSwitchedSwapsTheDrawing(t *testing.T) {
+	for _, size := range append(sizes, [2]int{minWidth, minHeight}) {
+		s := onBoard(t).resize(size[0], size[1]).press("aaaaaa", "e")
+		if !s.before("Bram & Cleo", "Agnes & Dario") {
+			t.Fatalf("at %v the teams are not drawn with their ends changed:\n%s", size, s.m.View())
+		}
+		s.press("right") // Agnes and Dario, who serve, are on the right now
+		if got := s.night().Game(1).State.Score; got != (scoring.Score{A: 7}) {
+			t.Errorf("at %v the right arrow gives %v, want a point to the team on the right", size, got)
+		}
+		s.clickOn("Bram & Cleo").clickOn("Bram & Cleo") // side out, and a point
+		if got := s.night().Game(1).State.Score; got != (scoring.Score{A: 7, B: 1}) {
+			t.Errorf("at %v two clicks on the left half give %v, want 7-1", size, got)
+		}
+		s.press("a")
+		if got := s.last().Rally.Won; got != scoring.A {
+			t.Errorf("a is about team %v, want the same team always", got)
+		}
+		s.press("F", "left").shows("How did Agnes & Dario lose it?")
+	}
+}
+
+// TestTheBoardIsMirrored for whoever looks from the other side of the hall, for all games of tonight.
+func TestTheBoardIsMirrored(t *testing.T) {
+	s := called(t, 2, 8).press("home", "enter")
+	if !s.before("Agnes & Dario", "Bram & Cleo") {
+		t.Fatalf("the teams are not in their order:\n%s", s.m.View())
+	}
+	if s.press("v"); !s.before("Bram & Cleo", "Agnes & Dario") {
+		t.Fatalf("v does not mirror the court:\n%s", s.m.View())
+	}
+	s.press("right").shows("Call: 1 - 0 - 2").press("esc", "right", "enter").shows("Court 2 ")
+	if !s.before("Finn & Greta", "Edda & Hugo") {
+		t.Errorf("the next board does not look from the same side:\n%s", s.m.View())
+	}
+	if s.press("v"); !s.before("Edda & Hugo", "Finn & Greta") {
+		t.Errorf("v does not mirror back:\n%s", s.m.View())
+	}
+}
+
+// before tells whether a text stands before another on the screen, read line by line.
+func (s *stage) before(first, second string) bool {
+	view := s.m.View()
+	view = view[:strings.Index(view, "Next:")]
+	i, j := strings.Index(view, first), strings.Index(view, second)
+	return i >= 0 && i < j
+}
+
+// TestTheCallStandsInLargeDigits, and the final score after it.
+func TestTheCallStandsInLargeDigits(t *testing.T) {
+	s := onBoard(t).press("aaabbba").shows("Call: 2 - 3 - 2")
+	rows := widget.Digits("2-3-2", false)
+	s.shows(rows[:]...)
+	s = onBoard(t).press("aaaaaaaaaaa")
+	rows = widget.Digits("11-0", false)
+	s.shows(rows[:]...)
+}
+
+// TestTheRunOfTheGame shows rally by rally who scored.
+func TestTheRunOfTheGame(t *testing.T) {
+	s := onBoard(t).press("aabba").shows("rallies 1-5", "Agnes & Dario  ■■", "Agnes & Dario  ■■  ·", "Bram & Cleo      ·■ ")
+	s.press("backspace").shows("rallies 1-4").hides("■■  ·").press("m", "p", "a").shows("Agnes & Dario  ■■  −")
 }

@@ -3,6 +3,7 @@ package drill
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 )
 
 // Section is one thing a newcomer has to know.
@@ -33,15 +34,16 @@ func Sections() []Section {
 const Closing = "The rulebook and your venue decide."
 
 // The card fits a terminal of 80 columns and 24 rows, with a row to spare for a prompt.
-const (
-	cardWidth = 80
-	sideWidth = cardWidth - Length - 1 - 2 // beside the court
-)
+const cardWidth = 80
 
 // Card is a court to scale with its lines named and what a newcomer needs to know, in at most 23 lines of at most
 // 80 columns, plain ASCII.
-func Card() []string {
-	court := namedCourt()
+func Card() []string { return CardBeside(namedCourt(), Length+1, cardWidth) }
+
+// CardBeside is the card with some other drawing of the court, of so many columns, in lines of at most width
+// columns.
+func CardBeside(court []string, courtWidth, width int) []string {
+	sideWidth := width - courtWidth - 2
 	size := fmt.Sprintf("%d x %d ft (13.41 x 6.10 m). Kitchen %d ft (2.13 m). Net %d in (0.91 m) at the sidelines, %d in (0.86 m) in the middle.",
 		Length, Width, Kitchen, NetSide, NetCentre)
 	side := wrap("Court: "+size, sideWidth)
@@ -57,12 +59,12 @@ func Card() []string {
 	var out []string
 	for i, row := range court {
 		if i < len(side) {
-			row = fmt.Sprintf("%-*s%s", cardWidth-sideWidth, row, side[i])
+			row += strings.Repeat(" ", courtWidth+2-utf8.RuneCountInString(row)) + side[i]
 		}
 		out = append(out, row)
 	}
 	for _, s := range sections {
-		out = append(out, wrap(s.line(), cardWidth)...)
+		out = append(out, wrap(s.line(), width)...)
 	}
 	return append(out, Closing)
 }

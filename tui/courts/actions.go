@@ -181,7 +181,7 @@ func (s *Courts) rallyActions(c ui.Context, g *session.Game) []ui.Action {
 		faults = "no faults"
 	}
 	out := []ui.Action{
-		{Key: ui.Bind("who won", "←→", "left", "a", "right", "b"), Ways: wonWays(c, g), Do: func(key string) ui.Intent { return s.won(g, teamNamed(key)) }},
+		{Key: ui.Bind("who won", "←→", "left", "a", "right", "b"), Ways: s.board.wonWays(c, g), Do: func(key string) ui.Intent { return s.won(g, s.board.teamNamed(g, key)) }},
 		ui.Ask(ui.Bind("undo", "bksp", "backspace"), ui.Do{Command: session.UndoRally{Game: g.ID}}).Explained("take the last rally or note back"),
 		ui.Act(ui.Bind("more", "m", "m"), func() ui.Intent { return ui.Show{Dialog: gameMenu(c, g)} }).
 			Explained("more about this game: set it right, time-outs, a team retires"),
@@ -201,19 +201,33 @@ func (s *Courts) rallyActions(c ui.Context, g *session.Game) []ui.Action {
 			return nil
 		}},
 	}
+	out = append(out, ui.Act(ui.Bind("mirror", "v", "v"), func() ui.Intent {
+		s.board.mirror = !s.board.mirror
+		return nil
+	}).Explained("draw the court as it is seen from the other side of the hall, for tonight; ← and → go with the drawing"))
 	ends := ui.Ask(ui.Bind("ends changed", "e", "e"), note(g, scoring.Entry{Kind: scoring.EndsSwitched}))
 	ends.Quiet = !g.EndsDue()
 	return append(out, ends)
 }
 
 // wonWays name the teams that can have won a rally.
-func wonWays(c ui.Context, g *session.Game) []ui.Way {
-	return []ui.Way{{Key: "left", Label: c.Names.Team(g.A) + " won the rally"}, {Key: "right", Label: c.Names.Team(g.B) + " won the rally"}}
+func (b *board) wonWays(c ui.Context, g *session.Game) []ui.Way {
+	left := b.left(g)
+	return []ui.Way{
+		{Key: "left", Label: c.Names.Team(g.Team(left)) + " won the rally"},
+		{Key: "right", Label: c.Names.Team(g.Team(left.Other())) + " won the rally"},
+	}
 }
 
-// teamNamed is the team that a key names: that on the left is A.
-func teamNamed(key string) scoring.Team {
-	if key == "right" || key == "b" {
+// teamNamed is the team that a key means: an arrow the one on that side of the drawing, a letter the same one
+// always.
+func (b *board) teamNamed(g *session.Game, key string) scoring.Team {
+	switch key {
+	case "left":
+		return b.left(g)
+	case "right":
+		return b.left(g).Other()
+	case "b":
 		return scoring.B
 	}
 	return scoring.A
@@ -249,7 +263,7 @@ func (s *Courts) faultActions(g *session.Game) []ui.Action {
 			return nil
 		}),
 		ui.Action{Key: ui.Bind("the next rally", "←→", "left", "a", "right", "b"), Quiet: true, Do: func(key string) ui.Intent {
-			return s.rallyAnd(g, r.Won, teamNamed(key))
+			return s.rallyAnd(g, r.Won, s.board.teamNamed(g, key))
 		}},
 	)
 }

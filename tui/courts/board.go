@@ -5,43 +5,156 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/charmbracelet/lipgloss"
+
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
+	"club/quadrille/tui/widget"
 )
+
+// scene is where the parts of the board lie. The court is as large as the screen lets it be drawn to scale.
+type scene struct {
+	head          []string // above the names of the teams
+	width, height int      // of the court, 0 where there is no room for one
+	beside        int      // cells of the column beside the court, 0 where what it says stands above
+	why           int      // lines under the court
+}
+
+const (
+	leastBeside = 30
+	gapBeside   = 3
+	whyRows     = 2
+)
+
+// scene lays the board out: beside a column that says what is called, or under it where the screen is narrow.
+func (b *board) scene(c ui.Context, g *session.Game) scene {
+	title := c.Theme.Title.Render("Court " + string(g.Court))
+	sc := scene{head: []string{line.Spread(title+"  "+g.Rules.String(), elapsed(c, g), c.Width)}, why: whyRows}
+	if b.asks(g) {
+		sc.head, sc.why = append(sc.head, b.question(c, g)...), 0
+	} else {
+		sc.head = append(sc.head, "  "+c.Theme.Dim.Render(b.standing(g)))
+	}
+	var ok bool
+	room := c.Height - len(sc.head) - 1 - sc.why
+	if sc.width, sc.height, ok = widget.ToScale(c.Width-gapBeside-max(leastBeside, c.Width/3)-1, room); ok {
+		sc.beside = c.Width - 1 - sc.width - gapBeside
+		return sc
+	}
+	if !b.asks(g) {
+		sc.head = append(sc.head, b.middle(c, g)...)
+	}
+	sc.width, sc.height, _ = widget.ToScale(c.Width-2, c.Height-len(sc.head)-1-sc.why)
+	return sc
+}
 
 // lines draws one game: the call, who stands where, and why.
 func (b *board) lines(c ui.Context, g *session.Game) []string {
-	title := c.Theme.Title.Render("Court " + string(g.Court))
-	out := []string{
-		line.Spread(title+"  "+g.Rules.String(), elapsed(c, g), c.Width),
-		"  " + c.Theme.Dim.Render(b.standing(g)),
-	}
-	out = append(out, b.middle(c, g)...)
-	out = append(out, "  "+teamsLine(c, g))
-	if c.Height < fullBoard {
+	sc := b.scene(c, g)
+	if sc.height == 0 {
 		return b.shortLines(c, g)
 	}
-	for _, text := range plan(c, g) {
-		out = append(out, "  "+text)
+	block := append([]string{b.teamsLine(c, g, sc.width)}, b.seats(c, g).Court().Lines(sc.width, sc.height)...)
+	if sc.beside > 0 {
+		block = line.Beside(block, b.beside(c, g, sc.beside, len(block)), sc.width, gapBeside)
 	}
-	for _, text := range line.Wrap(g.State.WhyFor(seatNames(c, g)), c.Width-4) {
-		out = append(out, "  "+text)
+	out := sc.head
+	for _, text := range block {
+		out = append(out, " "+text)
 	}
-	return out
+	if sc.why > 0 {
+		for _, text := range line.Wrap(g.State.WhyFor(seatNames(c, g)), c.Width-2) {
+			out = append(out, " "+text)
+		}
+	}
+	return out[:min(len(out), c.Height)]
 }
 
-// fullBoard is the least height with room for the court from above.
-const fullBoard = 16
+// mirrored tells whether team B is drawn on the left: once the teams have changed ends, and the other way
+// round where somebody looks from the other side of the hall.
+func (b *board) mirrored(g *session.Game) bool { return b.mirror != g.SwitchedEnds() }
+
+// left is the team that is drawn on the left, which the left arrow is about.
+func (b *board) left(g *session.Game) scoring.Team {
+	if b.mirrored(g) {
+		return scoring.B
+	}
+	return scoring.A
+}
+
+// seats are the players in their boxes.
+func (b *board) seats(c ui.Context, g *session.Game) widget.Seats {
+	return widget.Seats{
+		State: g.State, Mirrored: b.mirrored(g),
+		Name:  func(s scoring.Seat) string { return c.Names.Short(g.At(s)) },
+		TeamA: c.Theme.TeamA.Render, TeamB: c.Theme.TeamB.Render, Server: c.Theme.Strong.Render, Line: c.Theme.Frame.Render,
+	}
+}
+
+// beside is the column at the right of the court: the call to be read from afar, what needs saying, and the
+// run of the game as far as there is room for it.
+func (b *board) beside(c ui.Context, g *session.Game, width, height int) []string {
+	out := []string{c.Theme.Strong.Render(line.Cut(callText(g), width))}
+	style := c.Theme.Strong
+	for _, row := range bigCall(g, width, height) {
+		out = append(out, style.Render(row))
+	}
+	add := func(style lipgloss.Style, text string) {
+		if text == "" {
+			return
+		}
+		for _, l := range line.Wrap(text, width) {
+			out = append(out, style.Render(l))
+		}
+	}
+	if g.Running() {
+		add(lipgloss.NewStyle(), serveLine(c, g))
+		add(c.Theme.Warn, hint(c, g))
+		add(c.Theme.Warn, pauseLine(c, g))
+	}
+	if g.Running() && len(out) < height-1 {
+		out = append(out, c.Theme.Dim.Render(line.Cut(widget.Legend, width)))
+	}
+	return append(out, b.run(c, g, width, height-len(out))...)
+}
+
+// bigCall is the call, or the final score, in digits as large as there is room for.
+func bigCall(g *session.Game, width, height int) []string {
+	text := g.State.Call()
+	if !g.Running() {
+		text = g.Final.Score().String()
+	}
+	if rows := widget.Big(text, false); height >= 4*widget.BigRows && line.Width(rows[0]) <= width {
+		return append([]string{""}, append(rows[:], "")...)
+	}
+	if rows := widget.Digits(text, false); line.Width(rows[0]) <= width {
+		return rows[:]
+	}
+	return nil
+}
+
+// callText is the call in words.
+func callText(g *session.Game) string {
+	if !g.Running() {
+		return "Game over: " + session.ScoreText(*g.Final)
+	}
+	return "Call: " + strings.ReplaceAll(g.State.Call(), "-", " - ")
+}
 
 // shortLines is the board for a small terminal: who plays, the call, and why.
 func (b *board) shortLines(c ui.Context, g *session.Game) []string {
+	left := b.left(g)
 	out := []string{
-		c.Theme.Strong.Render(fmt.Sprintf("left  %d  %s", g.State.Score.A, c.Names.Team(g.A))),
-		c.Theme.Strong.Render(fmt.Sprintf("right %d  %s", g.State.Score.B, c.Names.Team(g.B))),
+		c.Theme.Strong.Render(fmt.Sprintf("left  %d  %s", g.State.Score.Of(left), c.Names.Team(g.Team(left)))),
+		c.Theme.Strong.Render(fmt.Sprintf("right %d  %s", g.State.Score.Of(left.Other()), c.Names.Team(g.Team(left.Other())))),
 	}
-	for _, text := range b.middle(c, g) {
+	middle := b.middle(c, g)
+	if b.asks(g) {
+		middle = b.question(c, g)
+	}
+	for _, text := range middle {
 		if text = strings.TrimSpace(text); text != "" {
 			out = append(out, line.Wrap(text, c.Width)...)
 		}
@@ -64,18 +177,18 @@ func (s *Courts) clickHalf(c ui.Context, g *session.Game, x, y int) ui.Intent {
 	return nil
 }
 
-// half is the arrow to the half of the court that lies at a cell.
+// half is the arrow to the half of the court that lies at a cell. The names above belong to their halves.
 func (b *board) half(c ui.Context, g *session.Game, x, y int) (key string, ok bool) {
 	arrows := [2]string{"left", "right"}
-	if c.Height < fullBoard { // the lines of the two teams
+	sc := b.scene(c, g)
+	if sc.height == 0 { // the lines of the two teams
 		if y < 0 || y > 1 {
 			return "", false
 		}
 		return arrows[y], true
 	}
-	top := 2 + len(b.middle(c, g)) // the names above the court belong to their halves
-	net := 2 + 1 + boxWidth + 7
-	if y < top || y > top+len(plan(c, g))-1 || x < 2 || x > 2*net-2 || x == net {
+	net := 1 + sc.width/2
+	if y < len(sc.head) || y > len(sc.head)+sc.height || x < 1 || x > sc.width || x == net {
 		return "", false
 	}
 	if x < net {
@@ -84,10 +197,12 @@ func (b *board) half(c ui.Context, g *session.Game, x, y int) (key string, ok bo
 	return arrows[1], true
 }
 
-// standing is what both teams have left, and what they lost rallies by where somebody noted it.
+// standing is what both teams have left, and what they lost rallies by where somebody noted it; first the
+// team on the left.
 func (b *board) standing(g *session.Game) string {
+	left := b.left(g)
 	pair := func(what string, of func(scoring.Team) int) string {
-		return fmt.Sprintf("%s %d and %d", what, of(scoring.A), of(scoring.B))
+		return fmt.Sprintf("%s %d and %d", what, of(left), of(left.Other()))
 	}
 	parts := []string{pair("time-outs left", g.TimeOutsLeft), pair("points to game", g.State.PointsToGame)}
 	if t := scoring.TallyFaults(g.Rallies); b.faults || t.Of(scoring.A)+t.Of(scoring.B) > 0 {
@@ -96,126 +211,14 @@ func (b *board) standing(g *session.Game) string {
 	return strings.Join(parts, " · ")
 }
 
-// middle is the call and what else needs saying, or the question that waits for its answer.
+// middle is the call and what else needs saying, where nothing stands beside the court.
 func (b *board) middle(c ui.Context, g *session.Game) []string {
-	switch {
-	case !g.Running():
-		return []string{"  " + c.Theme.Strong.Render("Game over: "+session.ScoreText(*g.Final)), "", ""}
-	case b.asks(g):
-		return b.question(c, g)
+	if !g.Running() {
+		return []string{"  " + c.Theme.Strong.Render(callText(g)), "", ""}
 	}
 	return []string{
-		"  " + c.Theme.Strong.Render("Call: "+strings.ReplaceAll(g.State.Call(), "-", " - ")) + "   " + serveLine(c, g),
+		"  " + c.Theme.Strong.Render(callText(g)) + "   " + serveLine(c, g),
 		"  " + c.Theme.Warn.Render(hint(c, g)),
 		"  " + c.Theme.Warn.Render(pauseLine(c, g)),
 	}
-}
-
-// seatNames are the short names of the players by their seats.
-func seatNames(c ui.Context, g *session.Game) scoring.Names {
-	var n scoring.Names
-	for i, s := range []session.Team{g.A, g.B} {
-		for j, id := range s {
-			if id != "" {
-				n[i][j] = c.Names.Short(id)
-			}
-		}
-	}
-	return n
-}
-
-// teamsLine names the teams above their halves of the court, with their points.
-func teamsLine(c ui.Context, g *session.Game) string {
-	const half = boxWidth + 8
-	text := func(s scoring.Team) string {
-		return fmt.Sprintf("%s  %d", c.Names.Team(g.Team(s)), g.State.Score.Of(s))
-	}
-	return c.Theme.Strong.Render(line.Fit(text(scoring.A), half) + " " + line.Right(text(scoring.B), half))
-}
-
-// hint is what needs saying now besides the call.
-func hint(c ui.Context, g *session.Game) string {
-	text := ""
-	if side, ok := g.State.GamePoint(); ok {
-		text = "Game point for " + c.Names.Team(g.Team(side)) + ". "
-	}
-	if g.EndsDue() {
-		text += "Switch ends now; press e when it is done."
-	}
-	return text
-}
-
-// pauseLine says who has a time-out, and until when.
-func pauseLine(c ui.Context, g *session.Game) string {
-	p := g.Pause
-	if p == nil {
-		return ""
-	}
-	until := p.Until()
-	if until.IsZero() {
-		return "Referee time-out: the next rally ends it."
-	}
-	what := "Time-out"
-	if p.Kind == scoring.MedicalTimeOut {
-		what = "Medical time-out"
-	}
-	return fmt.Sprintf("%s of %s until %s.", what, c.Names.Team(g.Team(p.Side)), until.In(c.Now.Location()).Format("15:04:05"))
-}
-
-// serveLine says who serves from where to whom.
-func serveLine(c ui.Context, g *session.Game) string {
-	st := g.State
-	return fmt.Sprintf("%s serves from the %s box to %s.",
-		c.Names.Short(g.At(st.Server)), st.Box, c.Names.Short(g.At(st.Receiver)))
-}
-
-// boxWidth is the width of a service box on the screen, in cells.
-const boxWidth = 24
-
-// plan is the court from above, team A on the left. Each side sees its right box at its own right
-// hand: the lower one on the left side, the upper one on the right side.
-func plan(c ui.Context, g *session.Game) []string {
-	const box = boxWidth
-	name := func(side scoring.Team, b scoring.Box) string {
-		seat, ok := g.State.On(side, b)
-		if !ok {
-			return ""
-		}
-		text := c.Names.Short(g.At(seat))
-		switch seat {
-		case g.State.Server:
-			text = "* " + text
-		case g.State.Receiver:
-			text = "o " + text
-		}
-		return text
-	}
-	edge := "+" + strings.Repeat("-", box) + "+------+------+" + strings.Repeat("-", box) + "+"
-	half := func(left, right string) string {
-		return "|" + line.Fit(" "+left, box) + "|      |      |" + line.Right(right+" ", box) + "|"
-	}
-	rows := []string{
-		edge,
-		half(name(scoring.A, scoring.Left), name(scoring.B, scoring.Right)),
-		half("left", "right"),
-		"+" + strings.Repeat("-", box) + "|   kitchen   |" + strings.Repeat("-", box) + "+",
-		half("right", "left"),
-		half(name(scoring.A, scoring.Right), name(scoring.B, scoring.Left)),
-		edge,
-		"* serves   o receives",
-	}
-	return rows
-}
-
-// elapsed is how long a game has gone on, without holds, in whole minutes, and of how many where the
-// clock stops it.
-func elapsed(c ui.Context, g *session.Game) string {
-	played, limit := int(c.Night().GameTime(g, c.Now).Minutes()), g.Rules.Minutes
-	switch {
-	case limit > 0 && played >= limit:
-		return "time is up"
-	case limit > 0:
-		return fmt.Sprintf("%d of %d min", played, limit)
-	}
-	return fmt.Sprintf("%d min", played)
 }

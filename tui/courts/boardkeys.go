@@ -13,6 +13,8 @@ type board struct {
 	game   session.GameID
 	faults bool  // each rally asks how it was lost
 	asked  asked // the rally that waits for the answer
+	mirror bool  // seen from the other side of the hall, for as long as the night goes on
+	night  session.NightID
 }
 
 // on is the game that the board shows, nil when there is none. A game that ends while the board is
@@ -22,6 +24,16 @@ func (b *board) on(n *session.Night) *session.Game {
 		return nil
 	}
 	return n.Game(b.game)
+}
+
+// follow forgets what was about another night, or a game that is no more.
+func (b *board) follow(n *session.Night) {
+	if b.on(n) == nil {
+		b.leave()
+	}
+	if n != nil && n.ID != b.night {
+		b.night, b.mirror = n.ID, false
+	}
 }
 
 // leave goes back to the courts. Whether faults are noted stays as it was.

@@ -42,11 +42,7 @@ func (s *Courts) current(n *session.Night) int {
 func (s *Courts) Select(id session.CourtID) { s.selected = id }
 
 // Follow implements ui.Follower: a game that is no more has no board.
-func (s *Courts) Follow(n *session.Night) {
-	if s.board.on(n) == nil {
-		s.board.leave()
-	}
-}
+func (s *Courts) Follow(n *session.Night) { s.board.follow(n) }
 
 // target is the game that a score typed on a court is about: the one that goes on there, or else
 // the one that ended there in this round, whose score is then corrected.

@@ -11,6 +11,7 @@ import (
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
+	"club/quadrille/tui/widget"
 )
 
 // Drill asks for the next call, checks it and says why.
@@ -76,7 +77,7 @@ func (d *Drill) Lines(c ui.Context) []string {
 	for _, text := range line.Wrap(q.Text(), c.Width) {
 		out = append(out, c.Theme.Strong.Render(text))
 	}
-	out = append(out, drill.Picture(q.Before)...)
+	out = append(out, picture(c, q.Before, c.Height-len(out)-rowsBelow)...)
 	d.input.Width = max(10, c.Width-20)
 	out = append(out, "Your answer: "+d.input.View())
 	switch {
@@ -89,6 +90,26 @@ func (d *Drill) Lines(c ui.Context) []string {
 	}
 	out = append(out, c.Theme.Dim.Render(d.lesson.String()))
 	return out[:min(len(out), c.Height)]
+}
+
+// rowsBelow is the room for the answer under the picture.
+const rowsBelow = 5
+
+// picture is the court to scale with the seats on it, as large as there is room for, drawn like that of a
+// game on its board.
+func picture(c ui.Context, s scoring.State, height int) []string {
+	width, height, ok := widget.ToScale(c.Width-2, height)
+	if !ok {
+		return nil
+	}
+	var out []string
+	for _, row := range (widget.Seats{
+		State: s, Name: scoring.Seat.String,
+		TeamA: c.Theme.TeamA.Render, TeamB: c.Theme.TeamB.Render, Server: c.Theme.Strong.Render, Line: c.Theme.Frame.Render,
+	}).Court().Lines(width, height) {
+		out = append(out, " "+row)
+	}
+	return append(out, " "+c.Theme.Dim.Render(widget.Legend))
 }
 
 // feedback says what became of the answer before.
