@@ -1,6 +1,7 @@
 package scheduler
 
 import (
+	"club/quadrille/scheduler/judge"
 	"club/quadrille/scheduler/ladder"
 	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
@@ -43,9 +44,9 @@ func ParseFormat(name string) (Format, error) { return night.ParseFormat(name) }
 // WinChance is [night.WinChance].
 func WinChance(a, b float64) float64 { return night.WinChance(a, b) }
 
-// What a rotation is judged by, from package measure.
+// What a rotation is judged by, from packages judge and measure.
 type (
-	Certificate = measure.Certificate
+	Certificate = judge.Certificate
 	Value       = measure.Value
 )
 
@@ -80,10 +81,7 @@ type Result = ladder.Result
 func NextLadder(p Problem, last []Result) (Round, error) { return ladder.Next(p, last) }
 
 // Measure is one line of a certificate.
-type Measure = measure.Measure
-
-// RestMeasures is how many of the measures, the first, are about sitting out.
-const RestMeasures = measure.RestMeasures
+type Measure = judge.Measure
 
 // Benching says what it may cost that nobody sits out twice running: see [night.Benching].
 type Benching = night.Benching

@@ -2,7 +2,7 @@ package scheduler
 
 import (
 	"club/quadrille/scheduler/bound"
-	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/judge"
 	"club/quadrille/scheduler/night"
 )
 
@@ -22,8 +22,11 @@ func Certify(p Problem, rounds []Round) Certificate {
 		whole := CertifyGames(p, p.Earlier())
 		p.History, p.Met = nil, nil
 		c := Certify(p, rounds)
-		whole.SitoutEvenness, whole.SitoutSpread = c.SitoutEvenness, c.SitoutSpread
-		whole.BenchedTwice, whole.LongestBench = c.BenchedTwice, c.LongestBench
+		for _, k := range judge.Kinds() {
+			if k.Rests {
+				*k.At(&whole) = *k.At(&c)
+			}
+		}
 		return whole
 	}
 	p.History, p.Rounds = nil, len(rounds)
@@ -32,15 +35,7 @@ func Certify(p Problem, rounds []Round) Certificate {
 	for r, round := range rounds {
 		n.Here[r] = n.Distinct(round.Named())
 	}
-	m := measure.Count(n, rounds)
-	s := bound.ScopeOf(n, rounds, m)
-	c := certificate(m, s)
-	c.SitoutEvenness, c.SitoutSpread = s.Sitouts(rounds, m)
-	p.History = rounds
-	c.Levels = measure.LevelsOf(&p, p.Earlier())
-	c.LongestBench = Value{Value: m.Longest, Bound: s.LongestBound()}
-	c.BenchedTwice = Value{Value: m.Twice, Bound: s.TwiceBound()}
-	return c
+	return judge.Rotation(n, rounds).Certificate()
 }
 
 // CertifyGames measures the games of a rolling night, in which there are no rounds and nobody counts as
@@ -57,25 +52,5 @@ func CertifyGames(p Problem, games []Game) Certificate {
 	for r := range n.Here {
 		n.Here[r] = n.Everybody()
 	}
-	m := measure.Count(n, rounds)
-	s := bound.ScopeOf(n, rounds, m)
-	copy(s.Low, m.Games)
-	copy(s.High, m.Games)
-	s.Rests, s.Loose = false, true
-	c := certificate(m, s)
-	c.Levels = measure.LevelsOf(&p, games)
-	return c
-}
-
-// certificate sets values beside bounds, but for sitting out.
-func certificate(m *measure.Counts, s *bound.Scope) Certificate {
-	b := s.Bounds()
-	return Certificate{
-		PartnerRepeats:   Value{Value: m.Repeats, Bound: b.Repeats},
-		PartnerEvenness:  Value{Value: m.Partners, Bound: b.Partners},
-		OpponentEvenness: Value{Value: m.Opponents, Bound: b.Opponents},
-		MeetingEvenness:  Value{Value: m.Meetings, Bound: b.Meetings},
-		Strangers:        s.Strangers(m, b.Meetings),
-		CourtSpread:      Value{Value: m.CourtSpread(), Bound: s.CourtBound(m)},
-	}
+	return judge.Games(n, rounds).Certificate()
 }

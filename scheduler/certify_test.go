@@ -56,10 +56,10 @@ func TestCertificateJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := `{"partner_repeats":{"value":1,"bound":0},"partner_evenness":{"value":0,"bound":0},` +
-		`"opponent_evenness":{"value":0,"bound":0},"meeting_evenness":{"value":0,"bound":0},` +
-		`"sitout_spread":{"value":0,"bound":0},"benched_twice":{"value":0,"bound":0},"court_spread":{"value":0,"bound":0},` +
-		`"sitout_evenness":{"value":0,"bound":0},"longest_bench":{"value":0,"bound":0},"strangers":{"value":0,"bound":0}}`
+	zero := `":{"value":0,"bound":0},"`
+	want := `{"sitout_evenness` + zero + `sitout_spread` + zero + `benched_twice` + zero + `longest_bench` + zero +
+		`partner_repeats":{"value":1,"bound":0},"partner_evenness` + zero + `meeting_evenness` + zero + `strangers` + zero +
+		`opponent_evenness` + zero + `court_spread":{"value":0,"bound":0}}`
 	if string(text) != want {
 		t.Errorf("got %s", text)
 	}

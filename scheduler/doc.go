@@ -8,8 +8,8 @@
 // [NextLadder] moves winners up and losers down.
 //
 // It stands on rooms whose imports run one way: night has the words (Problem, Game, Round) and what follows
-// from a problem; measure says what is judged, in which order of importance, and counts it; bound proves what
-// cannot be bettered; lineup says who plays in a round; search makes a plan of rounds, from the stored plans of
+// from a problem; measure says what the search weighs, in which order of importance, and counts; bound proves what
+// cannot be bettered, and judge sets the one beside the other; lineup says who plays in a round; search makes a plan of rounds, from the stored plans of
 // design where one is near; rolling and ladder make the next game and the next round; dice is the chance.
 //
 // The order of importance is one list, [measure.Order]: what must hold (presence, couples, keep-aparts, walls), the

@@ -14,6 +14,10 @@ func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 	var out strings.Builder
 	fmt.Fprintf(&out, "%-24s %8s %10s %5s\n", "certificate", "value", "bound", "gap")
 	for _, m := range c.Measures() {
+		if m.Open {
+			fmt.Fprintf(&out, "%-24s %8d %10s %5s\n", m.Name, m.Value.Value, "not known", "?")
+			continue
+		}
 		fmt.Fprintf(&out, "%-24s %8d %10d %5d\n", m.Name, m.Value.Value, m.Bound, m.Gap())
 	}
 	if l := c.Levels; l.Games > 0 {

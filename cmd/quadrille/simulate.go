@@ -183,10 +183,10 @@ func printReport(w io.Writer, r simulation.Report) error {
 	line("  most", "%d", func(r simulation.Report) any { return r.GamesPerPlayer.Max })
 	line("  per time present, Jain index", "%.4f", func(r simulation.Report) any { return r.GamesPerPlayer.Jain })
 	for i, m := range r.Certificate.Measures() {
-		if i < scheduler.RestMeasures && r.Rounds == 0 {
+		if m.Rests && r.Rounds == 0 {
 			continue
 		}
-		line(m.Name, "%d", func(r simulation.Report) any { return r.Certificate.Measures()[i].Value.Value })
+		line(m.Name, "%d", func(r simulation.Report) any { return r.Certificate.Measures()[i].Value.Value }) // of the same people
 	}
 	line("events", "%d", func(r simulation.Report) any { return r.Events })
 	_, err := io.WriteString(w, out.String())

@@ -4,8 +4,7 @@ import (
 	"club/quadrille/scheduler/night"
 )
 
-// Levels are how even the games of a night are, of people whose levels are known. They have no bounds: what is
-// possible depends on what else a rotation keeps.
+// Levels are how even the games of a night are, of people whose levels are known.
 type Levels struct {
 	Games    int `json:"games"`    // doubles whose four levels are known
 	Onesided int `json:"onesided"` // those with a sure winner

@@ -33,7 +33,7 @@ func summary(c ui.Context) []string {
 	}
 	best, all := 0, k.Measures()
 	for _, m := range all {
-		if m.Gap() <= 0 {
+		if !m.Open && m.Gap() <= 0 {
 			best++
 		}
 	}
@@ -69,7 +69,11 @@ func certificatePage(c ui.Context) []string {
 		c.Theme.Dim.Render(certificateRow("", "value", "bound", "gap", "what it counts")),
 	}
 	for _, m := range k.Measures() {
-		out = append(out, certificateRow(m.Name, fmt.Sprint(m.Value.Value), fmt.Sprint(m.Bound), fmt.Sprint(m.Gap()), m.Says))
+		bound, gap := fmt.Sprint(m.Bound), fmt.Sprint(m.Gap())
+		if m.Open {
+			bound, gap = "?", "?"
+		}
+		out = append(out, certificateRow(m.Name, fmt.Sprint(m.Value.Value), bound, gap, m.Says))
 	}
 	out = append(out, "")
 	about := "No rotation of as many games that shares the sit-outs like this one can be below the bound: gap 0 is " +
