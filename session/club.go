@@ -11,6 +11,8 @@ type Club struct {
 
 	Aliases []Alias `json:"aliases,omitempty"` // identities that turned out to be others, in the order in which they did
 
+	Naming Naming `json:"naming,omitempty"` // how people are called in the hall
+
 	lookup *lookup // of the people, nil where they must be searched for
 	own    bool    // no other state has this lookup
 }
@@ -132,5 +134,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, lookup: c.lookup}
+	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, lookup: c.lookup}
 }

@@ -106,7 +106,7 @@ func (c ChangePerson) decide(l *Ledger, _ Env) ([]Event, error) {
 	if p.Level < 0 || p.Level > 10 {
 		return nil, fmt.Errorf("a level lies between 0 and 10, not %g", p.Level)
 	}
-	p.Name, p.Group = name, CleanText(p.Group, 12)
+	p.Name, p.Group, p.Shown = name, CleanText(p.Group, 12), CleanText(p.Shown, MaxName)
 	if samePerson(old, p) {
 		return nil, fmt.Errorf("nothing is different")
 	}
@@ -115,7 +115,7 @@ func (c ChangePerson) decide(l *Ledger, _ Env) ([]Event, error) {
 
 func samePerson(a, b Person) bool {
 	return a.Name == b.Name && a.Group == b.Group && a.Level == b.Level &&
-		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart)
+		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart) && a.Shown == b.Shown && a.Hidden == b.Hidden
 }
 
 // Rest takes somebody out of the rotation who stays in the hall.

@@ -200,6 +200,12 @@ func describeNight(e Event) string {
 		return "play held: " + e.Why
 	case PlayResumed:
 		return "play resumed"
+	case MessagePosted:
+		return "message: " + e.Message.Text
+	case MessageEnded:
+		return "message ended"
+	case NamingChosen:
+		return "the hall sees " + e.Naming.String()
 	case RecordLost:
 		return "an event that was lost to damage"
 	case Undone:

@@ -36,6 +36,7 @@ func (l *Ledger) DrawKey() uint64 {
 	}
 	for _, a := range n.Roll {
 		p, _ := l.club.Person(a.Person)
+		p = p.unseen()
 		basis.Roll = append(basis.Roll, part{p, a.State, a.Stay})
 	}
 	for i := range n.Games {

@@ -57,6 +57,9 @@ func (e ClockMoved) apply(f *fold, _ time.Time) error {
 		for i := range n.Roll {
 			move(&n.Roll[i].Due, &n.Roll[i].Leaves)
 		}
+		for i := range n.Messages {
+			move(&n.Messages[i].Until)
+		}
 	}
 	return nil
 }

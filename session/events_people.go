@@ -36,8 +36,10 @@ func (e PersonChanged) apply(f *fold, _ time.Time) error {
 	if err != nil {
 		return err
 	}
+	seen := p.Shown != f.club.People[i].Shown || p.Hidden != f.club.People[i].Hidden
+	alike := samePerson(p.unseen(), f.club.People[i].unseen())
 	f.club.replace(i, p.clone())
-	if n := f.club.OpenNight(); n != nil {
+	if n := f.club.OpenNight(); n != nil && !(seen && alike) { // how the hall sees somebody is nothing to the rotation
 		n.Plan = nil
 	}
 	return nil

@@ -37,6 +37,7 @@ func (p Person) checked() (Person, error) {
 	if p.Name = CleanText(p.Name, MaxName); p.Name == "" {
 		return p, fmt.Errorf("the person with identity %q has no name", p.ID)
 	}
+	p.Shown = CleanText(p.Shown, MaxName)
 	return p, nil
 }
 

@@ -203,6 +203,9 @@ func rewritten(r Record, replace func(string) string) Record {
 	case PlayHeld:
 		was.Why = change(was.Why)
 		e = was
+	case MessagePosted:
+		was.Message.Text = change(was.Message.Text)
+		e = was
 	case GameNoted:
 		was.Entry.Note = change(was.Entry.Note)
 		e = was

@@ -157,6 +157,8 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		return e, !other
 	case PeopleMerged:
 		return e, m.mergesAnew(e)
+	case NamingChosen:
+		return e, m.ours.last == 0 // the club's own choice stays
 	case Undone:
 		e.Action, e.With = m.action[e.Action], m.actions(e.With)
 		return e, e.Action != 0

@@ -158,6 +158,7 @@ type Night struct {
 	Hold     *Hold          `json:"hold,omitempty"`
 	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
 	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves
+	Messages []Message      `json:"messages,omitempty"`  // to the hall, with those whose time is over; see MessagesAt
 
 	lookup *lookup // of the roll, nil where people must be searched for
 	own    bool    // no other state has this lookup
@@ -299,5 +300,6 @@ func (n *Night) clone() *Night {
 	c.Games = slices.Clone(n.Games)
 	c.Rounds = slices.Clone(n.Rounds)
 	c.Plan = slices.Clone(n.Plan)
+	c.Messages = slices.Clone(n.Messages)
 	return &c
 }

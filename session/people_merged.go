@@ -257,6 +257,10 @@ func (p *Person) take(other Person) {
 	if p.Level == 0 {
 		p.Level = other.Level
 	}
+	if p.Shown == "" {
+		p.Shown = other.Shown
+	}
+	p.Hidden = p.Hidden || other.Hidden
 	p.wishFor(other.ID, p.ID)
 	for _, t := range other.Together {
 		if t.With != p.ID && !p.wishes(t.With) {

@@ -13,6 +13,8 @@ type Person struct {
 	Level     float64    `json:"level,omitempty"` // the club's own level, 0 when not stated
 	Together  []Together `json:"together,omitempty"`
 	KeepApart []PersonID `json:"keep_apart,omitempty"` // never on one court with these
+	Shown     string     `json:"shown,omitempty"`      // the name that the person chose for the hall to see, see AsChosen
+	Hidden    bool       `json:"hidden,omitempty"`     // the hall does not see this person's name
 }
 
 // Together asks that a person partners another.
@@ -25,5 +27,11 @@ type Together struct {
 func (p Person) clone() Person {
 	p.Together = slices.Clone(p.Together)
 	p.KeepApart = slices.Clone(p.KeepApart)
+	return p
+}
+
+// unseen is p without how the hall sees the person.
+func (p Person) unseen() Person {
+	p.Shown, p.Hidden = "", false
 	return p
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
@@ -59,6 +60,10 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		OpenCourt{},
 		CloseCourt{court},
 		HoldPlay{"heat"},
+		PostMessage{Text: "pizza at 20:30"},
+		PostMessage{Text: "court 3 is wet", Until: evening.Add(time.Hour)},
+		EndMessage{string(person)},
+		ChooseNaming{rapid.SampledFrom(Namings()).Draw(t, "naming")},
 		DrawLots{},
 		ResumePlay{},
 		ChangeSettings{settings},

@@ -221,6 +221,8 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 			return "to the rotation", ui.Go{To: ui.RotationScreen}
 		}
 		return "options", own((*Model).settings)
+	case attention.Posted:
+		return "messages", own((*Model).messages)
 	}
 	return "to the door", ui.Go{To: ui.Door}
 }

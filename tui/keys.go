@@ -76,6 +76,13 @@ func deskKeys() []deskKey {
 			"hold play for safety (lightning, heat, injury, wet court), or resume it",
 		},
 		{
+			"message to the hall",
+			[]string{"M"},
+			[]string{"ctrl+x"},
+			(*Model).messages, (*Model).noNight, false,
+			"a line to everybody in the hall, with an end, such as “pizza at 20:30”; or end one that stands",
+		},
+		{
 			"options",
 			[]string{"o"},
 			[]string{"ctrl+t"},

@@ -26,6 +26,7 @@ const (
 	Waiting              // somebody waits for much longer than the others
 	Closing              // less can be played by closing time than is planned
 	Missing              // people who were expected have not come
+	Posted               // a message stands in the hall
 )
 
 // Matter is one thing that wants attention.
@@ -63,6 +64,7 @@ func Of(l *session.Ledger, h hall.Hall, f FileState, now time.Time) []Matter {
 	out = append(out, s.waiting()...)
 	out = append(out, s.closing()...)
 	out = append(out, s.missing()...)
+	out = append(out, s.posted()...)
 	slices.SortStableFunc(out, func(a, b Matter) int { return int(a.Kind) - int(b.Kind) })
 	return out
 }
@@ -219,3 +221,16 @@ func count(n int, one, more string) string {
 }
 
 func minutes(d time.Duration) int { return max(0, int(d.Minutes())) }
+
+// posted tells of the messages that the hall reads now, so that none is forgotten.
+func (s survey) posted() []Matter {
+	var out []Matter
+	for _, m := range s.n.MessagesAt(s.now) {
+		text := "in the hall"
+		if !m.Until.IsZero() {
+			text += " until " + m.Until.In(s.now.Location()).Format("15:04")
+		}
+		out = append(out, Matter{Kind: Posted, Text: text + ": " + m.Text, ID: "posted " + m.ID})
+	}
+	return out
+}

@@ -56,6 +56,7 @@ func PersonForm(c ui.Context, p session.Person) ui.Dialog {
 		if next.KeepApart, err = parseNames(c, p, v[4]); err != nil {
 			return nil, err
 		}
+		next.Shown, next.Hidden = v[5], v[6] == hidden
 		return ui.Do{Command: session.ChangePerson{Person: next}, After: nil}, nil
 	}
 	return dialog.NewForm(p.Name, send,
@@ -64,7 +65,22 @@ func PersonForm(c ui.Context, p session.Person) ui.Dialog {
 		dialog.Field{Label: "Level", Value: levelText, Hint: "your club's own, such as 3.5; empty if you do not use levels"},
 		dialog.Field{Label: "Partner with", Value: togetherText(c, p), Hint: "names, separated by ; for some games only: Name*2"},
 		dialog.Field{Label: "Keep apart", Value: apartText(c, p), Hint: "never on one court with these; names, separated by ;"},
+		dialog.Field{Label: "Chosen name", Value: p.Shown, Hint: "on boards, where the club shows the names that people chose (o, n)"},
+		dialog.Field{Label: "In the hall", Value: seenText(p), Options: []string{seen, hidden}, Hint: "hidden: boards show “somebody” on court, and no other line"},
 	)
+}
+
+// How the hall sees somebody.
+const (
+	seen   = "seen"
+	hidden = "hidden"
+)
+
+func seenText(p session.Person) string {
+	if p.Hidden {
+		return hidden
+	}
+	return seen
 }
 
 func parseLevel(text string) (float64, error) {

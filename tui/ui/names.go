@@ -3,9 +3,8 @@ package ui
 import (
 	"strings"
 
-	"github.com/rivo/uniseg"
-
 	"club/quadrille/session"
+	"club/quadrille/session/name"
 )
 
 // Names gives the names of people in full and in the shortest form that leaves no doubt among the
@@ -33,7 +32,7 @@ func NewNames(club *session.Club) *Names {
 // shorten gives each person the first of three forms that nobody else of the night could have:
 // first name, first name and initial, full name.
 func (n *Names) shorten(ids []session.PersonID) {
-	forms := []func(string) string{firstName, withInitial}
+	forms := []func(string) string{name.First, func(full string) string { return name.Initial(full, 1) }}
 	seen := make([]map[string]int, len(forms))
 	for i, form := range forms {
 		seen[i] = map[string]int{}
@@ -50,21 +49,6 @@ func (n *Names) shorten(ids []session.PersonID) {
 			}
 		}
 	}
-}
-
-func firstName(name string) string {
-	first, _, _ := strings.Cut(name, " ")
-	return first
-}
-
-func withInitial(name string) string {
-	first, rest, ok := strings.Cut(name, " ")
-	if !ok {
-		return first
-	}
-	last := rest[strings.LastIndexByte(rest, ' ')+1:]
-	initial, _, _, _ := uniseg.FirstGraphemeClusterInString(last, -1)
-	return first + " " + initial + "."
 }
 
 // Full is a person's name.
