@@ -215,7 +215,7 @@ func TestNoCallThatWouldOverrun(t *testing.T) {
 	clock.now = closing.Add(-5 * time.Minute)
 	must(t, d, FinishGame{Game: 1, Final: final(t, 11, 2)})
 	why := d.idle()
-	if why.Cause != TooLate || why.Chance <= 0 || why.Chance >= likely {
+	if why.Cause != TooLate || why.Chance <= 0 || why.Chance >= LikelyOver {
 		t.Fatalf("five minutes before closing time the court is free because of %+v", why)
 	}
 	if a := d.Ledger().NextStep(d.Now()); a.Step != StepBlocked || a.Idle.Cause != TooLate {

@@ -37,9 +37,9 @@ type Idle struct {
 	Closing time.Time  // PastClosing and TooLate
 }
 
-// likely is the least chance to be over by closing time with which a court calls by itself. The hall must
+// LikelyOver is the least chance to be over by closing time with which a court calls by itself. The hall must
 // be left then, and the same chance is asked for where the desk proposes how to play (see Suggest).
-const likely = 0.8
+const LikelyOver = 0.8
 
 // Idle says why a free court of the rolling flow is not called. Ok is false when there is nothing to say:
 // no night rolls or no open court is free. What it says holds for all free courts, since they have the
@@ -101,7 +101,7 @@ func (n *Night) blocked(now time.Time) Idle {
 // late is TooLate where a game called now would probably not be over by closing time.
 func (n *Night) late(now time.Time) Idle {
 	why := Idle{Waiting: len(n.Bench())}
-	if chance, ok := n.Chance(now); ok && chance < likely {
+	if chance, ok := n.Chance(now); ok && chance < LikelyOver {
 		why.Cause, why.Chance, why.Closing = TooLate, chance, n.Settings.Closing
 	}
 	return why

@@ -212,7 +212,7 @@ func checkIdle(t *rapid.T, l *Ledger, now time.Time, acted bool) {
 		LastGames:   func() bool { return n.LastCall },
 		PastClosing: func() bool { return closes && !now.Before(n.Settings.Closing) },
 		TooFew:      func() bool { return len(n.Bench()) < 4 },
-		TooLate:     func() bool { return closes && chance < likely && why.Chance == chance },
+		TooLate:     func() bool { return closes && chance < LikelyOver && why.Chance == chance },
 		NoFour:      func() bool { return !anyFour(l, n) },
 		NoGroup: func() bool {
 			return len(why.People) > 0 && !slices.ContainsFunc(why.People, func(id PersonID) bool { return ofTonight(l, n, id) }) && !anyFour(l, n)

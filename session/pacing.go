@@ -23,7 +23,7 @@ func (n *Night) Clock() pace.Clock {
 	for i := range n.Games {
 		g := &n.Games[i]
 		if g.Final != nil && g.Final.How() == scoring.Played {
-			c = c.After(like(n.GameTime(g, g.Finished).Minutes(), g.Rules, n.Settings.Scoring))
+			c = c.After(Like(n.GameTime(g, g.Finished).Minutes(), g.Rules, n.Settings.Scoring))
 		}
 	}
 	return c

@@ -121,8 +121,9 @@ func rallies(r scoring.Rules) float64 {
 	return mean
 }
 
-// like is what a game of some minutes under one set of rules would have taken under another.
-func like(minutes float64, from, to scoring.Rules) float64 {
+// Like is what a game of some minutes under one set of rules would have taken under another, by the mean
+// number of rallies.
+func Like(minutes float64, from, to scoring.Rules) float64 {
 	if from == to {
 		return minutes
 	}

@@ -43,7 +43,7 @@ Without a command it opens the desk on the club file.`,
 	root.Flags().Bool("version", false, "show the version")
 	root.SetFlagErrorFunc(misuse)
 	group(root, forNight, "The night, its people and tables", newDemo(), newImport(opts), newMerge(opts), newStandings(opts), newRate(opts), newExport(opts), newHeat())
-	group(root, forPlans, "Rotations and forecasts", newPlan(), newAudit(), newSimulate(opts), newPace())
+	group(root, forPlans, "Rotations and forecasts", newPlan(), newAudit(), newFit(opts), newSimulate(opts), newPace())
 	group(root, forCalls, "The call", newCall(), newDrill())
 	group(root, forFile, "The club file", newBackup(opts), newRestore(opts), newCheck(opts), newRescue(), newCompact(opts), newForget(opts))
 	help := newHelp()
