@@ -80,12 +80,8 @@ func unpinned(p Problem, rounds []Round) error {
 
 // Unpinnable says why a pin cannot be kept beside those of the problem, empty where nothing is known against it.
 func Unpinnable(p Problem, pin Pin) string {
-	before := len(night.Clashes(&p))
 	p.Pins = append(slices.Clip(p.Pins), pin)
-	if now := night.Clashes(&p); len(now) > before {
-		return now[len(now)-1].Text
-	}
-	return ""
+	return night.Unpinnable(&p)
 }
 
 // Clashes lists what makes the problem impossible before any planning.

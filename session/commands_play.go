@@ -29,14 +29,16 @@ func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
 		return nil, fmt.Errorf("%w: %d checked in", ErrTooFew, here)
 	}
 	events, plan := n.farewells(), n.Plan
-	if !n.fits(plan) {
-		if plan = c.Plan; !n.fits(plan) {
-			if plan, err = newDraw(l.club, n, env.Now).plan(context.Background()); err != nil {
+	d := newDraw(l.club, n, env.Now)
+	fits := func(plan []PlannedRound) bool { return n.fits(plan) && d.keeps(plan) }
+	if !fits(plan) {
+		if plan = c.Plan; !fits(plan) {
+			if plan, err = d.plan(context.Background()); err != nil {
 				return nil, err
 			}
 		}
 	}
-	if len(events) > 0 || !n.fits(n.Plan) {
+	if len(events) > 0 || !fits(n.Plan) {
 		events = append(events, RotationPlanned{plan}) // whoever leaves makes the plan before stale
 	}
 	return append(events, RoundCalled{Round: len(n.Rounds) + 1, Games: plan[0].Games, Out: plan[0].Out, Terms: n.Settings.Terms()}), nil

@@ -163,6 +163,8 @@ func describe(club *Club, e Event) string {
 		return fmt.Sprintf("court %s: %s v %s called", e.Court, pairName(club, e.A), pairName(club, e.B))
 	case PlayerReplaced:
 		return fmt.Sprintf("%s in for %s", club.Name(e.In), club.Name(e.Out))
+	case Pinned, PlayersExchanged, GameMoved:
+		return describeHand(club, e)
 	case RallyWon:
 		return courtOf(club, e.Game) + "rally to " + teamName(club, e.Game, e.Rally.Won)
 	case GameNoted:

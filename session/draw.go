@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -19,6 +20,8 @@ type draw struct {
 	people  []PersonID
 	courts  []CourtID
 	problem scheduler.Problem
+
+	unpinned []unpinned // what was decided by hand and cannot be kept
 }
 
 // newDraw states the night's rounds still to come as a scheduling problem: who is here or
@@ -64,6 +67,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 	d.problem.Met = d.rolled()
 	d.problem.Together, d.problem.NeverMeet = d.wishes()
 	d.letGo()
+	d.takePins()
 	return d
 }
 
@@ -275,12 +279,12 @@ func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, erro
 		return Rotation{}, err
 	}
 	d := newDraw(l.Club(), n, now)
-	if n.suits(n.Plan) {
+	if n.suits(n.Plan) && d.keeps(n.Plan) {
 		return d.rotation(n.Plan), nil
 	}
 	rounds, err := d.plan(ctx)
 	if err != nil {
-		return Rotation{Warnings: scheduler.Warnings(d.problem)}, err
+		return Rotation{Warnings: d.warnings()}, err
 	}
 	return d.rotation(rounds), nil
 }
@@ -292,7 +296,7 @@ func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
 		return nil, err
 	}
 	if d.problem.Format != scheduler.Ladder || len(d.night.Rounds) == 0 {
-		plan, _, err := scheduler.Replan(ctx, d.problem, d.schedule(d.night.Plan), scheduler.Budget{})
+		plan, err := d.replan(ctx)
 		return d.rounds(plan), err
 	}
 	if len(d.night.Running()) > 0 {
@@ -300,6 +304,23 @@ func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
 	}
 	next, err := scheduler.NextLadder(d.problem, d.results())
 	return d.rounds([]scheduler.Round{next}), err
+}
+
+// replan plans with what was decided by hand. What turns out to be impossible is noted, the newest first, and the
+// rounds are planned without it.
+func (d *draw) replan(ctx context.Context) ([]scheduler.Round, error) {
+	for {
+		plan, _, err := scheduler.Replan(ctx, d.problem, d.schedule(d.night.Plan), scheduler.Budget{})
+		var conflict *scheduler.Conflict
+		last := len(d.problem.Pins) - 1
+		if !errors.As(err, &conflict) || last < 0 {
+			return plan, err
+		}
+		pin := d.problem.Pins[last]
+		d.problem.Pins = d.problem.Pins[:last]
+		p := Pin{Round: pin.Round + 1, A: d.side(pin.A), B: d.side(pin.B)}
+		d.unpinned = append(d.unpinned, unpinned{p, "no valid round was found with it"})
+	}
 }
 
 // missingGroups names everybody without a group where mixed teams need one.
@@ -350,6 +371,15 @@ func (d *draw) rotation(rounds []PlannedRound) Rotation {
 	return Rotation{
 		Rounds:      rounds,
 		Certificate: scheduler.Certify(judged, d.schedule(rounds)),
-		Warnings:    append(scheduler.Warnings(d.problem), scheduler.Unkept(d.problem, d.schedule(rounds))...),
+		Warnings:    append(d.warnings(), scheduler.Unkept(d.problem, d.schedule(rounds))...),
 	}
+}
+
+// warnings says what wishes and decisions by hand make impossible.
+func (d *draw) warnings() []string {
+	out := scheduler.Warnings(d.problem)
+	for _, u := range d.unpinned {
+		out = append(out, u.words(d.club))
+	}
+	return out
 }

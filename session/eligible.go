@@ -177,6 +177,15 @@ func (u *lineup) rolling(court CourtID) scheduler.Rolling {
 
 		Seed: n.Settings.Seed + uint64(len(n.Games)),
 	}
+	for _, p := range n.Pins {
+		switch {
+		case p.whole():
+		case p.A[1] == "":
+			r.First = append(r.First, u.player(p.A[0]))
+		default:
+			r.Pinned = append(r.Pinned, scheduler.Pair{A: u.player(p.A[0]), B: u.player(p.A[1])})
+		}
+	}
 	r.Played = u.games()
 	clock := n.Clock()
 	left := func(g *Game) float64 { return clock.Remaining(n.GameTime(g, u.now).Minutes(), 0.5) + changeMinutes }

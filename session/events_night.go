@@ -52,7 +52,7 @@ func (NightClosed) apply(f *fold, at time.Time) error {
 			a.leaveTo(Gone, at)
 		}
 	}
-	n.Closed, n.Plan, n.Hold, n.Rolls, n.Messages = at, nil, nil, false, nil
+	n.Closed, n.Plan, n.Pins, n.Hold, n.Rolls, n.Messages = at, nil, nil, nil, false, nil
 	return nil
 }
 

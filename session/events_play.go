@@ -54,6 +54,7 @@ func (e RoundCalled) apply(f *fold, at time.Time) error {
 		r.Games = append(r.Games, id)
 	}
 	n.Rounds = append(n.Rounds, r)
+	n.endPins(func(p Pin) bool { return p.Round <= e.Round })
 	if len(n.Plan) > 0 {
 		n.Plan = n.Plan[1:]
 	}
@@ -110,7 +111,12 @@ func (e GameCalled) apply(f *fold, at time.Time) error {
 	if err != nil {
 		return err
 	}
-	return f.call(n, Game{ID: e.Game, Court: e.Court, A: e.A, B: e.B, Called: at}, terms)
+	if err := f.call(n, Game{ID: e.Game, Court: e.Court, A: e.A, B: e.B, Called: at}, terms); err != nil {
+		return err
+	}
+	called := PlannedGame{Court: e.Court, A: e.A, B: e.B}
+	n.endPins(func(p Pin) bool { return p.kept(called) || p.whole() && slices.ContainsFunc(p.People(), called.has) })
+	return nil
 }
 
 // call puts a game on its court, under terms that it keeps, after checking that the court and everybody
@@ -175,6 +181,7 @@ func (e PlayerReplaced) apply(f *fold, at time.Time) error {
 		}
 	}
 	g.Replaced = append(slices.Clip(g.Replaced), e.Out)
+	n.endPins(func(p Pin) bool { return p.Round == 0 && p.A == Team{e.In} })
 	in.unwait()
 	if out := n.Attending(e.Out); out.State == Here {
 		f.wait(out, at)

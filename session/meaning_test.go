@@ -357,8 +357,13 @@ func checkMeaning(t interface {
 		switch {
 		case i >= len(is) && !last.IsUndo():
 			t.Fatalf("game %d is gone after %q", id, Describe(after.Club(), last))
-		case i < len(is) && was[i] != is[i] && !about.scores(id):
+		case i < len(is) && was[i] != is[i] && !about.scores(id) && !about.moves(id):
 			t.Fatalf("game %d was %+v and is %+v after %q", id, was[i], is[i], after.Describe(last))
+		case i < len(is) && about.moves(id):
+			court := was[i]
+			if court.Court = is[i].Court; court != is[i] {
+				t.Fatalf("a move made game %d from %+v into %+v", id, was[i], is[i])
+			}
 		case i < len(is) && about.scores(id):
 			score := was[i]
 			if score.Final = is[i].Final; score != is[i] {

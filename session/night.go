@@ -153,8 +153,10 @@ type Night struct {
 	Roll     []Attendance   `json:"roll"`
 	Games    []Game         `json:"games"`
 	Rounds   []CalledRound  `json:"rounds,omitempty"`
-	Plan     []PlannedRound `json:"plan,omitempty"` // rounds to come; empty when they must be planned anew
-	Lots     []Team         `json:"lots,omitempty"` // persons or set pairs in the order in which lots were drawn
+	Plan     []PlannedRound `json:"plan,omitempty"`    // rounds to come; empty when they must be planned anew
+	Pins     []Pin          `json:"pins,omitempty"`    // decided by hand, about what is called next and rounds to come
+	Changes  int            `json:"changes,omitempty"` // how often games on court changed courts or players by hand: the rotation depends on it
+	Lots     []Team         `json:"lots,omitempty"`    // persons or set pairs in the order in which lots were drawn
 	Hold     *Hold          `json:"hold,omitempty"`
 	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
 	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves
@@ -301,5 +303,6 @@ func (n *Night) clone() *Night {
 	c.Rounds = slices.Clone(n.Rounds)
 	c.Plan = slices.Clone(n.Plan)
 	c.Messages = slices.Clone(n.Messages)
+	c.Pins = slices.Clone(n.Pins)
 	return &c
 }

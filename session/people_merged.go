@@ -130,6 +130,7 @@ func (n *Night) merged(from, into PersonID, at time.Time) *Night {
 	}
 	c.Lots = firstOfEach(eachOf(c.Lots, side))
 	c.Plan = nil
+	c.mergePins(side)
 	c.mergeRoll(from, into, at)
 	return c
 }

@@ -15,9 +15,10 @@ import (
 func drawCommand(t *rapid.T, l *Ledger) Command {
 	person := PersonID(fmt.Sprintf("p%03d", rapid.IntRange(1, len(l.Club().People)+1).Draw(t, "person")))
 	other := PersonID(fmt.Sprintf("p%03d", rapid.IntRange(1, len(l.Club().People)+1).Draw(t, "other")))
-	games := 1
+	games, round := 1, 1
+	var shown []PlannedRound
 	if n := l.Night(); n != nil {
-		games = len(n.Games) + 1
+		games, round, shown = len(n.Games)+1, len(n.Rounds)+rapid.IntRange(1, 2).Draw(t, "round"), n.Plan
 	}
 	game := GameID(rapid.IntRange(max(1, games-4), games).Draw(t, "game"))
 	court := CourtID(fmt.Sprint(rapid.IntRange(1, 4).Draw(t, "court")))
@@ -47,6 +48,13 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		EndCalls{},
 		CallGame{court},
 		Substitute{game, person, other},
+		PinPartners{A: person, B: other},
+		PutFirst{Person: person},
+		SwapPlanned{A: person, B: other, Round: round, Shown: shown},
+		MovePlanned{From: court, To: "1", Round: round, Shown: shown},
+		PinGame{Court: court, Round: round, Shown: shown},
+		ExchangePlayers{person, other},
+		MoveGame{game, court},
 		ScoreRally{game, rally},
 		ScoreRally{game, rally},
 		UndoRally{game},

@@ -51,7 +51,7 @@ func (e *flowError) Error() string {
 }
 
 // Played is what a called game means: what no change of the settings, and no undo but that of its own
-// call or score, may alter.
+// call, move or score, may alter.
 type Played struct {
 	Round   int // 0 in the rolling flow
 	Court   CourtID

@@ -70,11 +70,11 @@ func (l *Ledger) overtaken(a Action) error {
 }
 
 // reinterprets refuses what would give a game other terms or another score than it has, unless the
-// action is about that very game. Calls keep their terms, so it can only happen to those of older files.
+// action is about that very game, its score or its court. Calls keep their terms, so it can only happen to those of older files.
 func (l *Ledger) reinterprets(a Action, after *Club) error {
 	was, is := l.club.Night().Played(), after.Night().Played()
 	for i := range min(len(was), len(is)) {
-		if id := GameID(i + 1); was[i] != is[i] && !a.scores(id) {
+		if id := GameID(i + 1); was[i] != is[i] && !a.scores(id) && !a.moves(id) {
 			return fmt.Errorf("a game on court %s would be read otherwise: change the settings instead (o)", was[i].Court)
 		}
 	}

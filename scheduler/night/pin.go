@@ -1,6 +1,9 @@
 package night
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+)
 
 // Pin is what the organiser has decided by hand about a round to come. A plan keeps it: [Clashes] says why it cannot
 // be kept, and planning refuses a problem with such a pin.
@@ -94,17 +97,30 @@ func (c *clash) pins() {
 	}
 	n := New(c.p)
 	for k, p := range c.p.Pins {
-		for _, why := range []string{n.barsPin(p), barsBeside(c.p, k), n.crowded(k)} {
-			if why != "" {
-				c.about(p.People(), "%s is not possible: %s", p.Words(c.p), why)
-				break
-			}
+		if why := n.barsPin(k); why != "" {
+			c.about(p.People(), "%s is not possible: %s", p.Words(c.p), why)
 		}
 	}
 }
 
-// barsPin says why a pin cannot be kept, whatever the others are; empty if it can.
-func (n *Night) barsPin(p Pin) string {
+// Unpinnable says why the last pin of a problem cannot be kept beside those before it, empty where nothing is
+// known against it.
+func Unpinnable(p *Problem) string {
+	c := &clash{p: p}
+	c.misnumberedPins()
+	if len(c.reasons) > 0 {
+		return c.reasons[len(c.reasons)-1].Text
+	}
+	return New(p).barsPin(len(p.Pins) - 1)
+}
+
+// barsPin says why pin number k cannot be kept beside those before it.
+func (n *Night) barsPin(k int) string {
+	return cmp.Or(n.barsAlone(n.Problem.Pins[k]), barsBeside(n.Problem, k), n.crowded(k))
+}
+
+// barsAlone says why a pin cannot be kept, whatever the others are; empty if it can.
+func (n *Night) barsAlone(p Pin) string {
 	of, people := n.Problem, p.People()
 	if of.Format == Ladder {
 		return "on a ladder the results decide who plays with whom"
