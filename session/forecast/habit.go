@@ -28,6 +28,7 @@ type Habit struct {
 	Games  int        // that taught it, 0 for the model alone
 	Change float64    // minutes between two rounds
 	Gaps   int        // that taught that
+	Desk   pace.Clock // with which the desk begins a night, by the club's settings; games of the night teach it
 }
 
 // Learned is what a club's games teach about games under some rules: a lognormal fit that starts from
@@ -38,6 +39,14 @@ func Learned(club *session.Club, rules scoring.Rules) Habit {
 	model := scoring.Rules{Scoring: scoring.SideOut, To: 11, WinBy: 2}
 	rules.Minutes = 0
 	h.Clock, _ = pace.NewClock(session.Like(usualGame, model, rules)) // minutes above 0 are always taken
+	settings := session.DefaultSettings(0)
+	if club != nil && club.Usual != nil {
+		settings = club.Usual.Settings
+	} else if club != nil && club.Night() != nil {
+		settings = club.Night().Settings
+	}
+	settings.Scoring = rules
+	h.Desk = (&session.Night{Settings: settings}).Clock()
 	if club == nil {
 		return h
 	}

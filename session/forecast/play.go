@@ -108,7 +108,7 @@ func (p player) rolling() (e evening) {
 	come, gone := p.visits()
 	game := p.game()
 	closing := float64(p.hall.Minutes)
-	known := p.habit.Clock
+	known := p.habit.Desk
 	free := make([]float64, p.hall.Courts)  // when each court is free, or looked at again
 	began := make([]float64, p.hall.Courts) // its game; -1 while it has none
 	for i := range began {

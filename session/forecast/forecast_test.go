@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/forecast"
@@ -36,7 +37,7 @@ func nightOf(h forecast.Hall, seed uint64) simulation.Night {
 		Scoring: h.Rules, Late: h.Late, Leave: h.Leave, Seed: seed,
 	}
 	if h.Flow == session.Rounds {
-		n.Rounds = 30
+		n.Rounds, n.Format = 30, scheduler.Ladder // whose rounds are planned one by one: how many there are is the same
 	}
 	return n
 }
@@ -63,7 +64,7 @@ func hallAt(i int, flow session.Flow) forecast.Hall {
 // A club's habits are learned from one night; other nights of the club then fall into the range that is
 // called one of about 90 %.
 func TestNightsFallIntoTheirRange(t *testing.T) {
-	count, lowest, highest := 16, 0.75, 1.0
+	count, lowest, highest := 40, 0.75, 1.0
 	if os.Getenv("QUADRILLE_LONG") != "" {
 		count, lowest, highest = 400, 0.85, 0.95
 	}
