@@ -10,9 +10,10 @@ import (
 // Place is a line of the table with how it came about.
 type Place struct {
 	standings.Row
-	People []PersonID // whom the line is about: one person, or a set pair
-	Was    int        // the place before the newest round, 0 for who had none
-	Form   []Outcome  // of the games that count, in the order of their calls
+	People []PersonID        // whom the line is about: one person, or a set pair
+	Parted standings.Parting // why it stands above the next line
+	Was    int               // the place before the newest round, 0 for who had none
+	Form   []Outcome         // of the games that count, in the order of their calls
 }
 
 // Moved is how many places up somebody went since the newest round, negative for down. Ok is false for
@@ -29,10 +30,11 @@ const (
 	Won
 )
 
-// Places is the table of a night with the places before its newest round. In the rolling flow, which has
+// Places is the table of a night with the places before the newest round in which a game is over. In the rolling flow, which has
 // no rounds, a round is as many games as there are courts.
 func Places(club *Club, n *Night) []Place {
 	rows := Standings(club, n)
+	parted := standings.Partings(n.Results(club.Name), n.lots(club.Name))
 	was := map[string]int{}
 	for _, r := range Standings(club, n.beforeNewest()) {
 		was[r.Name] = r.Rank
@@ -59,8 +61,8 @@ func Places(club *Club, n *Night) []Place {
 		}
 	}
 	out := make([]Place, 0, len(rows))
-	for _, r := range rows {
-		out = append(out, Place{Row: r, People: people[r.Name], Was: was[r.Name], Form: form[r.Name]})
+	for i, r := range rows {
+		out = append(out, Place{Row: r, Parted: parted[i], People: people[r.Name], Was: was[r.Name], Form: form[r.Name]})
 	}
 	return out
 }
@@ -73,23 +75,99 @@ func (g *Game) rows(s Team) []Team {
 	return []Team{{s[0]}, {s[1]}}
 }
 
-// beforeNewest is the night without the results of its newest round.
-func (n *Night) beforeNewest() *Night {
-	c := n.clone()
-	if k := len(c.Rounds); k > 0 {
-		for i := range c.Games {
-			if c.Games[i].Round == k {
-				c.Games[i].Final = nil
-			}
+// scored lists the rounds in which a game is over.
+func (n *Night) scored() []int {
+	var out []int
+	for i := range n.Games {
+		if g := &n.Games[i]; g.Final != nil && g.Round > 0 && !slices.Contains(out, g.Round) {
+			out = append(out, g.Round)
 		}
-		return c
 	}
-	left := max(1, len(c.OpenCourts()))
-	for i := len(c.Games) - 1; i >= 0 && left > 0; i-- {
-		if c.Games[i].Final != nil {
+	return out
+}
+
+// beforeNewest is the night without the results of the newest round that has some.
+func (n *Night) beforeNewest() *Night {
+	if len(n.Rounds) > 0 {
+		rounds := n.scored()
+		if len(rounds) == 0 {
+			return n
+		}
+		return n.without(func(g *Game) bool { return g.Round >= rounds[len(rounds)-1] })
+	}
+	finished := n.finished()
+	return n.after(max(0, len(finished)-max(1, len(n.OpenCourts()))))
+}
+
+// without is the night without the results of some games.
+func (n *Night) without(are func(*Game) bool) *Night {
+	c := n.clone()
+	for i := range c.Games {
+		if are(&c.Games[i]) {
 			c.Games[i].Final = nil
-			left--
 		}
 	}
 	return c
+}
+
+// finished lists the games that are over, in the order of their calls.
+func (n *Night) finished() []GameID {
+	var out []GameID
+	for i := range n.Games {
+		if n.Games[i].Final != nil {
+			out = append(out, n.Games[i].ID)
+		}
+	}
+	return out
+}
+
+// after is the night with the results of the first k games that are over.
+func (n *Night) after(k int) *Night {
+	finished := n.finished()
+	if k >= len(finished) {
+		return n
+	}
+	return n.without(func(g *Game) bool { return g.ID >= finished[k] })
+}
+
+// Course is the place of each line of the table after each round in which a game is over: 0 for who had none yet. In the rolling flow,
+// which has no rounds, a round is as many games as there are courts. Lines go by their names.
+func Course(club *Club, n *Night) (stages int, places map[string][]int) {
+	places = map[string][]int{}
+	note := func(at *Night) {
+		for _, r := range Standings(club, at) {
+			line := places[r.Name]
+			for len(line) < stages {
+				line = append(line, 0)
+			}
+			places[r.Name] = append(line, r.Rank)
+		}
+		stages++
+	}
+	if len(n.Rounds) > 0 {
+		for _, k := range n.scored() {
+			note(n.without(func(g *Game) bool { return g.Round > k }))
+		}
+		return stages, places
+	}
+	step := max(1, len(n.OpenCourts()))
+	for k, all := step, len(n.finished()); ; k += step {
+		if k >= all {
+			if all > 0 {
+				note(n)
+			}
+			return stages, places
+		}
+		note(n.after(k))
+	}
+}
+
+// LeastGames is how many games a line should have for its win share to say much: half of the most that anybody
+// has, rounded up. The table marks who has fewer, and leaves everybody in place.
+func LeastGames(places []Place) int {
+	most := 0
+	for _, p := range places {
+		most = max(most, p.Games)
+	}
+	return (most + 1) / 2
 }

@@ -101,3 +101,46 @@ func TestPlacesOfSetPairs(t *testing.T) {
 		}
 	}
 }
+
+// TestCourseEndsWhereTheTableIs: the places after the newest round are those of the table, and the ones before
+// it what Places calls before; in both flows.
+func TestCourseEndsWhereTheTableIs(t *testing.T) {
+	for _, flow := range []Flow{Rounds, Rolling} {
+		d, _, clock := newTestDesk(t)
+		withPeople(t, d, 2, 11, flow)
+		if flow == Rolling {
+			must(t, d, BeginPlay{})
+		}
+		for range 4 {
+			if flow == Rounds {
+				must(t, d, CallRound{})
+			}
+			clock.now = clock.now.Add(11 * time.Minute)
+			for i, g := range d.Ledger().Night().Running() {
+				must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 3+i)})
+			}
+		}
+		club, n := d.Ledger().Club(), d.Ledger().Night()
+		stages, course := Course(club, n)
+		if stages != 4 {
+			t.Errorf("%s: %d stages, want 4", flow, stages)
+		}
+		for _, p := range Places(club, n) {
+			line := course[p.Name]
+			if len(line) != stages || line[stages-1] != p.Rank || line[stages-2] != p.Was {
+				t.Errorf("%s: %s went %v, has place %d and had %d", flow, p.Name, line, p.Rank, p.Was)
+			}
+		}
+	}
+}
+
+// TestLeastGames: half of the most, rounded up.
+func TestLeastGames(t *testing.T) {
+	for most, want := range []int{0, 1, 1, 2, 2, 3} {
+		p := Place{}
+		p.Games = most
+		if got := LeastGames([]Place{{}, p}); got != want {
+			t.Errorf("of %d games the least is %d, want %d", most, got, want)
+		}
+	}
+}

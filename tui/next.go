@@ -250,11 +250,11 @@ func (m *Model) scoreText(n *session.Night, a session.Advice, keys stepKeys) str
 	if m.active != ui.Courts {
 		return fmt.Sprintf("%s to come: press %s for the courts", plural(a.Running, "score"), keys.courts)
 	}
-	text := m.readText() + fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
+	text := fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
 	if r := n.Running()[0].Round; r > 0 {
 		text = fmt.Sprintf("round %d: ", r) + text
 	}
-	return text
+	return text + m.readText()
 }
 
 // readText offers to read a fresh call out, empty where there is none or all of it was read.
@@ -263,7 +263,7 @@ func (m *Model) readText() string {
 	if !m.now.Before(list.Until) || m.calling.Unread(list) == 0 {
 		return ""
 	}
-	return "v reads the call out; "
+	return "; v reads the call out"
 }
 
 func plural(n int, word string) string {

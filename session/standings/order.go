@@ -7,9 +7,11 @@ import (
 
 // criterion is one way of parting people who are level.
 type criterion struct {
-	fits  func(group []Row) bool
-	value func(r Row, group []Row) ratio
-	why   func(r Row, group []Row) string
+	by      Criterion
+	figures func(r Row, group []Row) Figures
+	fits    func(group []Row) bool
+	value   func(r Row, group []Row) ratio
+	why     func(r Row, group []Row) string
 }
 
 // criteria are tried in turn; each time one parts a group, the parts begin again with the first,
@@ -17,8 +19,10 @@ type criterion struct {
 // so this ends, and a group is only ever sorted by one number, so no circle can arise: three who
 // beat each other in a ring have equal numbers and pass on to the next criterion.
 func (t *tally) criteria() []criterion {
+	against := func(r Row, g []Row) Figures { return t.against(r, g).figures() }
 	return []criterion{
 		{
+			by: ByHeadToHead, figures: against,
 			fits:  t.comparable,
 			value: func(r Row, g []Row) ratio { m := t.against(r, g); return ratio{m.points, 2 * m.games} },
 			why: func(r Row, g []Row) string {
@@ -29,11 +33,13 @@ func (t *tally) criteria() []criterion {
 			},
 		},
 		{
+			by: ByDifference, figures: func(r Row, _ []Row) Figures { return r.figures() },
 			fits:  func([]Row) bool { return true },
 			value: func(r Row, _ []Row) ratio { return ratio{r.Difference, r.Games} },
 			why:   func(r Row, _ []Row) string { return fmt.Sprintf("difference per game %+.2f", r.PerGame()) },
 		},
 		{
+			by: ByHeadDifference, figures: against,
 			fits:  t.comparable,
 			value: func(r Row, g []Row) ratio { m := t.against(r, g); return ratio{m.difference, m.games} },
 			why:   func(r Row, g []Row) string { return "head-to-head point difference" },
@@ -68,15 +74,19 @@ func (t *tally) order(group []Row, lots []string) [][]Row {
 					part[j].Why = c.why(part[j], group)
 				}
 			}
-			out = append(out, t.order(part, lots)...)
+			ordered := t.order(part, lots)
+			if i > 0 {
+				t.part(out[len(out)-1], ordered[0], c.by, len(group), func(r Row) Figures { return c.figures(r, group) })
+			}
+			out = append(out, ordered...)
 		}
 		return out
 	}
-	return byLot(group, lots)
+	return t.byLot(group, lots)
 }
 
 // byLot parts a group by a recorded draw; who was not drawn stays level behind those who were.
-func byLot(group []Row, lots []string) [][]Row {
+func (t *tally) byLot(group []Row, lots []string) [][]Row {
 	place := func(r Row) ratio {
 		if i := slices.Index(lots, r.Name); i >= 0 {
 			return ratio{-i, 1}
@@ -90,7 +100,8 @@ func byLot(group []Row, lots []string) [][]Row {
 		}
 		return [][]Row{group}
 	}
-	for _, part := range parts[:len(parts)-1] {
+	for k, part := range parts[:len(parts)-1] {
+		t.part(part, parts[k+1], ByLot, len(group), Row.figures)
 		for i := range part {
 			part[i].Why = "drawn by lot"
 		}

@@ -57,13 +57,19 @@ const Order = "win share; head to head (if all who are level met); point differe
 // Table sorts the results. Lots, which may be nil, are names in the order in which they were drawn
 // and decide what nothing else does. The table is the same for any order of results.
 func Table(results []Result, lots []string) []Row {
-	t := newTally(results)
+	return newTally(results).table(lots)
+}
+
+// table sorts the rows, and notes what parts each from the next one.
+func (t *tally) table(lots []string) []Row {
 	rows := t.sorted()
 	groups := split(rows, func(r Row) ratio { return ratio{r.points(), 2 * r.Games} })
 	rank := 1
 	var out []Row
 	for _, g := range groups {
-		for _, level := range t.order(g, lots) {
+		ordered := t.order(g, lots)
+		t.part(out, ordered[0], ByWinShare, len(rows), Row.figures)
+		for _, level := range ordered {
 			for _, r := range level {
 				r.Rank = rank
 				out = append(out, r)

@@ -11,13 +11,14 @@ type tally struct {
 	number map[string]int
 	rows   []Row
 	met    map[[2]int]meeting
+	parted map[string]Parting // why the row of that name stands above the next one
 }
 
 // meeting is what the first of two persons achieved against the second.
 type meeting struct{ games, points, difference int }
 
 func newTally(results []Result) *tally {
-	t := &tally{number: map[string]int{}, met: make(map[[2]int]meeting, 8*len(results))}
+	t := &tally{number: map[string]int{}, met: make(map[[2]int]meeting, 8*len(results)), parted: map[string]Parting{}}
 	var a, b [2]int
 	for _, r := range results {
 		us, them := t.numbers(a[:0], r.A), t.numbers(b[:0], r.B)

@@ -4,14 +4,13 @@ import (
 	"fmt"
 	"strings"
 
-	"club/quadrille/scoring/rating"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
 
 // leagueSheet adds the nights up.
-func leagueSheet(c ui.Context, best int) sheet {
+func (f *facts) leagueSheet(c ui.Context, best int) sheet {
 	row := func(place, name, points, counts, nights, games, wins string) string {
 		const numbers = 6 + 9 + 9 + 9 + 8 + 7
 		return line.Right(place, 5) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(points, 9) +
@@ -26,10 +25,12 @@ func leagueSheet(c ui.Context, best int) sheet {
 		empty: "The league begins with the first score of the first night.",
 		foot:  counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
 	}
-	for _, r := range session.League(c.Club(), best) {
-		s.people = append(s.people, named(c, r.Name))
-		s.rows = append(s.rows, row(fmt.Sprint(r.Rank), r.Name, fmt.Sprintf("%.1f", r.Points),
-			fmt.Sprint(r.Counts), fmt.Sprint(r.Nights), fmt.Sprint(r.Games), fmt.Sprint(r.Wins)))
+	s.count = len(f.league)
+	s.people = f.leaders
+	s.row = func(i int) string {
+		r := f.league[i]
+		return row(fmt.Sprint(r.Rank), r.Name, fmt.Sprintf("%.1f", r.Points),
+			fmt.Sprint(r.Counts), fmt.Sprint(r.Nights), fmt.Sprint(r.Games), fmt.Sprint(r.Wins))
 	}
 	return s
 }
@@ -45,7 +46,7 @@ func named(c ui.Context, name string) session.PersonID {
 }
 
 // ratingSheet rates everybody by all games of all nights.
-func ratingSheet(c ui.Context) sheet {
+func (f *facts) ratingSheet(c ui.Context) sheet {
 	row := func(place, name, value, between, games, note string) string {
 		const numbers = 6 + 9 + 16 + 7 + 22
 		return line.Right(place, 5) + " " + line.Fit(name, nameWidth(c, numbers)) + line.Right(value, 9) +
@@ -57,20 +58,25 @@ func ratingSheet(c ui.Context) sheet {
 		foot: "From all games of all nights, half by their points; 25 is a newcomer. The 95 % range holds the true skill " +
 			"19 times of 20.",
 	}
-	table, err := session.Ratings(c.Club(), rating.Club())
-	if err != nil {
-		s.empty = "No ratings: " + err.Error()
+	if f.wrong != nil {
+		s.empty = "No ratings: " + f.wrong.Error()
 		return s
 	}
-	for i, p := range table {
+	s.count = len(f.ratings)
+	for _, p := range f.ratings {
 		s.people = append(s.people, p.Who)
-		note := ""
+	}
+	s.row = func(i int) string {
+		p, note := f.ratings[i], ""
 		if !p.Comparable {
 			note = "not yet comparable"
 		}
 		low, high := p.Interval()
-		s.rows = append(s.rows, row(fmt.Sprint(i+1), c.Names.Full(p.Who), fmt.Sprintf("%.1f", p.Mu),
-			fmt.Sprintf("%.1f to %.1f", low, high), fmt.Sprint(p.Games), note))
+		return row(fmt.Sprint(i+1), c.Names.Full(p.Who), fmt.Sprintf("%.1f", p.Mu),
+			fmt.Sprintf("%.1f to %.1f", low, high), fmt.Sprint(p.Games), note)
 	}
 	return s
 }
+
+// nameWidth is the room for names beside so many cells of numbers.
+func nameWidth(c ui.Context, numbers int) int { return max(10, min(40, c.Width-numbers-1)) }

@@ -1,12 +1,12 @@
-// Package table is the screen of who leads: tonight's standings, the league over all nights, and
-// the ratings.
+// Package table is the screen of who leads: tonight's standings with how they came about, the ladder of a ladder
+// night, the league over all nights, and the ratings.
 package table
 
 import (
+	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
+	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -16,10 +16,11 @@ import (
 type view int
 
 const (
-	tonight view = iota
+	first view = iota // the ladder on a ladder night, and else tonight's
+	tonight
 	league
 	ratings
-	viewCount
+	ladder
 )
 
 // Table is the screen of the tables.
@@ -27,26 +28,21 @@ type Table struct {
 	view   view
 	cursor ui.Cursor
 	best   int // nights that count for the league, 0 for all
-
-	made  sheet // the table as it was last worked out, since a season of ratings takes time
-	basis basis // what it was worked out from
+	facts  facts
 }
 
-// basis is everything that a table depends on.
-type basis struct {
-	ledger *session.Ledger
-	view   view
-	best   int
-	width  int
-}
-
-// sheet is a table ready to be drawn.
+// sheet is a table ready to be drawn, row by row.
 type sheet struct {
 	head, empty string
-	rows        []string
+	count       int
+	row         func(i int) string
+	strong      func(i int) bool   // of the rows that stand out, nil for none
 	people      []session.PersonID // whom each row is about, the first of a pair
 	note        string             // which games count otherwise; in front of the foot
+	about       func(i int) string // of the row under the cursor, in the line below the table; nil for nothing
 	foot        string
+	beside      func(i int) []string // of the row under the cursor, beside the table; nil for nothing
+	width       int                  // of the table, where something stands beside it
 }
 
 // New makes the screen.
@@ -55,15 +51,58 @@ func New() *Table { return &Table{} }
 // Typing implements ui.Screen.
 func (t *Table) Typing() bool { return false }
 
+// shown is the view that is shown.
+func (t *Table) shown(c ui.Context) view {
+	switch {
+	case t.view != first:
+		return t.view
+	case climbs(c):
+		return ladder
+	}
+	return tonight
+}
+
+// climbs tells whether the newest night is one of a ladder.
+func climbs(c ui.Context) bool {
+	n := c.Club().Night()
+	return n != nil && n.Settings.Format == scheduler.Ladder
+}
+
+// views lists what can be shown, in the order of the key.
+func views(c ui.Context) []view {
+	if climbs(c) {
+		return []view{ladder, tonight, league, ratings}
+	}
+	return []view{tonight, league, ratings}
+}
+
+// turn is the view after the one that is shown.
+func (t *Table) turn(c ui.Context) view {
+	all, now := views(c), t.shown(c)
+	for i, v := range all {
+		if v == now {
+			return all[(i+1)%len(all)]
+		}
+	}
+	return first
+}
+
+// Follow implements ui.Follower: a night without a ladder shows none.
+func (t *Table) Follow(*session.Night) {
+	if t.view == ladder {
+		t.view = first
+	}
+}
+
 // Click implements ui.Screen: a click selects, a click on what is selected shows the page.
-func (t *Table) Click(c ui.Context, _, y int) ui.Intent {
+func (t *Table) Click(c ui.Context, x, y int) ui.Intent {
 	s := t.sheet(c)
-	from, until := line.Window(len(s.rows), s.room(c), t.cursor.In(len(s.rows)))
+	from, until := line.Window(s.count, s.room(c), t.cursor.In(s.count))
 	i := from + y - 1
 	switch {
-	case i < from || i >= until:
+	case i < from || i >= until || s.beside != nil && x >= s.width:
 		return nil
-	case i == t.cursor.In(len(s.rows)) && s.people[i] != "":
+	case i == t.cursor.In(s.count) && s.people[i] != "":
 		return ui.ShowPerson{Person: s.people[i], Among: s.known()}
 	}
 	t.cursor = ui.Cursor(i)
@@ -83,23 +122,28 @@ func (s sheet) known() []session.PersonID {
 
 // Actions implements ui.Screen.
 func (t *Table) Actions(c ui.Context) []ui.Action {
+	names := "tonight, league, ratings"
+	if climbs(c) {
+		names = "ladder, " + names
+	}
 	out := []ui.Action{
-		ui.Act(ui.Bind("tonight, league, ratings", "v", "v"), func() ui.Intent {
-			t.view, t.cursor = (t.view+1)%viewCount, 0
+		ui.Act(ui.Bind(names, "v", "v"), func() ui.Intent {
+			t.view, t.cursor = t.turn(c), 0
+			t.Survey(c)
 			return nil
 		}),
 	}
-	if s := t.sheet(c); len(s.rows) > 0 {
-		at := t.cursor.In(len(s.rows))
+	if s := t.sheet(c); s.count > 0 {
+		at := t.cursor.In(s.count)
 		unknown := ""
 		if s.people[at] == "" {
 			unknown = "the club no longer knows this person"
 		}
-		out = append(out, t.cursor.Move(len(s.rows)), ui.Act(ui.Bind("page", "enter", "enter"), func() ui.Intent {
+		out = append(out, t.cursor.Move(s.count), ui.Act(ui.Bind("page", "enter", "enter"), func() ui.Intent {
 			return ui.ShowPerson{Person: s.people[at], Among: s.known()}
 		}).Because(unknown).Explained("the person's page: the night, sit-outs, whom met, rating"))
 	}
-	switch t.view {
+	switch t.shown(c) {
 	case tonight:
 		out = append(out, ui.Ask(ui.Bind("draw lots", "l", "l"), ui.Do{Command: session.DrawLots{}}))
 	case league:
@@ -109,67 +153,109 @@ func (t *Table) Actions(c ui.Context) []ui.Action {
 				by = -1
 			}
 			t.best = max(0, t.best+by)
+			t.Survey(c)
 			return nil
 		}})
 	}
 	return out
 }
 
-// footRows are the lines under the table: a blank one and two of explanation, or three where games of the
-// night were not played to their end.
+// footRows are the lines under the table: a blank one and two of explanation, one more where games of the
+// night were not played to their end, and one more about the row under the cursor.
 func (s sheet) footRows() int {
+	rows := 3
 	if s.note != "" {
-		return 4
+		rows++
 	}
-	return 3
+	if s.about != nil {
+		rows++
+	}
+	return rows
 }
 
 // room is how many rows of a table are shown.
 func (s sheet) room(c ui.Context) int { return max(1, c.Height-1-s.footRows()) }
 
+// sheet lays the table out that is shown.
 func (t *Table) sheet(c ui.Context) sheet {
-	now := basis{c.Ledger, t.view, t.best, c.Width}
-	if now == t.basis {
-		return t.made
-	}
-	t.basis = now
-	switch t.view {
+	f := &t.facts
+	switch t.shown(c) {
 	case league:
-		t.made = leagueSheet(c, t.best)
+		return f.leagueSheet(c, t.best)
 	case ratings:
-		t.made = ratingSheet(c)
-	default:
-		t.made = tonightSheet(c)
+		return f.ratingSheet(c)
+	case ladder:
+		return f.ladderSheet(c)
 	}
-	return t.made
+	return f.tonightSheet(c)
 }
 
 // Lines implements ui.Screen.
 func (t *Table) Lines(c ui.Context) []string {
 	s := t.sheet(c)
-	if len(s.rows) == 0 {
+	if s.count == 0 {
 		return append([]string{""}, line.Wrap(strings.TrimSpace(s.empty+" "+s.note), c.Width)...)
 	}
-	at := t.cursor.In(len(s.rows))
-	from, until := line.Window(len(s.rows), s.room(c), at)
-	out := []string{c.Theme.Dim.Render(line.Cut(s.head, c.Width))}
-	for i, r := range s.rows[from:until] {
-		if from+i == at {
-			r = c.Theme.Selected.Render(">" + strings.TrimPrefix(ansi.Strip(r), " "))
+	width := c.Width
+	if s.beside != nil {
+		width = s.width
+	}
+	at := t.cursor.In(s.count)
+	from, until := line.Window(s.count, s.room(c), at)
+	out := []string{c.Theme.Dim.Render(line.Cut(s.head, width))}
+	for i := from; i < until; i++ {
+		r := line.Cut(s.row(i), width)
+		switch {
+		case i == at:
+			r = c.Theme.Selected.Render(">" + strings.TrimPrefix(r, " "))
+		case s.strong != nil && s.strong(i):
+			r = c.Theme.Strong.Render(r)
 		}
-		out = append(out, line.Cut(r, c.Width))
+		out = append(out, r)
 	}
 	for len(out) < c.Height-s.footRows()+1 {
 		out = append(out, "")
 	}
+	out = append(out, s.feet(c, at, until, width)...)
+	if s.beside == nil {
+		return out
+	}
+	return line.Beside(out, panel(c, s.beside(at), c.Height), width, 1)
+}
+
+// feet are the lines below the table.
+func (s sheet) feet(c ui.Context, at, until, width int) []string {
+	var out []string
+	if s.about != nil {
+		out = append(out, line.Cut(" "+s.about(at), width))
+	}
 	foot := strings.TrimSpace(s.note + " " + s.foot)
-	if more := len(s.rows) - until; more > 0 {
+	if more := s.count - until; more > 0 {
 		foot = plural(more) + " below. " + foot
 	}
-	for i, text := range line.Wrap(foot, c.Width) {
-		if i < s.footRows()-1 {
+	for _, text := range line.Wrap(foot, width) {
+		if len(out) < s.footRows()-1 {
 			out = append(out, c.Theme.Dim.Render(text))
 		}
 	}
 	return out
+}
+
+// panel is what stands beside the table, behind a line.
+func panel(c ui.Context, lines []string, height int) []string {
+	out := make([]string, height)
+	for i := range out {
+		out[i] = c.Theme.Frame.Render("│")
+		if i < len(lines) && lines[i] != "" {
+			out[i] += " " + lines[i]
+		}
+	}
+	return out
+}
+
+func plural(n int) string {
+	if n == 1 {
+		return "1 row"
+	}
+	return fmt.Sprintf("%d rows", n)
 }

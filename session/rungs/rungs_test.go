@@ -1,0 +1,93 @@
+package rungs
+
+import (
+	"context"
+	"fmt"
+	"testing"
+	"time"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+)
+
+// TestTheLadderOfARound: winners go up and losers down, the top court's winners and the bottom court's losers
+// stay, and once all scores are in everybody's court of the next round agrees with that.
+func TestTheLadderOfARound(t *testing.T) {
+	now := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
+	ids := 0
+	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
+		ids++
+		return session.PersonID(fmt.Sprintf("p%03d", ids))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	do := func(c session.Command) {
+		t.Helper()
+		if _, err := desk.Do(c); err != nil {
+			t.Fatalf("%T: %v", c, err)
+		}
+	}
+	s := session.DefaultSettings(7)
+	s.Format, s.Rounds = scheduler.Ladder, 5
+	do(session.OpenNight{Name: "ladder", Settings: s, Courts: 3})
+	for i := range 12 {
+		do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
+	}
+	night := func() *session.Night { return desk.Ledger().Club().Night() }
+	if _, ok := Of(night(), nil); ok {
+		t.Error("there is a ladder before the first round")
+	}
+	do(session.CallRound{})
+	for round := range 3 {
+		l, ok := Of(night(), nil)
+		if !ok || len(l.Rungs) != 3 || l.Rungs[0].Court != "1" || l.Round != round+1 {
+			t.Fatalf("the ladder is %+v", l)
+		}
+		for rung, r := range l.Rungs {
+			for _, step := range r.Steps {
+				if l.Goes(rung, step) != Unknown {
+					t.Errorf("%s goes %d before the game is over", step.Person, l.Goes(rung, step))
+				}
+				if came := l.Came(rung, step); (came == Unknown) != (round == 0) {
+					t.Errorf("in round %d %s came %d", round+1, step.Person, came)
+				}
+			}
+		}
+		now = now.Add(12 * time.Minute)
+		for _, g := range night().Running() {
+			f, err := g.Rules.Final(11, 3, scoring.Played)
+			if err != nil {
+				t.Fatal(err)
+			}
+			do(session.FinishGame{Game: g.ID, Final: f})
+		}
+		plan, err := session.PlanRotation(context.Background(), desk.Ledger(), now)
+		if err != nil {
+			t.Fatal(err)
+		}
+		byRule, _ := Of(night(), nil)
+		known, _ := Of(night(), plan.Rounds)
+		for rung, r := range byRule.Rungs {
+			for i, step := range r.Steps {
+				want := Stays
+				switch {
+				case step.Won != (i < 2) || step.Ours+step.Theirs != 14:
+					t.Errorf("%+v of an 11-3 for the first team", step)
+				case step.Won && rung > 0:
+					want = Up
+				case !step.Won && rung < 2:
+					want = Down
+				}
+				if got := byRule.Goes(rung, step); got != want {
+					t.Errorf("%s on court %s goes %d, want %d", step.Person, r.Court, got, want)
+				}
+				if got := known.Goes(rung, known.Rungs[rung].Steps[i]); got != want || known.Rungs[rung].Steps[i].Next == "" {
+					t.Errorf("with the next round known %s goes %d, want %d", step.Person, got, want)
+				}
+			}
+		}
+		do(session.CallRound{Plan: plan.Rounds})
+	}
+}
