@@ -4,7 +4,6 @@ import (
 	"context"
 	"slices"
 
-	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
 	"club/quadrille/scheduler/search"
 )
@@ -13,16 +12,17 @@ import (
 // [LevelAlternatives], against meeting everybody.
 type Alternative struct {
 	Benching    Benching
-	Price       int      // repeated meetings for two sit-outs twice running, where these have a price
+	Price       int      // of two sit-outs twice running, see TwicePrice of [Problem]; 0 where these are avoided
 	Leveling    Leveling // how much even games were worth
 	Rounds      []Round
 	Certificate Certificate
 }
 
-// Once is how many people sit out twice running.
-func (a Alternative) Once(people int) int {
+// TwicePeople is how many people sit out twice running, in the history of the problem or in these rounds.
+func TwicePeople(p Problem, rounds []Round) int {
+	people := len(p.People)
 	last, twice := make([]int, people), make([]bool, people)
-	for r, round := range a.Rounds {
+	for r, round := range slices.Concat(p.History, rounds) {
 		for _, i := range round.Out {
 			if int(i) < people && i >= 0 {
 				twice[i] = twice[i] || r > 0 && last[i] == r
@@ -38,7 +38,10 @@ func (a Alternative) Once(people int) int {
 }
 
 // prices of [Alternatives]: the usual one, and one at which only the best bargains are taken.
-var prices = []int{3, 12}
+var prices = []int{UsualPrice, 12}
+
+// UsualPrice is what two sit-outs twice running weigh, in repeated meetings, where nothing else is said.
+const UsualPrice = 3
 
 // Choosable tells whether so many sit out that the choice of [Alternatives] may matter.
 func Choosable(p Problem) bool {
@@ -66,11 +69,12 @@ func Alternatives(ctx context.Context, p Problem, b Budget) ([]Alternative, erro
 	}
 	add(Alternative{Benching: StrictBench}, strict)
 	p.Benching = MixedBench
-	b = b.of(&p)
-	for _, price := range slices.Backward(prices) {
-		w := measure.Usual
-		w[measure.Twice] = price * w[measure.Meetings] / 2
-		add(Alternative{Benching: MixedBench, Price: price}, search.Priced(ctx, p, b.Moves, &w))
+	for _, p.TwicePrice = range slices.Backward(prices) {
+		rounds, err := Plan(ctx, p, b)
+		if err != nil {
+			return nil, err
+		}
+		add(Alternative{Benching: MixedBench, Price: p.TwicePrice}, rounds)
 	}
 	return found, nil
 }

@@ -26,8 +26,8 @@ func TestAlternativesTradeRestsForMeetings(t *testing.T) {
 		}
 	}
 	first, last := ways[0], ways[len(ways)-1]
-	if first.Benching != StrictBench || first.Once(16) != 0 || last.Once(16) != last.Certificate.BenchedTwice.Value {
-		t.Errorf("%d and %d people sit out twice running", first.Once(16), last.Once(16))
+	if first.Benching != StrictBench || TwicePeople(p, first.Rounds) != 0 || TwicePeople(p, last.Rounds) != last.Certificate.BenchedTwice.Value {
+		t.Errorf("%d and %d people sit out twice running", TwicePeople(p, first.Rounds), TwicePeople(p, last.Rounds))
 	}
 	if plain := Certify(p, mustPlan(t, p, Budget{})); plain != last.Certificate {
 		t.Errorf("the last way %+v is not what a plan is %+v", last.Certificate, plain)

@@ -199,7 +199,7 @@ func (d *draw) unplannable() Idle {
 	}
 	err := scheduler.Possible(d.problem)
 	if d.problem.Format == scheduler.Ladder && len(d.night.Running()) == 0 {
-		_, err = d.plan(context.Background()) // a ladder's next round follows from the last one without a search
+		_, err = d.plan(context.Background(), nil) // a ladder's next round follows from the last one without a search
 	}
 	if err != nil {
 		return Idle{Cause: NoFour, Text: err.Error()}

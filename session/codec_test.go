@@ -31,6 +31,7 @@ func samples(t testing.TB) []Event {
 		PersonReturned{"p1"},
 		PersonLeft{"p1"},
 		RotationPlanned{[]PlannedRound{{Games: []PlannedGame{{"1", Team{"p1", "p2"}, Team{"p3", "p4"}}}, Out: []PersonID{"p5"}}}},
+		WayPicked{Way{scheduler.MixedBench, 12, "even"}, []PlannedRound{{Games: []PlannedGame{{"1", Team{"p1", "p2"}, Team{"p3", "p4"}}}}}},
 		RoundCalled{1, []PlannedGame{{"1", Team{"p1", "p2"}, Team{"p3", "p4"}}}, []PersonID{"p5"}, DefaultSettings(1).Terms()},
 		PlayBegun{Rolling},
 		CallsEnded{},

@@ -93,7 +93,7 @@ func (l *Ledger) pinned(n *Night, e Pinned, plan []PlannedRound, env Env) ([]Eve
 		return append(events, RotationPlanned{plan}), nil
 	}
 	if kept := len(d.problem.Pins); d.problem.Format != scheduler.Ladder {
-		if _, err := d.replan(context.Background()); err != nil {
+		if _, err := d.replan(context.Background(), n.Plan); err != nil {
 			return nil, err
 		}
 		if len(d.problem.Pins) < kept {

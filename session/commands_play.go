@@ -4,11 +4,13 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"reflect"
 	"slices"
 )
 
 // CallRound sends everybody to the courts of the next round. Plan is the rotation that the
-// organiser has seen; it is taken if it still fits who is here, and made anew if not.
+// organiser has seen; it is taken if it still fits who is here, else that of the round before, and made anew if
+// neither does.
 type CallRound struct{ Plan []PlannedRound }
 
 func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
@@ -28,17 +30,17 @@ func (c CallRound) decide(l *Ledger, env Env) ([]Event, error) {
 	if here := n.staying(); here < 4 {
 		return nil, fmt.Errorf("%w: %d checked in", ErrTooFew, here)
 	}
-	events, plan := n.farewells(), n.Plan
+	events, plan := n.farewells(), c.Plan
 	d := newDraw(l.club, n, env.Now)
 	fits := func(plan []PlannedRound) bool { return n.fits(plan) && d.keeps(plan) }
 	if !fits(plan) {
-		if plan = c.Plan; !fits(plan) {
-			if plan, err = d.plan(context.Background()); err != nil {
+		if plan = n.Plan; !fits(plan) {
+			if plan, err = d.plan(context.Background(), n.Plan); err != nil {
 				return nil, err
 			}
 		}
 	}
-	if len(events) > 0 || !fits(n.Plan) {
+	if len(events) > 0 || !reflect.DeepEqual(plan, n.Plan) {
 		events = append(events, RotationPlanned{plan}) // whoever leaves makes the plan before stale
 	}
 	return append(events, RoundCalled{Round: len(n.Rounds) + 1, Games: plan[0].Games, Out: plan[0].Out, Terms: n.Settings.Terms()}), nil

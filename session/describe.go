@@ -186,6 +186,8 @@ func describeNight(e Event) string {
 		return "night ended"
 	case SettingsChanged:
 		return "settings: " + settingsText(e.Settings)
+	case WayPicked:
+		return "way picked: " + e.Way.Words()
 	case UsualKept:
 		return "kept as usual: " + settingsText(e.Usual.Settings)
 	case CourtOpened:

@@ -34,13 +34,12 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		Rounds: max(1, n.Settings.Rounds-played),
 		MaxRun: n.Settings.MaxRun,
 
-		Benching: n.Settings.Benching,
-		Seed:     n.Settings.Seed + uint64(played),
+		Seed: n.Settings.Seed + uint64(played),
 
-		Leveling:        n.Settings.Leveling(),
 		LevelLimit:      n.Settings.Balance,
 		LeftoverSingles: n.Settings.Singles,
 	}
+	n.Way().follow(&d.problem)
 	for _, a := range n.Roll {
 		if from, until, ok := d.window(a); ok && !d.strange(a) {
 			p, _ := club.Person(a.Person)
@@ -269,34 +268,23 @@ type Rotation struct {
 	Rounds      []PlannedRound
 	Certificate scheduler.Certificate
 	Warnings    []string // what the wishes of people make impossible, in words
+	Change      Change   // what it leaves of the rotation that was shown before; zero where none was
 }
 
 // PlanRotation works out the rounds to come of the night that goes on. The same night gives the
 // same rotation. It takes up to a fraction of a second and stops early when ctx is done.
 func PlanRotation(ctx context.Context, l *Ledger, now time.Time) (Rotation, error) {
-	n, err := openNight(l)
-	if err != nil {
-		return Rotation{}, err
-	}
-	d := newDraw(l.Club(), n, now)
-	if n.suits(n.Plan) && d.keeps(n.Plan) {
-		return d.rotation(n.Plan), nil
-	}
-	rounds, err := d.plan(ctx)
-	if err != nil {
-		return Rotation{Warnings: d.warnings()}, err
-	}
-	return d.rotation(rounds), nil
+	return ReplanRotation(ctx, l, now, Shown{})
 }
 
-// plan works the rounds to come out. On a ladder only the next one can be known, since it depends
+// plan works the rounds to come out, near those that were shown. On a ladder only the next one can be known, since it depends
 // on who wins; while results are open there is none.
-func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
+func (d *draw) plan(ctx context.Context, shown []PlannedRound) ([]PlannedRound, error) {
 	if err := d.missingGroups(); err != nil {
 		return nil, err
 	}
 	if d.problem.Format != scheduler.Ladder || len(d.night.Rounds) == 0 {
-		plan, err := d.replan(ctx)
+		plan, err := d.replan(ctx, shown)
 		return d.rounds(plan), err
 	}
 	if len(d.night.Running()) > 0 {
@@ -308,9 +296,9 @@ func (d *draw) plan(ctx context.Context) ([]PlannedRound, error) {
 
 // replan plans with what was decided by hand. What turns out to be impossible is noted, the newest first, and the
 // rounds are planned without it.
-func (d *draw) replan(ctx context.Context) ([]scheduler.Round, error) {
+func (d *draw) replan(ctx context.Context, shown []PlannedRound) ([]scheduler.Round, error) {
 	for {
-		plan, _, err := scheduler.Replan(ctx, d.problem, d.schedule(d.night.Plan), scheduler.Budget{})
+		plan, _, err := scheduler.Replan(ctx, d.problem, d.schedule(shown), scheduler.Budget{})
 		var conflict *scheduler.Conflict
 		last := len(d.problem.Pins) - 1
 		if !errors.As(err, &conflict) || last < 0 {

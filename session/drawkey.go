@@ -28,12 +28,14 @@ func (l *Ledger) DrawKey() uint64 {
 		Plan     []PlannedRound
 		Pins     []Pin
 		Changes  int
+		Picked   *Way
 		Void     []GameID
 		Rolled   []PlannedGame // games called that belong to no round, with whoever was put in since
 		Results  []string      // of the games of a ladder, where they decide on the next round
 	}
 	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, n.Plan
 	basis.Pins, basis.Changes = n.Pins, n.Changes
+	basis.Picked = n.Picked
 	for _, c := range n.Courts {
 		basis.Courts = append(basis.Courts, Court{ID: c.ID, Open: c.Open})
 	}

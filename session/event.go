@@ -70,6 +70,7 @@ var kinds = []kind{
 	kindOf[PersonReturned]("PersonReturned", 1),
 	kindOf[PersonLeft]("PersonLeft", 1),
 	kindOf[RotationPlanned]("RotationPlanned", 1),
+	kindOf[WayPicked]("WayPicked", 1),
 	kindOf[RoundCalled]("RoundCalled", 2),
 	kindOf[PlayBegun]("PlayBegun", 2),
 	kindOf[CallsEnded]("CallsEnded", 1),

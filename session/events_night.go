@@ -72,6 +72,9 @@ func (e SettingsChanged) apply(f *fold, _ time.Time) error {
 	if e.Settings.Flow != n.Settings.Flow || e.Settings.Flow == Rounds {
 		n.Rolls, n.LastCall = false, false // rolling is begun anew
 	}
+	if next := e.Settings.known(); !n.outlives(next) {
+		n.Picked = nil
+	}
 	n.Settings, n.Plan = e.Settings.known(), nil
 	return nil
 }

@@ -154,6 +154,7 @@ type Night struct {
 	Games    []Game         `json:"games"`
 	Rounds   []CalledRound  `json:"rounds,omitempty"`
 	Plan     []PlannedRound `json:"plan,omitempty"`    // rounds to come; empty when they must be planned anew
+	Picked   *Way           `json:"picked,omitempty"`  // how the organiser wants it planned; nil for what the settings say
 	Pins     []Pin          `json:"pins,omitempty"`    // decided by hand, about what is called next and rounds to come
 	Changes  int            `json:"changes,omitempty"` // how often games on court changed courts or players by hand: the rotation depends on it
 	Lots     []Team         `json:"lots,omitempty"`    // persons or set pairs in the order in which lots were drawn

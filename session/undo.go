@@ -55,15 +55,16 @@ func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
 	return l.replanned(Undone{c.Action, with}, after), nil
 }
 
-// overtaken refuses to undo a change of settings after which they were changed again: each change holds
-// all settings, so nothing would come of it.
+// overtaken refuses to undo a change of settings after which they were changed again, and a pick after which there was
+// another: each holds all there is to settle, so nothing would come of it.
 func (l *Ledger) overtaken(a Action) error {
-	if !a.has(isSettings) {
-		return nil
-	}
 	for _, later := range l.Actions() {
-		if later.ID > a.ID && !later.Undone && later.has(isSettings) {
+		switch {
+		case later.ID <= a.ID || later.Undone:
+		case a.has(isSettings) && later.has(isSettings):
 			return fmt.Errorf("settings were changed again later: undo that first, or change them (o)")
+		case a.has(isPick) && later.has(isPick):
+			return fmt.Errorf("another way was picked later: undo that first")
 		}
 	}
 	return nil
@@ -85,10 +86,13 @@ func (l *Ledger) reinterprets(a Action, after *Club) error {
 // those they were planned for.
 func (l *Ledger) replanned(e Event, after *Club) []Event {
 	was, is := l.Night(), after.OpenNight()
-	if was == nil || is == nil || len(is.Plan) == 0 || was.Settings == is.Settings {
+	if was == nil || is == nil || len(is.Plan) == 0 {
 		return []Event{e}
 	}
-	return []Event{e, RotationPlanned{}}
+	if u, ok := e.(Undone); was.Settings != is.Settings || ok && was.Way() != is.Way() && l.replannedSince(u.Action) {
+		return []Event{e, RotationPlanned{}}
+	}
+	return []Event{e}
 }
 
 // has tells whether an action has an event of some kind.

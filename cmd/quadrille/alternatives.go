@@ -10,7 +10,7 @@ import (
 
 // printAlternatives writes what each way to share the bench gains and pays, where there is a choice. The one that
 // was made is marked.
-func printAlternatives(w io.Writer, all []scheduler.Alternative, people int, made scheduler.Benching) error {
+func printAlternatives(w io.Writer, all []scheduler.Alternative, p scheduler.Problem) error {
 	if len(all) < 2 {
 		return nil
 	}
@@ -19,11 +19,11 @@ func printAlternatives(w io.Writer, all []scheduler.Alternative, people int, mad
 		"sit-out twice running weighs as much as one and a half repeated meetings):\n")
 	for k, a := range all {
 		mark := " "
-		if k == 0 && made == scheduler.StrictBench || k == len(all)-1 && made == scheduler.MixedBench {
+		if k == 0 && p.Benching == scheduler.StrictBench || k == len(all)-1 && p.Benching == scheduler.MixedBench {
 			mark = "*"
 		}
 		c := a.Certificate
-		fmt.Fprintf(&out, "%s %s: %s, %s never meet\n", mark, twiceWords(c.BenchedTwice.Value, a.Once(people)),
+		fmt.Fprintf(&out, "%s %s: %s, %s never meet\n", mark, twiceWords(c.BenchedTwice.Value, scheduler.TwicePeople(p, a.Rounds)),
 			counted(c.MeetingEvenness.Value, "repeated meeting", "repeated meetings"), counted(c.Strangers.Value, "pair", "pairs"))
 	}
 	_, err := io.WriteString(w, out.String())

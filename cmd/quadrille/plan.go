@@ -116,7 +116,7 @@ func (p *planner) printChoices(cmd *cobra.Command, problem scheduler.Problem) er
 		if err != nil {
 			return err
 		}
-		if err := printAlternatives(cmd.OutOrStdout(), ways, len(problem.People), problem.Benching); err != nil {
+		if err := printAlternatives(cmd.OutOrStdout(), ways, problem); err != nil {
 			return err
 		}
 	}

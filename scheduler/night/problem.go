@@ -20,6 +20,7 @@ type Problem struct {
 	Pins         []Pin  // what was decided by hand about rounds to come
 
 	Benching        Benching // what sitting out twice running may cost
+	TwicePrice      int      // repeated meetings that two sit-outs twice running weigh on a mixed bench; 0 = the usual 3
 	MaxRun          int      // most games running without a rest; 0 = no limit
 	Leveling        Leveling // how much even games are worth
 	LevelLimit      float64  // a game whose predicted winner's chance is above this has a sure winner; 0 = [SureWin]

@@ -34,15 +34,17 @@ func Rounds(ctx context.Context, p night.Problem, moves int) []night.Round {
 	return s.pinned(ctx, s.finish(s.solve(ctx), nil), nil)
 }
 
-// Priced searches as [Rounds] does for nights on which sitting out twice running has another price than the usual one.
-func Priced(ctx context.Context, p night.Problem, moves int, w *measure.Weights) []night.Round {
-	s := newSearch(night.New(&p), moves)
-	s.usual = w
-	return s.pinned(ctx, s.finish(s.solve(ctx), nil), nil)
+func newSearch(n *night.Night, moves int) *search {
+	return &search{n: n, moves: moves, d: dice.New(n.Problem.Seed, 1), most: mostCourts(n), w: &measure.Strict, usual: priced(n.Problem)}
 }
 
-func newSearch(n *night.Night, moves int) *search {
-	return &search{n: n, moves: moves, d: dice.New(n.Problem.Seed, 1), most: mostCourts(n), w: &measure.Strict, usual: &measure.Usual}
+// priced are the usual weights, with what the problem says that sitting out twice running weighs.
+func priced(p *night.Problem) *measure.Weights {
+	w := measure.Usual
+	if p.TwicePrice > 0 {
+		w[measure.Twice] = p.TwicePrice * w[measure.Meetings] / 2
+	}
+	return &w
 }
 
 // finish gives the games of a plan courts, and lets those left over play singles. Of what was shown to people as
