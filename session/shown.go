@@ -83,6 +83,7 @@ func ImproveRotation(ctx context.Context, l *Ledger, now time.Time, r Rotation, 
 	plan := d.schedule(r.Rounds)
 	p := d.problem
 	p.History, p.Rounds = append(slices.Clip(p.History), plan[0]), len(plan)-1
+	p.Pins = slices.DeleteFunc(slices.Clone(p.Pins), func(x scheduler.Pin) bool { return x.Round < len(p.History) })
 	better, found, err := scheduler.Improve(ctx, p, plan[1:], scheduler.Budget{}, slice)
 	if err != nil || !found {
 		return r, false, err
