@@ -50,6 +50,8 @@ func samples(t testing.TB) []Event {
 		MessagePosted{Message{"m1", "pizza at 20:30", at}},
 		MessageEnded{"m1"},
 		NamingChosen{AsChosen},
+		ThunderHeard{},
+		CourtsTold{[]CourtID{"1", "12"}},
 		ClockMoved{-10800000, true},
 		RecordLost{},
 		Undone{4, []uint64{3}},

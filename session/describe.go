@@ -210,6 +210,10 @@ func describeNight(e Event) string {
 		return "message ended"
 	case NamingChosen:
 		return "the hall sees " + e.Naming.String()
+	case ThunderHeard:
+		return "thunder heard: 30 minutes from now"
+	case CourtsTold:
+		return "told that play is held: " + courtList(e.Courts)
 	case RecordLost:
 		return "an event that was lost to damage"
 	case Undone:
@@ -286,4 +290,16 @@ func retiredFirst(f scoring.Final) string {
 		return strings.ToLower(w.Other().String()) + " retired"
 	}
 	return f.How().String()
+}
+
+// courtList names courts.
+func courtList(ids []CourtID) string {
+	text := make([]string, len(ids))
+	for i, id := range ids {
+		text[i] = string(id)
+	}
+	if len(ids) == 1 {
+		return "court " + text[0]
+	}
+	return "courts " + strings.Join(text, ", ")
 }

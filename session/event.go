@@ -89,6 +89,8 @@ var kinds = []kind{
 	kindOf[MessagePosted]("MessagePosted", 1),
 	kindOf[MessageEnded]("MessageEnded", 1),
 	kindOf[NamingChosen]("NamingChosen", 1),
+	kindOf[ThunderHeard]("ThunderHeard", 1),
+	kindOf[CourtsTold]("CourtsTold", 1),
 	kindOf[ClockMoved]("ClockMoved", 1),
 	kindOf[RecordLost]("RecordLost", 1),
 	kindOf[Undone]("Undone", 2),

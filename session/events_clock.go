@@ -49,7 +49,7 @@ func (e ClockMoved) apply(f *fold, _ time.Time) error {
 	}
 	if n.Hold != nil {
 		hold := *n.Hold
-		move(&hold.Since)
+		move(&hold.Since, &hold.Thunder)
 		n.Hold = &hold
 	}
 	if !e.Closed {

@@ -135,12 +135,6 @@ type PlannedRound struct {
 	Out   []PersonID    `json:"out,omitempty"`
 }
 
-// Hold is play stopped for safety.
-type Hold struct {
-	Why   string    `json:"why"`
-	Since time.Time `json:"since"`
-}
-
 // Night is the state of one night: a fold of its events.
 type Night struct {
 	ID       NightID        `json:"id"`

@@ -207,7 +207,7 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 		}
 		return "ctrl+r saves it", own((*Model).tryAgain)
 	case attention.Hold:
-		return "resume play", own((*Model).hold)
+		return "to the hold", own((*Model).hold)
 	case attention.Clock:
 		return "closing time", own((*Model).settings)
 	case attention.TimeUp, attention.Overlong:

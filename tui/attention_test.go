@@ -34,7 +34,7 @@ func TestAMatterIsPutAsideUntilItChanges(t *testing.T) {
 // TestEnterDoesWhatAMatterNeeds.
 func TestEnterDoesWhatAMatterNeeds(t *testing.T) {
 	s := called(t, 1, 4).press("117", "enter", "s", "a", "enter").shows("round 2 called")
-	s.press("!", "h", "esc", "a", "enter").shows("play may go on").press("y").hides("PLAY HELD")
+	s.press("!", "h", "esc", "a", "enter").shows("Told to stop").press("!", "y").hides("PLAY HELD")
 }
 
 // TestTheFileIsTheFirstMatter while something is not saved.
@@ -71,7 +71,7 @@ func TestTheBellRingsOnce(t *testing.T) {
 	s.press("!", "l")
 	expect("on hold", 3)
 	s.m.options.Bell = nil
-	s.press("!", "y", "!", "h")
+	s.press("!", "y", "!", "h").press("esc")
 	expect("without a bell", 3)
 	s.m.options.Bell = func() { rings++ }
 	s.m.active = ui.Courts

@@ -225,7 +225,7 @@ func TestTheBoardTakesAnyKeys(t *testing.T) {
 // TestTheEndOfAGameIsTakenBackOnTheBoard: while the result is shown, u does what the line Next says.
 func TestTheEndOfAGameIsTakenBackOnTheBoard(t *testing.T) {
 	s := onBoard(t).press("aaaaaaaaaaa").shows("Game over: 11-0", "u takes its")
-	s.press("ctrl+p", "l") // something else happens since, and u is still about this game
+	s.press("ctrl+p", "l", "esc") // something else happens since, and u is still about this game
 	s.press("u").shows("Call: 10 - 0 - 2")
 	if got := s.final(1); got != "" {
 		t.Errorf("after u the game has ended as %q, want it to go on", got)

@@ -70,7 +70,9 @@ func (m *Model) menuEntries() []palette.Entry {
 	}
 	if m.ledger.Night() != nil {
 		add("options", m.nightMenu())
-		add("hold play", m.holdMenu())
+		if !m.held() {
+			add(holdKey, m.holdMenu())
+		}
 	}
 	if menu, err := m.teachMenu(); err == nil {
 		add("teach", menu)

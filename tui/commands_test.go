@@ -79,7 +79,7 @@ func TestThePaletteFindsWhatTheMenusHave(t *testing.T) {
 		t.Errorf("game 2 ends as %q", got)
 	}
 	called(t, 4, 18).press(":", "backup of the club file").shows("not now: nothing of this").press("enter").shows("! nothing of this is kept")
-	called(t, 4, 18).press(":", "lightning").shows("! l").press("enter").shows("PLAY HELD")
+	called(t, 4, 18).press(":", "lightning").shows("! l").press("enter").shows("Told to stop").press("esc").shows("PLAY HELD")
 	called(t, 4, 18).press("s", ":", "court 4").press("enter").shows("[Courts]", "▌ 4 ")
 	called(t, 4, 18).press(":", "bram").shows("Bram Vale", "court 1 with").press("esc").shows("[Courts]")
 	called(t, 4, 18).press(":", "zzzz", "enter").shows("! nothing here is called")

@@ -13,6 +13,7 @@ import (
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/tui/hold"
 	"club/quadrille/tui/ui"
 )
 
@@ -83,8 +84,8 @@ func TestTheDoorShowsWhatIsTyped(t *testing.T) {
 func TestNextNamesKeysThatWork(t *testing.T) {
 	s := newStage(t).people(2, 8, nil).shows("press n to call").press("d").shows("press ctrl+n to call")
 	s.press("ctrl+n").shows("round 1 called").press("d").shows("press esc for the courts").press("esc").shows("[Courts]")
-	s.press("b").shows("press c for the courts").press("!", "l").shows("Press ! when").press("d").shows("Press ctrl+p when")
-	s.press("ctrl+p", "y").hides("PLAY HELD")
+	s.press("b").shows("press c for the courts").press("!", "l", "esc").shows("Press ! for the hold").press("d").shows("Press ctrl+p for the hold")
+	s.press("ctrl+p", "ctrl+p", "y").hides("PLAY HELD")
 }
 
 // TestNextIsAboutTheDialogThatIsOpen, where the night's own advice would name keys that do something
@@ -165,8 +166,8 @@ func TestScoresAreForGamesOnly(t *testing.T) {
 }
 
 func TestHoldsAndCourts(t *testing.T) {
-	s := called(t, 2, 9).press("!").shows("Hold play: why?").press("l").shows("PLAY HELD", "30 minutes")
-	s.press("n").shows("play may go on").press("y").hides("PLAY HELD")
+	s := called(t, 2, 9).press("!").shows("Hold play: why?").press("l").shows("minutes of the 30 are left", "30 minutes").press("esc").shows("PLAY HELD")
+	s.press("n").shows("play may go on").press("!", "y").hides("PLAY HELD")
 	s.press("m", "x").shows("who comes out?").press("1").shows("Who is the sub for").press("enter").shows(" in for ")
 	s.press("m", "a").shows("walkover").press("m", "c").shows("closed")
 	if s.final(1) == "" {
@@ -184,8 +185,8 @@ func TestEveryHoldHasItsCaution(t *testing.T) {
 	for _, c := range []struct{ key, says string }{
 		{"l", "30 minutes"}, {"h", "Shade, water, rest"}, {"i", "qualified help"}, {"w", "wet court"}, {"o", "venue's rules"},
 	} {
-		s := called(t, 2, 8).press("!", c.key).shows("PLAY HELD")
-		text := caution(s.night().Hold.Why)
+		s := called(t, 2, 8).press("!", c.key).shows("Told to stop: 0 of 2")
+		text := hold.Caution(s.night().Hold.Why)
 		if !strings.Contains(text, c.says) {
 			t.Errorf("held for %s the desk says %q", s.night().Hold.Why, text)
 		}
@@ -195,7 +196,7 @@ func TestEveryHoldHasItsCaution(t *testing.T) {
 		seen[text] = s.night().Hold.Why
 	}
 	for _, why := range []string{"Thunder nearby", "Hitze", ""} {
-		if caution(why) == "" {
+		if hold.Caution(why) == "" {
 			t.Errorf("%q has no caution", why)
 		}
 	}

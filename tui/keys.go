@@ -69,11 +69,11 @@ func deskKeys() []deskKey {
 			"what wants attention, the most urgent first: enter does it, x puts it aside until it changes",
 		},
 		{
-			"hold play",
+			holdKey,
 			[]string{"!"},
 			[]string{"ctrl+p"},
 			(*Model).hold, (*Model).noNight, false,
-			"hold play for safety (lightning, heat, injury, wet court), or resume it",
+			"hold play for safety (lightning, heat, injury, wet court), or show the hold: who was told, and when play may go on",
 		},
 		{
 			"message to the hall",

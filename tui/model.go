@@ -138,6 +138,9 @@ func New(desk Desk, o Options) *Model {
 	if n := m.ledger.Night(); n != nil && len(n.Games) == 0 && n.Count(session.Here) < 4 {
 		m.active = ui.Door
 	}
+	if m.held() {
+		m.showHold()
+	}
 	return m
 }
 

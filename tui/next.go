@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -184,8 +183,7 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 		}
 		return fmt.Sprintf("press %s to begin play: each court gets its first four (%d here)", keys.next, a.Here)
 	case session.StepHeld:
-		return fmt.Sprintf("play is held (%s, %s). %s Press %s when play may go on",
-			n.Hold.Why, since(m.now, n.Hold.Since), caution(n.Hold.Why), keys.hold)
+		return m.heldText(*n.Hold, keys)
 	case session.StepScores:
 		return m.scoresText(n, a, keys)
 	case session.StepFill:
@@ -276,49 +274,6 @@ func plural(n int, word string) string {
 // since is a span of time in whole minutes.
 func since(now, from time.Time) string {
 	return fmt.Sprintf("%d min", max(0, int(now.Sub(from).Minutes())))
-}
-
-// caution is the usual advice for a reason to hold play. Lightning: wait 30 minutes after the last
-// thunder or flash (Walsh et al., National Athletic Trainers' Association position statement,
-// J Athl Train 48(2):258-270, 2013). The rest is plain caution.
-func caution(why string) string {
-	why = strings.ToLower(why)
-	switch {
-	case strings.Contains(why, "lightning"), strings.Contains(why, "thunder"):
-		return "Go indoors; wait 30 minutes after the last thunder. Your venue decides."
-	case strings.Contains(why, "heat"):
-		return "Shade, water, rest; ask qualified people about anybody unwell."
-	case strings.Contains(why, "injur"):
-		return "Keep clear, get qualified help; call an ambulance if in doubt."
-	case strings.Contains(why, "wet"):
-		return "Nobody plays on a wet court. Your venue decides."
-	}
-	return "Your venue's rules decide."
-}
-
-// hold holds play after asking why, or resumes it.
-func (m *Model) hold() tea.Cmd {
-	n := m.ledger.Night()
-	if n == nil {
-		return m.fail(session.ErrNoNight)
-	}
-	return m.show(m.holdMenu())
-}
-
-// holdMenu asks why play is held, or whether it may go on.
-func (m *Model) holdMenu() *dialog.Menu {
-	if n := m.ledger.Night(); n.Hold != nil {
-		return dialog.NewMenu("Play is held: "+n.Hold.Why,
-			dialog.Item{Key: "y", Label: "play may go on", Intent: ui.Do{Command: session.ResumePlay{}}},
-			dialog.Item{Key: "s", Label: "stay on hold", Intent: ui.Close{}})
-	}
-	var items []dialog.Item
-	for _, w := range []struct{ key, why string }{
-		{"l", "lightning or thunder"}, {"h", "heat"}, {"i", "injury"}, {"w", "wet court"}, {"o", "organiser's call"},
-	} {
-		items = append(items, dialog.Item{Key: w.key, Label: w.why, Intent: ui.Do{Command: session.HoldPlay{Why: w.why}}})
-	}
-	return dialog.NewMenu("Hold play: why?", items...)
 }
 
 // show opens a dialog.

@@ -226,6 +226,9 @@ func (m *Model) closeDialog(d ui.Dialog) {
 func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 	switch i := i.(type) {
 	case ui.Do:
+		if _, stays := from.(interface{ Stays() bool }); stays {
+			from = nil
+		}
 		return m.do(i.Command, pending{i.After, from})
 	case ui.Import:
 		return m.importRoster(i, from)
@@ -299,7 +302,7 @@ func (m *Model) do(c session.Command, p pending) tea.Cmd {
 
 // done takes the result of a command.
 func (m *Model) done(msg doneMsg) {
-	after := m.after
+	after, held := m.after, m.held()
 	m.busy, m.after = false, pending{}
 	if msg.ledger != nil {
 		m.tellClock(msg.ledger)
@@ -323,6 +326,7 @@ func (m *Model) done(msg doneMsg) {
 	if after.dialog != nil {
 		m.closeDialog(after.dialog)
 	}
+	m.followHold(held)
 	if after.then != nil {
 		after.then(msg.ledger)
 	}

@@ -10,6 +10,7 @@ import (
 	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
+	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
 )
 
@@ -67,12 +68,23 @@ func whole(d ui.Dialog) bool {
 // wholeScreen draws a dialog that wants all of the screen.
 func (m *Model) wholeScreen(c ui.Context, d ui.Dialog) string {
 	lines := make([]string, m.height)
-	copy(lines[:m.height-1], d.Lines(m.dialogContext(d)))
+	message := m.messageOver(c.Theme, d)
+	copy(lines[:m.height-1-len(message)], d.Lines(m.dialogContext(d)))
+	copy(lines[m.height-1-len(message):], message)
 	lines[m.height-1] = m.footer(c)
 	for i, text := range lines {
 		lines[i] = c.Theme.Finish(line.Cut(text, m.width))
 	}
 	return strings.Join(lines, "\n")
+}
+
+// messageOver is the message on a dialog that wants all of the screen: what is wrong always stands there, and
+// what was done last where the dialog wants it.
+func (m *Model) messageOver(t *theme.Theme, d ui.Dialog) []string {
+	if _, ok := d.(interface{ Told() bool }); ok || m.wrong != nil || m.trouble != nil {
+		return m.message(t)
+	}
+	return nil
 }
 
 // nextLines is what to do next, broken into the lines that it has.
@@ -100,6 +112,11 @@ func (m *Model) body(c ui.Context) []string {
 		lines = m.screens[m.active].Lines(c)
 	} else {
 		lines = m.welcome(c)
+	}
+	for _, below := range m.dialogs[:max(0, len(m.dialogs)-1)] {
+		if whole(below) {
+			lines = below.Lines(c)
+		}
 	}
 	if d := m.dialog(); d != nil {
 		return overlay(lines, m.box(c, d), c.Width, c.Height)
@@ -264,7 +281,7 @@ func (m *Model) box(c ui.Context, d ui.Dialog) []string {
 func (m *Model) dialogContext(d ui.Dialog) ui.Context {
 	c := m.context()
 	if whole(d) {
-		c.Height = max(1, m.height-1)
+		c.Height = max(1, m.height-1-len(m.messageOver(c.Theme, d)))
 		return c
 	}
 	if w, ok := d.(interface{ Wide() bool }); ok && w.Wide() {

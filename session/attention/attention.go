@@ -91,8 +91,18 @@ func (s survey) hold() []Matter {
 	if s.n.Hold == nil {
 		return nil
 	}
-	text := fmt.Sprintf("play is held: %s, for %d min", s.n.Hold.Why, minutes(s.now.Sub(s.n.Hold.Since)))
-	return []Matter{{Kind: Hold, Text: text, ID: fmt.Sprintf("hold %s %d", s.n.Hold.Why, s.n.Hold.Since.Unix())}}
+	h := s.n.Hold
+	text := fmt.Sprintf("play is held: %s, for %d min", h.Why, minutes(s.now.Sub(h.Since)))
+	id := fmt.Sprintf("hold %s %d", h.Why, h.Since.Unix())
+	switch left := h.ThunderLeft(s.now); {
+	case !h.Lightning():
+	case left > 0:
+		text += fmt.Sprintf("; %d min since the last thunder", minutes(s.now.Sub(h.LastThunder())))
+	default: // a matter of its own, since somebody waits for it; it ends nothing
+		text = fmt.Sprintf("play is held: %s; 30 min without thunder are over, and your venue decides", h.Why)
+		id += fmt.Sprintf(" quiet since %d", h.LastThunder().Unix())
+	}
+	return []Matter{{Kind: Hold, Text: text, ID: id}}
 }
 
 // clock tells of the newest time that the clock was set by so much that somebody could notice.

@@ -68,14 +68,16 @@ func Digits(text string, ascii bool) [DigitRows]string {
 // BigRows is how many lines big digits take.
 const BigRows = 5
 
-// big are the digits as five rows of three pixels, each pixel one bit, the leftmost the highest.
+// big are the digits, and the letters of what must be read across a hall, as five rows of three pixels, each pixel one bit, the leftmost the highest.
 var big = map[rune][BigRows]uint8{
 	'0': {7, 5, 5, 5, 7}, '1': {2, 6, 2, 2, 7}, '2': {7, 1, 7, 4, 7}, '3': {7, 1, 7, 1, 7}, '4': {5, 5, 7, 1, 1},
 	'5': {7, 4, 7, 1, 7}, '6': {7, 4, 7, 5, 7}, '7': {7, 1, 2, 2, 2}, '8': {7, 5, 7, 5, 7}, '9': {7, 5, 7, 1, 7},
-	'-': {0, 0, 7, 0, 0}, ':': {0, 2, 0, 2, 0}, ' ': {0, 0, 0, 0, 0},
+	'P': {7, 5, 7, 4, 4}, 'L': {4, 4, 4, 4, 7}, 'A': {7, 5, 7, 5, 5}, 'Y': {5, 5, 2, 2, 2}, 'H': {5, 5, 7, 5, 5}, 'E': {7, 4, 6, 4, 7},
+	'D': {6, 5, 5, 5, 6}, '-': {0, 0, 7, 0, 0}, ':': {0, 2, 0, 2, 0}, ' ': {0, 0, 0, 0, 0},
 }
 
-// Big draws digits five lines high, two cells a pixel, for what must be read across a hall.
+// Big draws digits and the words PLAY HELD five lines high, two cells a pixel, for what must be read across a
+// hall.
 func Big(text string, ascii bool) [BigRows]string {
 	pixel := "██"
 	if ascii {
@@ -100,6 +102,23 @@ func Big(text string, ascii bool) [BigRows]string {
 				out[i] += "  "
 			}
 			out[i] += b.String()
+		}
+	}
+	return out
+}
+
+// Scaled draws rows of blocks so many times as large.
+func Scaled(rows [BigRows]string, by int) []string {
+	var out []string
+	for _, row := range rows {
+		var b strings.Builder
+		for _, r := range row {
+			for range by {
+				b.WriteRune(r)
+			}
+		}
+		for range by {
+			out = append(out, b.String())
 		}
 	}
 	return out
