@@ -20,12 +20,23 @@ const ExportFormat = 1
 // record a line, oldest first, with the names as [Record] has them. The lines can be printed: what a
 // terminal would act upon is escaped.
 func ExportEvents(w io.Writer, records iter.Seq2[Record, error]) error {
+	return exportEvents(w, 0, records)
+}
+
+// ExportCounted writes as [ExportEvents] does and says in the first line how many records follow, so that a
+// reader sees when the end of the file is lost.
+func ExportCounted(w io.Writer, count uint64, records iter.Seq2[Record, error]) error {
+	return exportEvents(w, count, records)
+}
+
+func exportEvents(w io.Writer, count uint64, records iter.Seq2[Record, error]) error {
 	out := json.NewEncoder(w)
 	out.SetEscapeHTML(false)
 	head := struct {
 		Quadrille string `json:"quadrille"`
 		Format    int    `json:"format"`
-	}{"events", ExportFormat}
+		Records   uint64 `json:"records,omitempty"`
+	}{"events", ExportFormat, count}
 	if err := out.Encode(head); err != nil {
 		return err
 	}

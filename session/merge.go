@@ -45,7 +45,7 @@ var errNightOpenHere = errors.New("a night is open here: close it before joining
 // they follow it. People are joined by identity. Nights that are here already stay as they are, so
 // merging the same log twice changes nothing. Into an empty log everything is taken as it is.
 func Merge(l *Ledger, theirs []Record, same SameName) ([]Record, Merged, error) {
-	their, err := Load(inOrder(theirs))
+	their, err := LoadRecords(theirs)
 	if err != nil {
 		return nil, Merged{}, fmt.Errorf("the other file does not make nights: %w", err)
 	}
@@ -69,6 +69,9 @@ func Merge(l *Ledger, theirs []Record, same SameName) ([]Record, Merged, error) 
 	m.result.Records = len(m.out)
 	return m.out, m.result, nil
 }
+
+// LoadRecords folds the records of a whole log, as an export holds them.
+func LoadRecords(all []Record) (*Ledger, error) { return Load(inOrder(all)) }
 
 // inOrder yields records as a log does.
 func inOrder(records []Record) iter.Seq2[Record, error] {

@@ -38,7 +38,7 @@ and how well 1 to 16 rounds mix people. How long a game takes is learned from th
 file, if there are any; until then a model stands in, which counts as much as four games. A way
 counts as probable from a chance of 80 %.`,
 		Example: `  quadrille fit --players 22 --courts 4 --hours 2.5
-  quadrille fit --players 37 --courts 7 --hours 3 --flow rolling --late 4 --games 6`,
+  quadrille fit --players 37 --courts 7 --hours 3 --flow rolling --games 6`,
 		Args: nothing,
 	}
 	addWhole(cmd, &f.hall.People, "players", fewest, rotation.MaxPeople, "`N` people are expected")

@@ -125,19 +125,24 @@ func (im *importer) join(cmd *cobra.Command, theirs []session.Record) error {
 		if err != nil {
 			return err
 		}
-		note(cmd, "%s and %s are new, %s known already", counted(merged.Nights, "night", "nights"),
-			counted(merged.People, "person", "people"), counted(merged.Known, "night was", "nights were"))
-		for _, name := range merged.Renamed {
-			note(cmd, "somebody with a name of ours is called %s from now on", name)
-		}
-		for _, text := range merged.Differ {
-			note(cmd, "%s; ours was kept: keep the other file too", text)
-		}
-		if merged.Left > 0 {
-			note(cmd, "%s left out: they rest on events that were lost before that file was rescued", counted(merged.Left, "event was", "events were"))
-		}
+		tellMerged(cmd, merged)
 		return nil
 	})
+}
+
+// tellMerged says what joining another log brought, and what it left as it was.
+func tellMerged(cmd *cobra.Command, merged session.Merged) {
+	note(cmd, "%s and %s are new, %s known already", counted(merged.Nights, "night", "nights"),
+		counted(merged.People, "person", "people"), counted(merged.Known, "night was", "nights were"))
+	for _, name := range merged.Renamed {
+		note(cmd, "somebody with a name of ours is called %s from now on", name)
+	}
+	for _, text := range merged.Differ {
+		note(cmd, "%s; ours was kept: keep the other file too", text)
+	}
+	if merged.Left > 0 {
+		note(cmd, "%s left out: they rest on events that were lost before that file was rescued", counted(merged.Left, "event was", "events were"))
+	}
 }
 
 // expect takes in a roster.

@@ -19,11 +19,13 @@ const (
 )
 
 // Read reads an export: a first line that names the form, then one record a line, numbered from 1
-// without gaps. Every error names the line.
+// without gaps. Where the first line says how many there are, just so many must follow. Every error names
+// the line.
 func Read(r io.Reader) ([]session.Record, error) {
 	lines := bufio.NewScanner(r)
 	lines.Buffer(nil, maxLine)
-	if err := head(lines); err != nil {
+	count, err := head(lines)
+	if err != nil {
 		return nil, err
 	}
 	var out []session.Record
@@ -46,6 +48,9 @@ func Read(r io.Reader) ([]session.Record, error) {
 	if err := lines.Err(); err != nil {
 		return nil, unread(err, len(out)+2)
 	}
+	if count > 0 && uint64(len(out)) != count {
+		return nil, fmt.Errorf("the file has %d of %d events: it was not written to its end, or cut", len(out), count)
+	}
 	return out, nil
 }
 
@@ -57,24 +62,25 @@ func unread(err error, line int) error {
 	return fmt.Errorf("events line %d cannot be read: %w", line, err)
 }
 
-// head reads the first line.
-func head(lines *bufio.Scanner) error {
+// head reads the first line, and how many records it says there are, 0 where it does not.
+func head(lines *bufio.Scanner) (count uint64, err error) {
 	var form struct {
 		Quadrille string `json:"quadrille"`
 		Format    int    `json:"format"`
+		Records   uint64 `json:"records"`
 	}
 	if !lines.Scan() {
 		if err := lines.Err(); err != nil {
-			return unread(err, 1)
+			return 0, unread(err, 1)
 		}
-		return fmt.Errorf("the export is empty")
+		return 0, fmt.Errorf("the export is empty")
 	}
 	if err := json.Unmarshal(lines.Bytes(), &form); err != nil || form.Quadrille != "events" {
-		return fmt.Errorf("this is no export of events: its first line must be as \"quadrille export\" writes it")
+		return 0, fmt.Errorf("this is no export of events: its first line must be as \"quadrille export\" writes it")
 	}
 	if form.Format > session.ExportFormat {
-		return fmt.Errorf("this export was written by a newer Quadrille (form %d, this one knows %d): use the newer program",
+		return 0, fmt.Errorf("this export was written by a newer Quadrille (form %d, this one knows %d): use the newer program",
 			form.Format, session.ExportFormat)
 	}
-	return nil
+	return form.Records, nil
 }

@@ -35,6 +35,7 @@ func TestReadRefusesWithTheLine(t *testing.T) {
 		{"nothing", "", "the export is empty"},
 		{"something else", "{}\n", "no export of events"},
 		{"a newer form", `{"quadrille":"events","format":9}`, "written by a newer Quadrille (form 9"},
+		{"a lost end", `{"quadrille":"events","format":1,"records":2}` + "\n" + record, "the file has 1 of 2 events"},
 		{"no event", first + "what\n", "events line 2 is no event"},
 		{"an event missing", first + strings.Replace(record, `"seq":1`, `"seq":2`, 1), "events line 2 has the number 2 where 1 belongs"},
 		{"a line without end", first + strings.Repeat("x", maxLine+1), "events line 2 is longer than 8 MiB"},
