@@ -12,6 +12,9 @@ import (
 // the settings includes it. Common practice, no source.
 const changeMinutes = 3
 
+// ChangeTime is the time that passes between two games on a court.
+const ChangeTime = changeMinutes * time.Minute
+
 // Clock is what the night has taught about the minutes of a game. It starts from the slot of the
 // settings and learns from every game that was played to its end; time that play was held is not
 // counted, and a game under other rules than tonight's now counts as long as it would be under these.

@@ -59,6 +59,7 @@ func (m *Model) tab() ui.ScreenID {
 var pageNames = map[ui.ScreenID]string{
 	ui.PersonScreen: "A person's page",
 	ui.CallingPage:  "Reading the call out",
+	ui.TimelinePage: "The night by its courts",
 }
 
 // screenName is the name of the screen that is shown.

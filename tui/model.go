@@ -21,6 +21,7 @@ import (
 	"club/quadrille/tui/rotation"
 	"club/quadrille/tui/table"
 	"club/quadrille/tui/theme"
+	"club/quadrille/tui/timeline"
 	"club/quadrille/tui/ui"
 )
 
@@ -124,7 +125,7 @@ func New(desk Desk, o Options) *Model {
 	c := courts.New()
 	m := &Model{desk: desk, options: o, courts: c, person: person.New(), calling: calling.New(), keys: keysOf(o.Keys)}
 	m.screens = [ui.AllScreens]ui.Screen{
-		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling,
+		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling, timeline.New(),
 	}
 	m.now = desk.Now()
 	m.take(desk.Ledger())

@@ -198,7 +198,7 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 // showsScreen tells whether the active screen is shown: without an open night most have nothing
 // to show, and a welcome stands there instead.
 func (m *Model) showsScreen(c ui.Context) bool {
-	return c.Night() != nil || m.active == ui.Standings || m.active == ui.History || m.active == ui.PersonScreen
+	return c.Night() != nil || m.active == ui.Standings || m.active == ui.History || m.active == ui.PersonScreen || m.active == ui.TimelinePage
 }
 
 // typing tells whether letters are text on what is shown.

@@ -43,6 +43,7 @@ func (h *History) Actions(c ui.Context) []ui.Action {
 		ui.Act(ui.Bind("undo this, correct a score", "enter", "enter"), func() ui.Intent {
 			return ui.Show{Dialog: menu(c, list[h.cursor.In(len(list))])}
 		}).Because(nothing),
+		ui.Ask(ui.Bind("by courts", "t", "t"), ui.Open{Page: ui.TimelinePage}).Explained("the night by its courts: games, idle time, what the pace foretells"),
 	}
 }
 

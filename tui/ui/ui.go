@@ -103,6 +103,7 @@ const (
 const (
 	PersonScreen ScreenID = ScreenCount + iota // of one person
 	CallingPage                                // the newest call, to read aloud
+	TimelinePage                               // the night by its courts
 	AllScreens                                 // how many screens and pages there are
 )
 
