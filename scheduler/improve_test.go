@@ -58,7 +58,8 @@ func TestImproveInSlices(t *testing.T) {
 	}
 }
 
-// TestImproveAnyNight improves plans of nights of every kind: what comes out passes the audit and keeps as many wishes.
+// TestImproveAnyNight improves plans of nights of every kind: what comes out passes the audit and keeps as many wishes,
+// unless sit-outs become fairer, which is more important.
 // Sit-outs are as fair where anybody may play in anybody's stead; singles of those left over are no part of the search.
 func TestImproveAnyNight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -79,11 +80,12 @@ func TestImproveAnyNight(t *testing.T) {
 		if !found && !reflect.DeepEqual(next, plan) {
 			t.Error("another plan though nothing was found")
 		}
-		if now := len(Unkept(p, next)); now > unkept {
-			t.Errorf("%d wishes not kept, %d before", now, unkept)
+		fair := Certify(p, next).SitoutEvenness.Value
+		if night.New(&p).Free() && !p.LeftoverSingles && fair > sitouts {
+			t.Errorf("sit-outs %d, %d before", fair, sitouts)
 		}
-		if now := Certify(p, next).SitoutEvenness.Value; night.New(&p).Free() && !p.LeftoverSingles && now > sitouts {
-			t.Errorf("sit-outs %d, %d before", now, sitouts)
+		if now := len(Unkept(p, next)); now > unkept && fair >= sitouts {
+			t.Errorf("%d wishes not kept, %d before, with sit-outs %d and %d", now, unkept, fair, sitouts)
 		}
 	})
 }

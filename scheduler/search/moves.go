@@ -1,6 +1,8 @@
 package search
 
 import (
+	"slices"
+
 	"club/quadrille/scheduler/dice"
 	"club/quadrille/scheduler/night"
 )
@@ -44,6 +46,12 @@ func newMover(b *board, d *dice.Dice) *mover {
 	}
 	m.free = !m.couple && b.n.Side == nil && b.n.Walls == nil
 	return m
+}
+
+// from leaves the rounds before a planned round as they are.
+func (m *mover) from(first int) {
+	early := func(r int) bool { return r < first }
+	m.live, m.benchy = slices.DeleteFunc(m.live, early), slices.DeleteFunc(m.benchy, early)
 }
 
 // propose returns the steps of a random move, none if the roll came to nothing or what is held would move.

@@ -72,7 +72,7 @@ func (s *search) solve(ctx context.Context) *board {
 
 // improve starts several boards, tries each for a while and spends what is left on the best.
 func (s *search) improve(ctx context.Context) *board {
-	starts := s.starts()
+	starts := s.starts(ctx)
 	strict := starts[0].floor(true)
 	floor := strict.Weight(s.w)
 	left := s.moves
@@ -132,9 +132,9 @@ func (a *annealer) wish(ctx context.Context, moves int) int {
 
 // starts are the boards from which the search sets out: those made from designs where one fits, and
 // one that is drawn by lot.
-func (s *search) starts() []*board {
+func (s *search) starts(ctx context.Context) []*board {
 	drawn := s.draw()
-	starts := append(s.fromDesigns(drawn), drawn)
+	starts := append(s.fromDesigns(ctx, drawn), drawn)
 	for _, b := range starts {
 		b.relabel(s.d)
 	}

@@ -53,7 +53,7 @@ func (s *search) fromSpare(drawn *board) *board {
 				if !ok {
 					break
 				}
-				s.moves = max(0, s.moves-spareEffort*t.share(d))
+				s.moves = max(0, s.moves-spareEffort*t.share(d, s.moves))
 				if best == nil || t.b.rest < best.rest {
 					best = t.b
 				}

@@ -13,13 +13,14 @@ const spareMoves = 120
 const hotSpare, coldSpare = 1 << 13, 1 << 8
 
 // share chooses the tables that play, the rounds and their order such that sit-outs are fair and
-// nobody is benched twice running, as far as a search of some thousand changes finds. It returns the changes tried.
-func (t *spareTables) share(d *dice.Dice) (tried int) {
+// nobody is benched twice running, as far as a search of some thousand changes, and so many at most, finds. It returns the
+// changes tried.
+func (t *spareTables) share(d *dice.Dice, most int) (tried int) {
 	tables := 0
 	for _, whole := range t.whole {
 		tables += whole
 	}
-	tries := tables * spareMoves
+	tries := min(tables*spareMoves, most)
 	for ; tried < tries && t.b.rest > 0; tried++ {
 		nerve := d.Nerve(hotSpare + (coldSpare-hotSpare)*float64(tried)/float64(tries))
 		r := d.Roll(len(t.whole))

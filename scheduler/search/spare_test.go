@@ -61,7 +61,7 @@ func TestSpareTablesKeepTheirWeight(t *testing.T) {
 	if !ok {
 		t.Fatal("too few tables are complete")
 	}
-	spare.share(s.d)
+	spare.share(s.d, 1<<20)
 	kept := spare.b.rest
 	spare.b.recount()
 	if spare.b.rest != kept {

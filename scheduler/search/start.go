@@ -2,6 +2,7 @@ package search
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"club/quadrille/scheduler/design"
@@ -13,7 +14,7 @@ import (
 // regular enough for one: nothing played yet, everybody there all the time, free partners. A
 // design for somewhat fewer people leaves the others on the bench, one for somewhat more loses the
 // tables of those who do not exist; the search then makes the sit-outs fair.
-func (s *search) fromDesigns(drawn *board) []*board {
+func (s *search) fromDesigns(ctx context.Context, drawn *board) []*board {
 	n, d := s.n, s.d
 	if !regular(n, drawn) {
 		return nil
@@ -25,7 +26,7 @@ func (s *search) fromDesigns(drawn *board) []*board {
 	if tables, ok := design.Wheel(people, games, rounds); ok {
 		return []*board{fromWheel(n, drawn, tables, d)}
 	}
-	var boards []*board
+	boards := s.fromNear(ctx, drawn)
 	if b := fromHalves(n, drawn, d); b != nil {
 		boards = append(boards, b)
 	}

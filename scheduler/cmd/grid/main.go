@@ -5,6 +5,7 @@
 //	go run ./scheduler/cmd/grid -every 7     # each seventh night of it
 //	go run ./scheduler/cmd/grid -mixed       # with the price for sitting out twice running
 //	go run ./scheduler/cmd/grid -misses      # also name each night that misses a bound
+//	go run ./scheduler/cmd/grid -only FILE   # only the nights that the FILE, what -misses printed, names
 //
 // Times are the processor's where the system tells them, and otherwise wall clock.
 package main
@@ -14,6 +15,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"strings"
 	"time"
 
 	"club/quadrille/scheduler"
@@ -28,8 +30,14 @@ func main() {
 	seed := flag.Uint64("seed", 1, "`seed` of the plans")
 	mixed := flag.Bool("mixed", false, "sitting out twice running has a price; else it is avoided at any price")
 	misses := flag.Bool("misses", false, "name each night that misses a bound")
+	only := flag.String("only", "", "plan only the nights named in this `file`, which is what -misses printed")
 	flag.Parse()
 
+	named, err := readNights(*only)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
 	fmt.Println("people  nights  sit-outs  benched  repeats  meetings at bound   value   bound   median ms   max ms")
 	var all tally
 	number := 0
@@ -37,10 +45,13 @@ func main() {
 		var row tally
 		for courts := 1; courts <= people/4; courts++ {
 			for rounds := 1; rounds <= min(people-1, *most); rounds++ {
+				n := night{people, courts, rounds}
+				if named != nil && !named[n] {
+					continue
+				}
 				if number++; number%*every != 0 {
 					continue
 				}
-				n := night{people, courts, rounds}
 				cert, took, err := n.plan(*seed, *moves, *mixed)
 				if err != nil {
 					fmt.Fprintln(os.Stderr, err)
@@ -67,6 +78,28 @@ type night struct{ people, courts, rounds int }
 
 func (n night) String() string {
 	return fmt.Sprintf("%d people, %d courts, %d rounds", n.people, n.courts, n.rounds)
+}
+
+// readNights reads which nights a file names, nil for no file.
+func readNights(file string) (map[night]bool, error) {
+	if file == "" {
+		return nil, nil
+	}
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	named := map[night]bool{}
+	for line := range strings.Lines(string(text)) {
+		var n night
+		if _, err := fmt.Sscanf(strings.TrimSpace(line), "%d people, %d courts, %d rounds", &n.people, &n.courts, &n.rounds); err == nil {
+			named[n] = true
+		}
+	}
+	if len(named) == 0 {
+		return nil, fmt.Errorf("%s names no night; give the file in which you kept what -misses printed", file)
+	}
+	return named, nil
 }
 
 // plan makes a night's rotation and returns its certificate and the time it took.
