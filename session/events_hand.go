@@ -86,8 +86,7 @@ func (e PlayersExchanged) apply(f *fold, _ time.Time) error {
 			}
 		}
 	}
-	n.Plan = nil // who met whom is not what it was planned for
-	n.Changes++
+	n.Changes++ // the rounds to come stay as people have seen them
 	return nil
 }
 
@@ -136,7 +135,6 @@ func (e GameMoved) apply(f *fold, _ time.Time) error {
 	}
 	from.Game, to.Game = to.Game, g.ID
 	g.Court = to.ID
-	n.Plan = nil
 	n.Changes++
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"club/quadrille/scheduler"
@@ -216,24 +217,28 @@ func measureWords(l *Ledger, before, after outlook) []string {
 			out = append(out, fmt.Sprintf("Somebody sits out twice running %s, instead of %d.", timesText(is), was))
 		}
 	}
-	same := true
 	was := map[string]int{}
 	for _, m := range before.Measures() {
 		was[m.Name] = m.Value.Value
 	}
+	var worse, better []string
 	for _, m := range after.Measures() {
 		old, known := was[m.Name]
-		if m.Rests && !rests || !known || m.Value.Value == old {
-			continue
+		switch {
+		case m.Rests && !rests || !known:
+		case m.Value.Value > old:
+			worse = append(worse, m.Name)
+		case m.Value.Value < old:
+			better = append(better, m.Name)
 		}
-		same = false
-		word := "worse"
-		if m.Value.Value < old {
-			word = "better"
-		}
-		out = append(out, fmt.Sprintf("%s %d, was %d: %s.", m.Name, m.Value.Value, old, word))
 	}
-	if same {
+	if len(worse) > 0 {
+		out = append(out, "Worse: "+strings.Join(worse, ", ")+".")
+	}
+	if len(better) > 0 {
+		out = append(out, "Better: "+strings.Join(better, ", ")+".")
+	}
+	if len(worse)+len(better) == 0 {
 		out = append(out, "All measures stay as they are.")
 	}
 	return out
@@ -247,4 +252,17 @@ func timesText(n int) string {
 		return "twice"
 	}
 	return fmt.Sprintf("%d times", n)
+}
+
+// WithPlan is a decision by hand with the rounds to come that were shown for it, which are taken with it.
+func WithPlan(c Command, plan []PlannedRound) Command {
+	switch c := c.(type) {
+	case PinPartners:
+		c.Plan = plan
+		return c
+	case PutFirst:
+		c.Plan = plan
+		return c
+	}
+	return c
 }

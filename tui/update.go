@@ -70,6 +70,9 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, tea.Batch(cmd, m.drain())
 	case planMsg:
 		return m, m.planned(msg)
+	case weighedMsg:
+		m.weighed(msg)
+		return m, nil
 	case doneMsg:
 		m.done(msg)
 		if m.leaving {
@@ -236,6 +239,8 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		return m.backup(i, from)
 	case ui.Quit:
 		return m.quit(i)
+	case ui.Weigh:
+		return m.weigh(i.Command)
 	case ui.Show:
 		m.dialogs = append(m.dialogs, i.Dialog)
 	case ui.Close:

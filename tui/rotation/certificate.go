@@ -10,16 +10,16 @@ import (
 )
 
 // certificate judges the rotation if there is one, and otherwise what was played.
-func certificate(c ui.Context) (scheduler.Certificate, bool) {
+func (r *Rotation) certificate(c ui.Context) (scheduler.Certificate, bool) {
 	n := c.Night()
 	if n.Settings.Flow == session.Rolling {
-		return session.Certify(c.Club(), n, c.Now), len(n.Games) > 0
+		return r.facts.rolled, len(n.Games) > 0
 	}
 	return c.Rotation.Certificate, c.Rotation.Ready && c.Rotation.Err == nil
 }
 
 // summary says in one or two lines how fair the rotation is, or why there is none.
-func summary(c ui.Context) []string {
+func summary(c ui.Context, k scheduler.Certificate, ok bool) []string {
 	if err := c.Rotation.Err; err != nil && c.Night().Settings.Flow == session.Rounds {
 		out := []string{}
 		for _, text := range line.Wrap("No rotation: "+err.Error(), c.Width) {
@@ -27,7 +27,9 @@ func summary(c ui.Context) []string {
 		}
 		return append(out, "")
 	}
-	k, ok := certificate(c)
+	if !ok && c.Night().Settings.Flow == session.Rolling {
+		return []string{c.Theme.Dim.Render("nothing was played yet"), ""}
+	}
 	if !ok {
 		return []string{c.Theme.Dim.Render("working out the rotation…"), ""}
 	}
@@ -57,11 +59,11 @@ func summary(c ui.Context) []string {
 }
 
 // certificatePage is the whole certificate with its meaning.
-func certificatePage(c ui.Context) []string {
+func (r *Rotation) certificatePage(c ui.Context) []string {
 	if c.Night() == nil {
 		return nil
 	}
-	k, ok := certificate(c)
+	k, ok := r.certificate(c)
 	if !ok {
 		return []string{"There is nothing to judge yet."}
 	}

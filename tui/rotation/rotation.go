@@ -9,14 +9,31 @@ import (
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/hand"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
+)
+
+// view is what a screen that is too narrow for all shows.
+type view int
+
+const (
+	roundsView view = iota // the rounds played and to come
+	metView                // who met whom
+	fairView               // how fair that is
+	views
 )
 
 // Rotation is the screen of the plan.
 type Rotation struct {
 	top   int
 	moved bool // the organiser has scrolled; until then the screen follows the night
+
+	view  view
+	who   ui.Cursor // on a person of the map
+	left  int       // the first column of the map that is shown
+	past  bool      // the map counts only what was called
+	facts facts
 }
 
 // New makes the screen.
@@ -30,10 +47,104 @@ func (r *Rotation) Click(ui.Context, int, int) ui.Intent { return nil }
 
 // Actions implements ui.Screen.
 func (r *Rotation) Actions(c ui.Context) []ui.Action {
-	return []ui.Action{
-		r.scroll(c),
-		ui.Ask(ui.Bind("how fair is it?", "enter", "enter"), ui.Show{Dialog: dialog.NewPage("How fair is this rotation?", certificatePage)}),
-		ui.Act(ui.Bind("will it fit?", "p", "p"), func() ui.Intent { return ui.Show{Dialog: newFit(c)} }),
+	if c.Night() == nil {
+		return nil
+	}
+	wide := c.Width >= wideFrom
+	var out []ui.Action
+	switch {
+	case wide:
+		out = append(out, r.person(c), r.byRound(c))
+	case r.view == metView:
+		out = append(out, r.person(c), r.sideways(c))
+	case r.view == roundsView:
+		out = append(out, r.scroll(c))
+	}
+	if wide || r.view == metView {
+		nobody := ""
+		if len(r.facts.people) == 0 {
+			nobody = "nobody is here yet"
+		}
+		out = append(out, ui.Act(ui.Bind("page", "enter", "enter"), func() ui.Intent {
+			return ui.ShowPerson{Person: r.facts.people[r.who.In(len(r.facts.people))], Among: r.facts.people}
+		}).Because(nobody).Explained("the person's page: the night, sit-outs, whom met, rating"))
+	} else {
+		out = append(out, ui.Ask(ui.Bind("how fair is it?", "enter", "enter"), r.fairPage()))
+	}
+	if !wide {
+		out = append(out, ui.Act(ui.Bind("turn over", "v", "v"), func() ui.Intent {
+			r.view = (r.view + 1) % views
+			return nil
+		}).Explained("the rounds, who met whom, and how fair it is"))
+	}
+	out = append(out,
+		ui.Act(ui.Bind("these two next", "+", "+"), func() ui.Intent { return hand.Partners(c) }).
+			Explained("two people play next, as partners: what it costs is shown before"),
+		ui.Act(ui.Bind("by hand", "x", "x"), func() ui.Intent { return hand.Menu(c, 0) }).
+			Explained("decide by hand: partners, who plays first, swap, exchange, another court, keep a game"),
+	)
+	if wide || r.view == metView {
+		out = append(out, ui.Act(ui.Bind("played or planned", "w", "w"), func() ui.Intent {
+			r.past = !r.past
+			return nil
+		}).Explained("count in the map what was played, or also what is planned").Quietly())
+	}
+	if wide || r.view == metView {
+		out = append(out, ui.Ask(ui.Bind("how fair is it?", "y", "y"), r.fairPage()))
+	}
+	return append(out, ui.Act(ui.Bind("will it fit?", "p", "p"), func() ui.Intent { return ui.Show{Dialog: newFit(c)} }))
+}
+
+// fairPage opens the certificate in figures.
+func (r *Rotation) fairPage() ui.Intent {
+	return ui.Show{Dialog: dialog.NewPage("How fair is this rotation?", r.certificatePage)}
+}
+
+// person moves the cursor of the map.
+func (r *Rotation) person(c ui.Context) ui.Action { return r.who.Move(len(r.facts.people)) }
+
+// sideways moves the columns of a map that is wider than the screen.
+func (r *Rotation) sideways(c ui.Context) ui.Action {
+	columns, _ := r.facts.heatShown(c)
+	last := len(r.facts.people) - columns
+	return ui.Action{
+		Key: ui.Bind("columns", "←→", "left", "right"), Quiet: last <= 0, About: "the columns of a map that is wider than the screen",
+		Do: func(key string) ui.Intent {
+			by := columns / 2
+			if key == "left" {
+				by = -by
+			}
+			r.left = max(0, min(last, min(r.left, max(0, last))+by))
+			return nil
+		},
+	}
+}
+
+// byRound moves the rounds beside the map, a round at a time.
+func (r *Rotation) byRound(c ui.Context) ui.Action {
+	right := c
+	right.Width = blockWidth
+	return ui.Action{
+		Key: ui.Bind("round", "←→", "left", "right"), Quiet: c.Night().Settings.Flow == session.Rolling, About: "the round before, and the one after",
+		Do: func(key string) ui.Intent {
+			blocks := blocksOf(right)
+			at, k := 0, 0
+			now := r.current(right)
+			if r.moved {
+				now = r.top
+			}
+			for k < len(blocks)-1 && at+len(blocks[k]) <= now {
+				at += len(blocks[k])
+				k++
+			}
+			if key == "left" {
+				at -= len(blocks[max(0, k-1)]) * min(1, k)
+			} else if k < len(blocks)-1 {
+				at += len(blocks[k])
+			}
+			r.top, r.moved = at, true
+			return nil
+		},
 	}
 }
 
@@ -42,7 +153,7 @@ func (r *Rotation) scroll(c ui.Context) ui.Action {
 	a := ui.Scroll(&r.top, 0, 0)
 	a.Do = func(key string) ui.Intent {
 		r.top, r.moved = r.first(c), true
-		return ui.Scroll(&r.top, len(layout(c)), room(c)).Do(key)
+		return ui.Scroll(&r.top, len(layout(c)), r.room(c)).Do(key)
 	}
 	return a
 }
@@ -53,13 +164,22 @@ func (r *Rotation) Lines(c ui.Context) []string {
 	if n == nil {
 		return nil
 	}
+	switch {
+	case c.Width >= wideFrom:
+		return r.wide(c)
+	case r.view == metView:
+		return r.heat(c)
+	case r.view == fairView:
+		return r.fairness(c)
+	}
 	rows, from := layout(c), r.first(c)
-	return append(head(c), rows[from:min(len(rows), from+room(c))]...)
+	return append(r.head(c), rows[from:min(len(rows), from+r.room(c))]...)
 }
 
 // head is what stands above the rounds: how fair they are, and in the rolling flow why there are no more.
-func head(c ui.Context) []string {
-	n, out := c.Night(), summary(c)
+func (r *Rotation) head(c ui.Context) []string {
+	k, ok := r.certificate(c)
+	n, out := c.Night(), summary(c, k, ok)
 	if n.Settings.Flow != session.Rolling {
 		return out
 	}
@@ -73,12 +193,18 @@ func head(c ui.Context) []string {
 }
 
 // room is how many lines the rounds have under the summary, which may take all of a small screen.
-func room(c ui.Context) int { return max(0, c.Height-len(head(c))) }
+func (r *Rotation) room(c ui.Context) int { return max(0, c.Height-len(r.head(c))) }
 
 // first is the first line shown: where the organiser scrolled to, or else the round that goes on,
 // but no line so late that the screen would be half empty.
 func (r *Rotation) first(c ui.Context) int {
-	last := max(0, len(layout(c))-room(c))
+	rows, room := layout(c), r.room(c)
+	return r.firstOf(c, rows, room)
+}
+
+// firstOf is first for rows that are laid out, of which so many fit.
+func (r *Rotation) firstOf(c ui.Context, rows []string, room int) int {
+	last := max(0, len(rows)-room)
 	if r.moved {
 		return min(r.top, last)
 	}
@@ -126,7 +252,11 @@ func blocksOf(c ui.Context) []block {
 		}
 		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", len(n.Rounds)+1+i)) + "  " + state + sitOut(c, r.Out)}
 		for _, g := range r.Games {
-			b = append(b, gameLine(c, g.Court, g.A, g.B, "v"))
+			text := gameLine(c, g.Court, g.A, g.B, "v")
+			if _, pinned := n.PinOn(len(n.Rounds)+1+i, g); pinned {
+				text += c.Theme.Warn.Render("  ◆ by hand")
+			}
+			b = append(b, text)
 		}
 		out = append(out, append(b, ""))
 	}

@@ -163,11 +163,13 @@ func TestManyWarningsLeaveNoRoom(t *testing.T) {
 func TestTheSummarySaysWhatIsKnown(t *testing.T) {
 	c := evening(t, 2)
 	c.Rotation.Certificate = scheduler.Certificate{SitoutSpread: scheduler.Value{Value: 3, Bound: 1}, PartnerRepeats: scheduler.Value{Value: 2, Bound: 2}}
-	text := func() string { return strings.Join(summary(c), " ") }
+	text := func() string {
+		return strings.Join(summary(c, c.Rotation.Certificate, c.Rotation.Ready && c.Rotation.Err == nil), " ")
+	}
 	if got := text(); !strings.Contains(got, "9 of 10") || !strings.Contains(got, "Sit-out spread 3") || !strings.Contains(got, "partner repeats 2") {
 		t.Errorf("the summary is %q", got)
 	}
-	page := strings.Join(certificatePage(c), "\n")
+	page := strings.Join(New().certificatePage(c), "\n")
 	for _, m := range c.Rotation.Certificate.Measures() {
 		if !strings.Contains(page, m.Name) {
 			t.Errorf("the page has no %s", m.Name)

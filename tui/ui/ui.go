@@ -119,6 +119,9 @@ type Do struct {
 // Show opens a dialog.
 type Show struct{ Dialog Dialog }
 
+// Weigh shows what a decision by hand costs, and asks whether to take it. That is worked out beside the screen.
+type Weigh struct{ Command session.Command }
+
 // Close closes the dialog that is open, then follows Then if there is one.
 type Close struct{ Then Intent }
 
@@ -163,6 +166,7 @@ type Own struct{ Do func() tea.Cmd }
 
 func (Do) intent()         {}
 func (Show) intent()       {}
+func (Weigh) intent()      {}
 func (Close) intent()      {}
 func (Go) intent()         {}
 func (GoCourt) intent()    {}
