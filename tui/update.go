@@ -45,6 +45,7 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
+		m.surveyScreen() // a wider screen shows more
 		if m.ask != nil {
 			m.ask()
 		}

@@ -5,8 +5,10 @@ import (
 	"fmt"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/hand"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
+	"club/quadrille/tui/widget"
 )
 
 // Bench is the screen of the people on the bench.
@@ -15,6 +17,7 @@ type Bench struct {
 	asked  session.PersonID // who wants to know why not, empty for nobody
 	head   string           // over what is answered
 	why    []string         // what is answered
+	facts  facts
 }
 
 // New makes the screen.
@@ -38,7 +41,7 @@ func (b *Bench) Actions(c ui.Context) []ui.Action {
 		nobody = "nobody waits, and nobody rests"
 	}
 	return []ui.Action{
-		b.move(len(people)),
+		b.move(c, len(people)),
 		ui.Act(ui.Bind("page", "enter", "enter"), of(func(a session.Attendance) ui.Intent {
 			return ui.ShowPerson{Person: a.Person, Among: ids(people)}
 		})).Because(nobody).Explained("the person's page: the night, sit-outs, whom met, rating"),
@@ -48,21 +51,29 @@ func (b *Bench) Actions(c ui.Context) []ui.Action {
 			} else {
 				b.asked = a.Person
 			}
-			b.Survey(c)
+			b.answer(c)
 			return nil
 		})).Because(nobody).Explained("why this person is not called next, with figures; again takes the answer away"),
+		ui.Act(ui.Bind("put first", "p", "p"), of(func(a session.Attendance) ui.Intent { return hand.First(a.Person) })).
+			Because(nobody).Explained("by the organiser's decision this person plays next; what it costs is shown before, and history notes it"),
+		ui.Act(ui.Bind("these two next", "+", "+"), func() ui.Intent { return hand.Partners(c) }).
+			Explained("two people play next, as partners: what it costs is shown before").Quietly(),
 		ui.Act(ui.Bind("rest / back", "space", " "), of(toggle)).Because(nobody),
 		ui.Act(ui.Bind("leave", "l", "l"), of(leave)).Because(nobody),
 	}
 }
 
 // move goes through the list. An answer to somebody else's question goes.
-func (b *Bench) move(rows int) ui.Action {
+func (b *Bench) move(c ui.Context, rows int) ui.Action {
 	a := b.cursor.Move(rows)
 	move := a.Do
 	a.Do = func(key string) ui.Intent {
 		b.asked, b.why = "", nil
-		return move(key)
+		i := move(key)
+		if wide(c) {
+			b.answer(c) // why the person under the cursor is not called next stands beside the list
+		}
+		return i
 	}
 	return a
 }
@@ -102,15 +113,15 @@ func waiting(n *session.Night) []session.Attendance {
 }
 
 // Click implements ui.Screen: a click selects, a click on what is selected shows the page.
-func (b *Bench) Click(c ui.Context, _, y int) ui.Intent {
+func (b *Bench) Click(c ui.Context, x, y int) ui.Intent {
 	if c.Night() == nil {
 		return nil
 	}
 	people := waiting(c.Night())
-	from, until := line.Window(len(people), listHeight(c, b.below(c)), b.cursor.In(len(people)))
+	from, until := line.Window(len(people), listHeight(c, b.under(c)), b.cursor.In(len(people)))
 	i := from + y - listTop
 	switch {
-	case i < from || i >= until:
+	case i < from || i >= until || x >= listWidth(c):
 		return nil
 	case i == b.cursor.In(len(people)):
 		return ui.ShowPerson{Person: people[i].Person, Among: ids(people)}
@@ -129,32 +140,76 @@ func listHeight(c ui.Context, coming []string) int {
 
 // Lines implements ui.Screen.
 func (b *Bench) Lines(c ui.Context) []string {
-	n := c.Night()
-	if n == nil {
+	if c.Night() == nil {
 		return nil
 	}
+	if !wide(c) {
+		below := b.below(c)
+		out := b.list(c, below)
+		for len(out) < c.Height-len(below) {
+			out = append(out, "")
+		}
+		return append(out, below...)
+	}
+	left, right := c, c
+	left.Width = listWidth(c)
+	right.Width = c.Width - left.Width - 3
+	shares := b.shares(left)
+	rows, beside := append(b.list(left, shares), shares...), b.beside(right)
+	out := make([]string, c.Height)
+	for y := range out {
+		text := ""
+		if y < len(rows) {
+			text = rows[y]
+		}
+		out[y] = line.Fit(text, left.Width) + c.Theme.Frame.Render(" │ ")
+		if y < len(beside) {
+			out[y] += line.Cut(beside[y], right.Width)
+		}
+	}
+	return out
+}
+
+// wide tells whether there is room for what comes next beside the list.
+func wide(c ui.Context) bool { return c.Width >= 160 }
+
+// listWidth is how wide the list is.
+func listWidth(c ui.Context) int {
+	if wide(c) {
+		return c.Width/2 - 2
+	}
+	return c.Width
+}
+
+// list is the bench, as many of it as fit above what is said under it.
+func (b *Bench) list(c ui.Context, under []string) []string {
+	n := c.Night()
 	people := waiting(n)
-	width := min(c.Width, 90)
-	head := columns("", fmt.Sprintf("on the bench: %d", len(n.Bench())), "waits", "plays in", "games", "sat out", "", width)
-	out := []string{c.Theme.Dim.Render(head), ""}
+	width := min(c.Width, 100)
+	out := []string{c.Theme.Dim.Render(columns("", fmt.Sprintf("on the bench: %d", len(n.Bench())), "waits", "plays in", "games", "sat out", "", width)), ""}
 	if len(people) == 0 {
 		out = append(out, "Nobody waits: everybody who is here plays.")
 	}
-	coming := b.below(c) // worked out once a frame: what it says about time takes the machine a while
 	cursor := b.cursor.In(len(people))
-	from, until := line.Window(len(people), listHeight(c, coming), cursor)
+	from, until := line.Window(len(people), listHeight(c, under), cursor)
 	barred := notCalled(c)
 	for i, a := range people[from:until] {
-		text := row(c, n, a, from+i, width, barred[a.Person])
+		text := b.row(c, n, a, width, barred[a.Person])
 		if from+i == cursor {
 			text = c.Theme.Selected.Render(">" + text[1:])
 		}
 		out = append(out, text)
 	}
-	for len(out) < c.Height-len(coming) {
-		out = append(out, "")
+	return out
+}
+
+// under is what stands under the list: an answer and who is called next, or where that stands beside it, how often
+// everybody sat out.
+func (b *Bench) under(c ui.Context) []string {
+	if wide(c) {
+		return b.shares(c)
 	}
-	return append(out, coming...)
+	return b.below(c)
 }
 
 // notCalled is everybody who waits and is not called until something is put right.
@@ -168,8 +223,10 @@ func notCalled(c ui.Context) map[session.PersonID]bool {
 	return out
 }
 
-func row(c ui.Context, n *session.Night, a session.Attendance, place, width int, barred bool) string {
-	wait, turn := fmt.Sprintf("%d min", int(a.Waited(c.Now).Minutes())), ""
+func (b *Bench) row(c ui.Context, n *session.Night, a session.Attendance, width int, barred bool) string {
+	w := b.facts.waits[a.Person]
+	wait, turn := fmt.Sprintf("%d min", int(w.Waited.Minutes())), ""
+	_, first := n.PinOf(a.Person)
 	switch {
 	case a.State == session.Resting:
 		wait = "rests"
@@ -177,22 +234,35 @@ func row(c ui.Context, n *session.Night, a session.Attendance, place, width int,
 		turn = "not called"
 	case n.LastCall:
 		turn = "no more"
+	case first:
+		turn = "next, by hand"
 	case len(n.Running()) > 0 && n.Settings.Flow == session.Rolling:
-		w := n.NextTurn(place, c.Now)
-		turn = fmt.Sprintf("%d-%d min", int(w.Early.Minutes()), int(w.Late.Minutes()))
+		turn = fmt.Sprintf("%d-%d min", int(w.Turn.Early.Minutes()), int(w.Turn.Late.Minutes()))
 	}
-	had := n.TurnsOf(a.Person)
-	return columns("", c.Names.Full(a.Person), wait, turn, fmt.Sprint(had.Games), fmt.Sprint(had.SatOut), had.Also(), width)
+	had := b.facts.turns[a.Person]
+	name := c.Names.Full(a.Person)
+	if b.facts.longest > 0 && width >= 90 && a.State != session.Resting {
+		bar := widget.Blocks(waitBar, w.Waited.Minutes(), b.facts.longest)
+		wait = line.Fit(bar, waitBar) + line.Right(wait, 7)
+	}
+	return columns("", name, wait, turn, fmt.Sprint(had.Games), fmt.Sprint(had.SatOut), had.Also(), width)
 }
+
+// waitBar is the length of the longest wait.
+const waitBar = 16
 
 // columns lays out one line of the list. What else there was of somebody's games stands beside the name, for
 // it is rare.
 func columns(mark, name, wait, turn, games, out, also string, width int) string {
-	const numbers = 8 + 12 + 7 + 9
+	waits := 8
+	if width >= 90 {
+		waits += waitBar // the wait as a length
+	}
+	numbers := waits + 14 + 7 + 9
 	names := max(8, width-2-numbers)
 	if also != "" {
 		name = line.Spread(name, also, names)
 	}
-	return line.Fit(mark, 2) + line.Fit(name, names) + line.Right(wait, 8) +
-		line.Right(turn, 12) + line.Right(games, 7) + line.Right(out, 9)
+	return line.Fit(mark, 2) + line.Fit(name, names) + line.Right(wait, waits) +
+		line.Right(turn, 14) + line.Right(games, 7) + line.Right(out, 9)
 }

@@ -9,10 +9,10 @@ import (
 )
 
 // next says who is called next and who sits out then.
-func next(c ui.Context) []string {
+func (b *Bench) next(c ui.Context) []string {
 	n := c.Night()
 	if n.Settings.Flow == session.Rolling {
-		return nextRolling(c, n)
+		return nextRolling(c, n, b.facts.none)
 	}
 	switch r := c.Rotation; {
 	case r.Err != nil:
@@ -22,7 +22,7 @@ func next(c ui.Context) []string {
 	case len(r.Rounds) == 0:
 		return []string{c.Theme.Dim.Render("no round is left in tonight's plan")}
 	default:
-		text := fmt.Sprintf("Round %d%s: ", len(n.Rounds)+1, begins(c, n))
+		text := fmt.Sprintf("Round %d%s: ", len(n.Rounds)+1, b.begins(n))
 		if out := r.Rounds[0].Out; len(out) > 0 {
 			verb := " sit out"
 			if len(out) == 1 {
@@ -35,24 +35,24 @@ func next(c ui.Context) []string {
 }
 
 // begins says when the next round is likely to be called, while one goes on.
-func begins(c ui.Context, n *session.Night) string {
+func (b *Bench) begins(n *session.Night) string {
 	if len(n.Running()) == 0 {
 		return ""
 	}
-	w := n.NextTurn(0, c.Now)
+	w := b.facts.round
 	return fmt.Sprintf(", likely in %d to %d min", int(w.Early.Minutes()), int(w.Late.Minutes()))
 }
 
-func nextRolling(c ui.Context, n *session.Night) []string {
+func nextRolling(c ui.Context, n *session.Night, none string) []string {
 	if len(n.OpenCourts()) == 0 {
 		return nil
 	}
 	if n.LastCall {
 		return []string{"The games on court are the last ones."}
 	}
-	g, err := session.NextGame(c.Club(), n, n.OpenCourts()[0], c.Now)
-	if err != nil {
-		return line.Wrap("Next free court: "+err.Error(), c.Width)
+	if len(c.Hall.Next) == 0 {
+		return line.Wrap("Next free court: "+none, c.Width)
 	}
+	g := c.Hall.Next[0]
 	return line.Wrap(fmt.Sprintf("Next free court: %s  v  %s", c.Names.FullTeam(g.A), c.Names.FullTeam(g.B)), c.Width)
 }

@@ -12,18 +12,39 @@ import (
 // Survey implements ui.Surveyor: it works the answer out anew for whoever has asked.
 func (b *Bench) Survey(c ui.Context) {
 	b.why = nil
-	if n := c.Night(); n != nil && b.asked != "" {
-		b.head, b.why = "Why not "+c.Names.Full(b.asked)+"?", nil
-		w, err := c.Ledger.WhyNot(b.asked, c.Now)
-		switch {
-		case err == nil && !n.LastCall:
-			b.why = w.Words(c.Names.Short)
-			if w.IsNext {
-				b.head = c.Names.Full(b.asked) + " is next"
-			}
-		default:
-			b.why = whyNot(c, n, b.asked, err)
+	n := c.Night()
+	if n == nil {
+		b.facts = facts{}
+		return
+	}
+	b.facts = survey(c)
+	b.answer(c)
+}
+
+// answer says why whoever has asked is not called next; beside the list that is the person under the cursor.
+func (b *Bench) answer(c ui.Context) {
+	n := c.Night()
+	b.why = nil
+	asked := b.asked
+	if people := waiting(n); asked == "" && wide(c) && len(people) > 0 {
+		asked = people[b.cursor.In(len(people))].Person
+	}
+	if asked == "" {
+		return
+	}
+	b.head = "Why not " + c.Names.Full(asked) + "?"
+	w, err := c.Ledger.WhyNot(asked, c.Now)
+	switch {
+	case err == nil && !n.LastCall:
+		b.why = w.Words(c.Names.Short)
+		if w.IsNext {
+			b.head = c.Names.Full(asked) + " is next"
 		}
+	default:
+		b.why = whyNot(c, n, asked, err)
+	}
+	if pin, ok := n.PinOf(asked); ok && pin.A[1] == "" {
+		b.why = append(b.why, c.Names.Short(asked)+" is put first by the organiser's decision.")
 	}
 }
 
@@ -89,5 +110,5 @@ func (b *Bench) below(c ui.Context) []string {
 		}
 		return out
 	}
-	return next(c)
+	return b.next(c)
 }

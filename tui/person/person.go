@@ -9,6 +9,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/tui/door"
+	"club/quadrille/tui/hand"
 	"club/quadrille/tui/ui"
 )
 
@@ -69,6 +70,8 @@ func (p *Page) Actions(c ui.Context) []ui.Action {
 		}, About: "the next person and the one before; home and end all the way"},
 		ui.Act(ui.Bind(toggleVerb(state), "space", " "), func() ui.Intent { return toggle(c, who, state) }).Because(closed),
 		ui.Ask(ui.Bind("leave", "l", "l"), ui.Do{Command: session.Leave{Person: who.ID}}).Because(gone).Explained("leave for tonight"),
+		ui.Act(ui.Bind("put first", "p", "p"), func() ui.Intent { return hand.First(who.ID) }).Because(gone).
+			Explained("by the organiser's decision this person plays next; what it costs is shown before, and history notes it"),
 		ui.Act(ui.Bind("wishes", "w", "w"), func() ui.Intent { return ui.Show{Dialog: wishMenu(c, who)} }),
 		ui.Act(ui.Bind("times", "t", "t"), func() ui.Intent { return ui.Show{Dialog: door.TimesForm(c, who)} }).Because(closed),
 		ui.Act(ui.Bind("edit", "e", "e"), func() ui.Intent { return ui.Show{Dialog: door.PersonForm(c, who)} }),
