@@ -14,13 +14,20 @@ import (
 
 // newDemo opens the desk on an invented night.
 func newDemo() *cobra.Command {
-	return &cobra.Command{
-		Use:     "demo",
-		Short:   "Open the desk on an invented night",
-		Long:    "Opens the desk on an invented night of 18 people and 4 courts. Nothing of it is kept.",
-		Example: "  quadrille demo",
-		Args:    nothing,
+	var test bool
+	cmd := &cobra.Command{
+		Use:   "demo",
+		Short: "Open the desk on an invented night",
+		Long: `Opens the desk on an invented night of 18 people and 4 courts. Nothing of it is kept. With
+--selftest no screen opens: a small night is played on a file of its own, drawn and looked over, which
+shows in a moment that the program works on this computer.`,
+		Example: `  quadrille demo
+  quadrille demo --selftest`,
+		Args: nothing,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if test {
+				return selftest(cmd)
+			}
 			if err := needTerminal(); err != nil {
 				return err
 			}
@@ -44,4 +51,6 @@ func newDemo() *cobra.Command {
 			return errors.Join(err, kept.Close())
 		},
 	}
+	cmd.Flags().BoolVar(&test, "selftest", false, "play, draw and check a small night without a terminal")
+	return cmd
 }

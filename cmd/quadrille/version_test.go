@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 	"testing"
 
@@ -27,5 +28,27 @@ func TestVersionAsksTheTerminalNothing(t *testing.T) {
 	}
 	if got := screen.String(); !strings.HasPrefix(got, "quadrille ") || strings.Contains(got, "\x1b") {
 		t.Fatalf("the terminal shows %q", got)
+	}
+}
+
+func TestTheVersionNamesTheCommitOnce(t *testing.T) {
+	vcs := []debug.BuildSetting{{Key: "vcs.revision", Value: "0123456789abcdef0123456789abcdef01234567"}}
+	for _, tt := range []struct {
+		version  string
+		settings []debug.BuildSetting
+		want     string
+	}{
+		{"v1.2.0", nil, "v1.2.0"}, // go install of a release
+		{"v1.2.0", vcs, "v1.2.0 of commit 0123456789ab"},
+		{"v0.0.0-20261126010203-0123456789ab", vcs, "v0.0.0-20261126010203-0123456789ab"},
+		{"(devel)", vcs, "development version of commit 0123456789ab"},
+		{"", nil, "development version"},
+	} {
+		if got := versionOf(&debug.BuildInfo{Main: debug.Module{Version: tt.version}, Settings: tt.settings}); got != tt.want {
+			t.Errorf("%q with %v: %q, not %q", tt.version, tt.settings, got, tt.want)
+		}
+	}
+	if got := withCommit("1.2.0", "0123456789ab"); got != "1.2.0 of commit 0123456789ab" {
+		t.Errorf("a linked version is %q", got)
 	}
 }
