@@ -1,6 +1,10 @@
 package session
 
-import "time"
+import (
+	"time"
+
+	"club/quadrille/scoring"
+)
 
 // GameTime is how long a game has been played, without holds: until now while it goes on, and until its end
 // once it is over.
@@ -32,4 +36,17 @@ func (n *Night) FinishedOn(id CourtID) *Game {
 		}
 	}
 	return nil
+}
+
+// OutOfTime tells whether the clock may have ended a game: its time limit or the night's closing time had
+// come when it was over, or has now. Its score is then taken as it stands.
+func (n *Night) OutOfTime(g *Game, now time.Time) bool {
+	limit := time.Duration(g.Rules.Minutes) * time.Minute
+	if limit > 0 && n.GameTime(g, now) >= limit {
+		return true
+	}
+	if g.Final != nil {
+		now = g.Finished
+	}
+	return g.Final != nil && g.Final.How() == scoring.Timed || !n.Settings.Closing.IsZero() && now.After(n.Settings.Closing)
 }

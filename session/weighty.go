@@ -12,12 +12,12 @@ func (l *Ledger) NextUndo() (a Action, ok bool) {
 	return Action{}, false
 }
 
-// Weighty tells whether people in the hall have acted on an action: they were called, came in, or their score
-// was taken. Whoever undoes it should know what that takes back.
+// Weighty tells whether people in the hall have acted on an action: they were called, came in, their score
+// was taken, or play was held or resumed. Whoever undoes it should know what that takes back.
 func (a Action) Weighty() bool {
 	return a.has(func(e Event) bool {
 		switch e.(type) {
-		case RoundCalled, PlayBegun, GameCalled, PersonArrived, GameFinished, ScoreCorrected:
+		case RoundCalled, PlayBegun, GameCalled, PersonArrived, GameFinished, ScoreCorrected, PlayHeld, PlayResumed:
 			return true
 		}
 		return false

@@ -73,7 +73,7 @@ func deskKeys() []deskKey {
 			[]string{"!"},
 			[]string{"ctrl+p"},
 			(*Model).hold, (*Model).noNight, false,
-			"hold play for safety (lightning, heat, injury, wet court), or show the hold: who was told, and when play may go on",
+			"hold play for safety; then: who was told, and resume it",
 		},
 		{
 			"message to the hall",

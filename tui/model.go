@@ -72,6 +72,7 @@ type Model struct {
 	back    []origin // where pages were opened, the newest last
 	dialogs []ui.Dialog
 
+	slip    slip
 	queue   []event // what was typed and not yet handled, in order
 	busy    bool    // a command is on its way to the disk: the queue waits
 	after   pending
@@ -109,6 +110,7 @@ type Model struct {
 type event struct {
 	msg   tea.Msg
 	burst int
+	at    time.Time // when it was typed
 }
 
 // pending is what to do when the command on its way has happened.

@@ -8,7 +8,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
-	"club/quadrille/session/name"
 	"club/quadrille/tui/palette"
 	"club/quadrille/tui/ui"
 )
@@ -95,7 +94,7 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 // paste from a scoreboard or a slow connection all deliver several keys as one message.
 func (m *Model) enqueue(k tea.KeyMsg) {
 	if k.Type != tea.KeyRunes || k.Paste || k.Alt || len(k.Runes) < 2 {
-		m.queue = append(m.queue, event{msg: k})
+		m.queue = append(m.queue, event{msg: k, at: m.now})
 		return
 	}
 	burst := 1
@@ -106,7 +105,7 @@ func (m *Model) enqueue(k tea.KeyMsg) {
 		m.find()
 	}
 	for _, r := range k.Runes {
-		m.queue = append(m.queue, event{tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}, burst})
+		m.queue = append(m.queue, event{tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}, burst, m.now})
 	}
 }
 
@@ -116,17 +115,10 @@ const leastName = 3
 // meansName tells whether letters that came glued together begin the name of somebody tonight, where letters
 // are keys: a name typed on the wrong screen goes to the finder, and does no harm.
 func (m *Model) meansName(letters []rune) bool {
-	n := m.ledger.Night()
-	if len(letters) < leastName || n == nil || m.busy || len(m.queue) > 0 || len(m.dialogs) > 0 || m.typing(m.context()) {
+	if len(letters) < leastName || m.busy || len(m.queue) > 0 || len(m.dialogs) > 0 || m.typing(m.context()) {
 		return false
 	}
-	want := name.Plain(string(letters))
-	for _, a := range n.Roll {
-		if ui.Begins(name.Plain(m.names.Full(a.Person)), want) {
-			return true
-		}
-	}
-	return false
+	return m.beginsName(string(letters))
 }
 
 // drain handles what waits in the queue, in order, until a command goes to the disk. What was
@@ -139,7 +131,10 @@ func (m *Model) drain() tea.Cmd {
 		var cmd tea.Cmd
 		switch msg := e.msg.(type) {
 		case tea.KeyMsg:
-			cmd = m.press(msg)
+			var slipped bool
+			if cmd, slipped = m.noteSlip(msg, e.at); !slipped {
+				cmd = m.press(msg)
+			}
 		case tea.MouseMsg:
 			cmd = m.click(msg)
 		}

@@ -91,8 +91,11 @@ func (s *Courts) typedNext(c ui.Context) string {
 	enter, other := "type both numbers, then enter", "t if time ran out, r if a team retired"
 	if n := c.Night(); n != nil && len(c.Hall.Courts) > 0 {
 		if g := target(n, *n.Court(c.Hall.Courts[s.at(c)].ID)); g != nil {
-			if _, err := s.entry.final(g.Rules); err == nil {
+			if final, err := s.entryAt(c, g).final(g.Rules); err == nil {
 				enter = "enter saves this score"
+				if final.How() == scoring.Timed && s.entry.how == 0 {
+					enter = "time is up: enter saves this score as timed"
+				}
 			}
 		}
 	}

@@ -82,7 +82,7 @@ func (s *Courts) save(c ui.Context, court session.Court) ui.Intent {
 		s.entry = entry{}
 		return ui.Refuse{Err: fmt.Errorf("court %s has no game any more", court.ID)}
 	}
-	final, err := s.entry.final(g.Rules)
+	final, err := s.entryAt(c, g).final(g.Rules)
 	if s.entry.refused = err != nil; err != nil {
 		return nil // the panel says what is wrong, until the entry is changed
 	}
@@ -91,6 +91,13 @@ func (s *Courts) save(c ui.Context, court session.Court) ui.Intent {
 		return ui.Refuse{Err: fmt.Errorf("this game on court %s has only begun: enter again saves its score; to correct the one before, esc and then h", court.ID)}
 	}
 	return s.finish(c, g, final)
+}
+
+// entryAt is what is typed, with whether the clock may have ended the game that it is about.
+func (s *Courts) entryAt(c ui.Context, g *session.Game) *entry {
+	e := s.entry
+	e.timeUp = c.Night().OutOfTime(g, c.Now)
+	return &e
 }
 
 // justCalled tells whether a game was called by the score of the one before, less than a minute ago:

@@ -19,6 +19,7 @@ type entry struct {
 	swapped bool         // the first number is team B's
 	refused bool         // Enter was pressed and this is no final score
 	sure    bool         // Enter was pressed for a game that has only begun
+	timeUp  bool         // the time of the game is up: what is no score of a game to its end is one by the clock
 }
 
 // maxEntry keeps a cat on the keyboard from filling the line.
@@ -92,10 +93,11 @@ var errAmbiguous = errors.New("put a blank between the two numbers")
 // score parts the digits into the two numbers as team A and team B have them.
 func (e *entry) score(rules scoring.Rules) (a, b int, err error) {
 	pairs := e.pairs()
-	var fit []pair
-	for _, p := range pairs {
-		if _, err := e.judge(rules, p); err == nil {
-			fit = append(fit, p)
+	fit := e.fit(rules, pairs, false)
+	if len(fit) == 0 {
+		fit = e.fit(rules, pairs, e.timeUp)
+		if len(fit) > 0 && e.unfinished() {
+			return 0, 0, fmt.Errorf("%s may be the first number only: %w", e.text, errAmbiguous)
 		}
 	}
 	switch {
@@ -110,6 +112,22 @@ func (e *entry) score(rules scoring.Rules) (a, b int, err error) {
 		fit = pairs
 	}
 	return 0, 0, fmt.Errorf("%s can be %s: %w", e.text, either(fit), errAmbiguous)
+}
+
+// unfinished tells whether two digits may be one number, of which the other is still to come.
+func (e *entry) unfinished() bool { return e.how == 0 && len(e.text) == 2 && e.text[0] == '1' }
+
+// fit are those of some pairs with which a game can end: played to its end, or also by the clock.
+func (e *entry) fit(rules scoring.Rules, pairs []pair, timed bool) []pair {
+	as := *e
+	as.timeUp = timed
+	var out []pair
+	for _, p := range pairs {
+		if _, err := as.judge(rules, p); err == nil {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // pair is the two numbers as teams A and B have them.
@@ -173,7 +191,11 @@ func (e *entry) final(rules scoring.Rules) (scoring.Final, error) {
 func (e *entry) judge(rules scoring.Rules, p pair) (scoring.Final, error) {
 	switch {
 	case e.how == 0:
-		return rules.Final(p.a, p.b, scoring.Played)
+		final, err := rules.Final(p.a, p.b, scoring.Played)
+		if err != nil && e.timeUp {
+			return rules.Final(p.a, p.b, scoring.Timed)
+		}
+		return final, err
 	case e.how == scoring.Retired:
 		return rules.Retire(p.a, p.b, e.retired)
 	}

@@ -49,8 +49,11 @@ func (s *Courts) entryPanel(c ui.Context, g *session.Game) []string {
 	if !g.Running() {
 		what = "corrected to"
 	}
+	final, err := s.entryAt(c, g).final(g.Rules)
+	if err == nil && s.entry.how == 0 && final.How() == scoring.Timed {
+		how = " timed, as time is up"
+	}
 	head := c.Theme.Next.Render(fmt.Sprintf("Court %s %s: %s_%s", g.Court, what, typed, how))
-	final, err := s.entry.final(g.Rules)
 	if s.entry.refused && err != nil && !errors.Is(err, errWhoRetired) {
 		return refusal(c, fmt.Sprintf("Court %s %s: %s_%s  ! %v", g.Court, what, typed, how, err))
 	}
