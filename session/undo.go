@@ -24,32 +24,8 @@ func (Undo) decide(l *Ledger, _ Env) ([]Event, error) {
 type UndoAction struct{ Action uint64 }
 
 func (c UndoAction) decide(l *Ledger, _ Env) ([]Event, error) {
-	a, ok := l.Action(c.Action)
-	switch {
-	case !ok:
-		return nil, fmt.Errorf("this night has no action %d", c.Action)
-	case a.IsUndo():
-		return nil, fmt.Errorf("an undo is taken back by a redo")
-	case !a.IsDone():
-		return nil, fmt.Errorf("what the clock did cannot be undone")
-	case a.Undone:
-		return nil, fmt.Errorf("that is undone already")
-	}
-	if _, ok := a.Events[0].(NightOpened); ok {
-		return nil, ErrNothingToUndo
-	}
-	for _, refuse := range []func(Action) error{l.sealed, l.overtaken} {
-		if err := refuse(a); err != nil {
-			return nil, err
-		}
-	}
-	without := maps.Clone(l.undone)
-	without[c.Action] = true
-	after, with, err := l.stand(without)
+	_, after, with, err := l.takingBack(c.Action)
 	if err != nil {
-		return nil, l.depends(a, err)
-	}
-	if err := l.reinterprets(a, after); err != nil {
 		return nil, err
 	}
 	return l.replanned(Undone{c.Action, with}, after), nil

@@ -264,7 +264,7 @@ func TestEveryKeyIsToldAndMeansOneThing(t *testing.T) {
 			t.Errorf("key %q is not the first letter of %s", tab.key, tab.name)
 		}
 	}
-	s := called(t, 2, 8).resize(120, 60).press("?")
+	s := called(t, 2, 8).resize(120, 72).press("?")
 	for _, d := range deskKeys() {
 		for _, keys := range [][]string{d.letters, d.always} {
 			for _, k := range keys {

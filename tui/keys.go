@@ -9,6 +9,7 @@ import (
 	"club/quadrille/session"
 	"club/quadrille/tui/config"
 	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/history"
 	"club/quadrille/tui/teach"
 	"club/quadrille/tui/ui"
 )
@@ -209,10 +210,11 @@ func (m *Model) undo() tea.Cmd {
 	if !ok || !a.Weighty() || a.ID == m.typed || m.waits() {
 		return m.do(session.Undo{}, pending{})
 	}
+	what, _ := history.Without(m.context(), a)
 	return m.show(dialog.NewMenu("Undo this?",
 		dialog.Item{Key: "y", Label: "yes, take it back", Intent: ui.Do{Command: session.UndoAction{Action: a.ID}}},
 		dialog.Item{Key: "k", Label: "keep it", Intent: ui.Close{}},
-	).Noting(a.Time.In(m.now.Location()).Format("15:04") + "  " + m.ledger.Describe(a)))
+	).Noting(a.Time.In(m.now.Location()).Format("15:04") + "  " + m.ledger.Describe(a) + ". " + what))
 }
 
 func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }
