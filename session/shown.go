@@ -13,6 +13,7 @@ import (
 type Shown struct {
 	Night  NightID
 	Called int            // rounds that were called by then
+	Way    Way            // in which they were planned
 	Of     []PlannedRound // the plan that the night had then, which the rounds may improve on
 	Rounds []PlannedRound
 }
@@ -23,7 +24,7 @@ func (l *Ledger) Show(r Rotation) Shown {
 	if n == nil {
 		return Shown{}
 	}
-	return Shown{n.ID, len(n.Rounds), n.Plan, r.Rounds}
+	return Shown{n.ID, len(n.Rounds), n.Way(), n.Plan, r.Rounds}
 }
 
 // of is what was shown of the rounds that are still to come; nil where that is not known.
@@ -48,7 +49,6 @@ func ReplanRotation(ctx context.Context, l *Ledger, now time.Time, shown Shown) 
 		return Rotation{}, err
 	}
 	d := newDraw(l.Club(), n, now)
-	seen := shown.of(n)
 	var rounds []PlannedRound
 	switch {
 	case shown.improves(n) && d.keeps(shown.Rounds):
@@ -56,8 +56,8 @@ func ReplanRotation(ctx context.Context, l *Ledger, now time.Time, shown Shown) 
 	case n.suits(n.Plan) && d.keeps(n.Plan):
 		rounds = n.Plan
 	default:
-		from := seen
-		if from == nil {
+		from := shown.of(n)
+		if from == nil || shown.Way != n.Way() {
 			from = n.Plan
 		}
 		if rounds, err = d.plan(ctx, from); err != nil {
@@ -65,10 +65,17 @@ func ReplanRotation(ctx context.Context, l *Ledger, now time.Time, shown Shown) 
 		}
 	}
 	r := d.rotation(rounds)
-	if len(seen) > 0 {
-		r.Change = Changed(seen, rounds, len(n.Rounds)+1)
-	}
+	r.Change = shown.Change(l, rounds)
 	return r, nil
+}
+
+// Change is what rounds to come leave of what was shown; zero where nothing was.
+func (s Shown) Change(l *Ledger, rounds []PlannedRound) Change {
+	n := l.Night()
+	if n == nil {
+		return Change{}
+	}
+	return Changed(s.of(n), rounds, len(n.Rounds)+1)
 }
 
 // ImproveRotation looks for a better rotation beside one that is shown, in a slice of work, and tells whether it found

@@ -43,6 +43,9 @@ type Options struct {
 	Keys          []config.Key                      // as somebody wants them, see Keys; nil for those
 	Warnings      []error                           // told when the desk opens
 	Bell          func()                            // sounds the terminal's bell, nil for silence
+	// Slices is how many pieces of work without a find end the search for better rounds behind the screen; where it is
+	// 0, nothing is done there.
+	Slices int
 	// Backup copies the club file, and does also in the copy what could not be saved, unless that is nil.
 	// Backup is nil where there is no file.
 	Backup func(path string, also session.Command) error
@@ -102,6 +105,10 @@ type Model struct {
 	planRun       int  // counts how often a rotation was worked out
 	callPlanned   bool // a round is to be called as soon as plan is ready
 	cancelPlan    context.CancelFunc
+	shown         session.Shown // the rounds to come that people have seen
+	shownBefore   []shownOnce   // the newest last
+	behind        behind
+	rest          time.Duration // between two pieces of work behind the screen
 	width, height int
 }
 
@@ -129,6 +136,7 @@ func New(desk Desk, o Options) *Model {
 	m.screens = [ui.AllScreens]ui.Screen{
 		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling, timeline.New(),
 	}
+	m.rest = restBetween
 	m.now = desk.Now()
 	m.take(desk.Ledger())
 	m.seen = m.ledger.Last()

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -25,6 +26,8 @@ func (m *Model) replan() tea.Cmd {
 		return nil
 	}
 	m.planKey = key
+	m.planRun++
+	m.stopBehind()
 	if m.cancelPlan != nil {
 		m.cancelPlan()
 		m.cancelPlan = nil
@@ -37,13 +40,16 @@ func (m *Model) replan() tea.Cmd {
 	}
 	m.plan.Ready = false
 	m.survey()
-	m.planRun++
 	run := m.planRun
 	ctx, cancel := context.WithCancel(context.Background())
 	m.cancelPlan = cancel
-	ledger, now := m.ledger, m.now
+	ledger, now, shown := m.ledger, m.now, m.shown
+	if r, ok := m.shownFor(key); ok {
+		r.Change = shown.Change(ledger, r.Rounds)
+		return func() tea.Msg { return planMsg{key, run, r, nil} }
+	}
 	return func() tea.Msg {
-		r, err := session.PlanRotation(ctx, ledger, now)
+		r, err := session.ReplanRotation(ctx, ledger, now, shown)
 		return planMsg{key, run, r, err}
 	}
 }
@@ -55,6 +61,10 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 		return nil
 	}
 	m.plan = ui.Rotation{Rotation: msg.rotation, Ready: true, Err: msg.err}
+	if msg.err == nil {
+		m.keepShown(msg.rotation)
+		m.tellChange(msg.rotation.Change)
+	}
 	m.survey()
 	if m.cancelPlan != nil {
 		m.cancelPlan()
@@ -68,4 +78,38 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 		return m.drain() // it was refused at once: what was typed meanwhile must not wait for another key
 	}
 	return nil
+}
+
+// tellChange adds to what was done last how much of the shown rotation it changed, once people have been called.
+func (m *Model) tellChange(c session.Change) {
+	if n := m.ledger.Night(); m.notice != "" && n != nil && len(n.Rounds) > 0 && c.Kept < c.Games {
+		m.notice += "; " + c.Words(m.names.Short)
+	}
+}
+
+// shownOnce is a rotation that people have seen, with the state that it is about.
+type shownOnce struct {
+	key      uint64
+	rotation session.Rotation
+}
+
+// remember is how many of them are remembered: an undo leads back to what was shown before, and so does a redo.
+const remember = 8
+
+// keepShown takes note of the rotation that people see now.
+func (m *Model) keepShown(r session.Rotation) {
+	m.shown = m.ledger.Show(r)
+	m.shownBefore = slices.DeleteFunc(m.shownBefore, func(s shownOnce) bool { return s.key == m.planKey })
+	m.shownBefore = append(m.shownBefore, shownOnce{m.planKey, r})
+	m.shownBefore = m.shownBefore[max(0, len(m.shownBefore)-remember):]
+}
+
+// shownFor is the rotation that people saw when the night was as it is now.
+func (m *Model) shownFor(key uint64) (session.Rotation, bool) {
+	for _, s := range m.shownBefore {
+		if s.key == key {
+			return s.rotation, true
+		}
+	}
+	return session.Rotation{}, false
 }

@@ -32,6 +32,8 @@ type stage struct {
 	slow  bool      // commands wait for release, as on a disk that takes its time
 	held  []tea.Cmd // the commands that wait
 	quit  bool      // the desk has asked to end
+
+	slices int // the desk plans as it does for an organiser, with so many slices behind the screen; 0 for plan
 }
 
 // newStage opens the desk on an empty log, 80 by 24, without colour.
@@ -53,7 +55,8 @@ func newStage(t testing.TB) *stage {
 
 // reopen starts the desk anew on what its log holds.
 func (s *stage) reopen() *stage {
-	s.m = New(s.desk, Options{Theme: s.theme, ReadFile: os.ReadFile, NewSeed: func() uint64 { return 7 }})
+	s.m = New(s.desk, Options{Theme: s.theme, ReadFile: os.ReadFile, NewSeed: func() uint64 { return 7 }, Slices: s.slices})
+	s.m.rest = 0
 	s.plan()
 	return s.resize(80, 24)
 }
@@ -75,7 +78,7 @@ func (s *stage) do(commands ...session.Command) *stage {
 // send gives the desk a message and lets what follows from it happen.
 func (s *stage) send(msg tea.Msg) *stage {
 	s.t.Helper()
-	if _, ok := msg.(doneMsg); ok {
+	if _, ok := msg.(doneMsg); ok && s.slices == 0 {
 		s.plan()
 	}
 	_, cmd := s.m.Update(msg)
@@ -127,6 +130,10 @@ func (s *stage) release() *stage {
 // plan gives the desk a rotation at once, so that no test of a screen depends on how good rotations
 // are made: people take their places in the order of the roll, moved on by one every round.
 func (s *stage) plan() {
+	if s.slices > 0 {
+		s.run(s.m.replan())
+		return
+	}
 	l := s.desk.Ledger()
 	s.m.planKey = l.DrawKey()
 	s.m.plan = ui.Rotation{Ready: true}

@@ -36,7 +36,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if m.trouble != before {
 		m.attend()
 	}
-	return m, tea.Batch(noted, cmd, m.ring())
+	return m, tea.Batch(noted, cmd, m.ring(), m.workBehind())
 }
 
 // route gives a message to what it is for.
@@ -68,6 +68,12 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case putBackMsg:
 		cmd := m.isBack(msg)
 		return m, tea.Batch(cmd, m.drain())
+	case waysMsg:
+		m.waysFound(msg)
+		return m, nil
+	case improvedMsg:
+		m.improved(msg)
+		return m, nil
 	case planMsg:
 		return m, m.planned(msg)
 	case weighedMsg:

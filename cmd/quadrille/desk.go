@@ -68,6 +68,7 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 		Warnings: wrong,
 		ReadFile: readRosterFile,
 		NewSeed:  newSeed,
+		Slices:   slicesWithoutFind,
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
 	}
@@ -121,3 +122,7 @@ func newSeed() uint64 {
 	}
 	return binary.LittleEndian.Uint64(b[:]) >> 12 // readable when printed, and exact in JSON
 }
+
+// slicesWithoutFind is after how many slices of the usual moves without a find more of them seldom find anything: see
+// [scheduler.Improve].
+const slicesWithoutFind = 12

@@ -55,7 +55,7 @@ func summary(c ui.Context, k scheduler.Certificate, ok bool) []string {
 			out = append(out, c.Theme.Warn.Render(t))
 		}
 	}
-	return append(out, "")
+	return append(append(out, progress(c)...), "")
 }
 
 // certificatePage is the whole certificate with its meaning.

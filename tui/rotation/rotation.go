@@ -92,7 +92,8 @@ func (r *Rotation) Actions(c ui.Context) []ui.Action {
 	if wide || r.view == metView {
 		out = append(out, ui.Ask(ui.Bind("how fair is it?", "y", "y"), r.fairPage()))
 	}
-	return append(out, ui.Act(ui.Bind("will it fit?", "p", "p"), func() ui.Intent { return ui.Show{Dialog: newFit(c)} }))
+	out = append(out, ui.Act(ui.Bind("will it fit?", "p", "p"), func() ui.Intent { return ui.Show{Dialog: newFit(c)} }))
+	return append(out, ways(c)...)
 }
 
 // fairPage opens the certificate in figures.

@@ -39,6 +39,16 @@ type Rotation struct {
 	session.Rotation
 	Ready bool  // false while it is being worked out
 	Err   error // why there is none
+
+	Ways    []session.Choice // ways to plan it, this one among them; nil where there is no choice, or it is not known yet
+	Looking Looking          // for better rounds after the next
+}
+
+// Looking is how far the search for a better rotation is, which goes on behind the screen.
+type Looking struct {
+	Begun   bool
+	From    int  // repeated meetings when it began
+	Settled bool // it has ended
 }
 
 // Screen is one of the desk's screens.
