@@ -62,13 +62,32 @@ const encore, encoreShare = 4, 0.25
 // courts stay empty, and the round is planned anew without them.
 func (s *search) solve(ctx context.Context) *board {
 	for {
-		b := s.mix(ctx, s.improve(ctx))
+		b := s.mix(ctx, s.settle(ctx))
 		if b.n.Wishes == nil && b.n.Problem.MaxRun == 0 || !s.giveUp(b) {
 			return b
 		}
 		s.moves = max(pulse, s.moves/2)
 	}
 }
+
+// settle improves anew, from other starts, while more people than must sit out twice running for the sake of a wish
+// on a night on which about half sit out: who is in which half of the hall is hard to mend once it is settled wrongly, and another start seldom is wrong too.
+func (s *search) settle(ctx context.Context) *board {
+	best := s.improve(ctx)
+	if s.n.Wishes == nil || !s.mayMix(best) {
+		return best
+	}
+	floor := best.floor(true)
+	for k := 0; k < settleTries && best.rest > floor.Rest(s.w) && ctx.Err() == nil; k++ {
+		if b := s.improve(ctx); b.cost(s.w) < best.cost(s.w) {
+			best = b
+		}
+	}
+	return best
+}
+
+// settleTries is how often it does so at most.
+const settleTries = 2
 
 // improve starts several boards, tries each for a while and spends what is left on the best.
 func (s *search) improve(ctx context.Context) *board {
