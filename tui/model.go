@@ -11,6 +11,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
+	"club/quadrille/session/public"
 	"club/quadrille/tui/bench"
 	"club/quadrille/tui/calling"
 	"club/quadrille/tui/config"
@@ -53,6 +54,10 @@ type Options struct {
 	// writes it back; what stood in its place is then at aside. Both are nil where there is no file.
 	InPlace func() error
 	PutBack func() (aside string, err error)
+	// Show is given what the hall may see whenever that may have changed, for whoever shows it elsewhere. It must
+	// not keep the desk waiting, and may call view at any time and in any goroutine, or not at all. Nil where
+	// nobody shows it.
+	Show func(view func() public.View)
 }
 
 // Model is the desk as Bubble Tea runs it. It routes: keys to the dialog or screen they are meant
@@ -177,6 +182,10 @@ func (m *Model) survey() {
 		ahead = m.plan.Rounds
 	}
 	m.hall, _ = hall.Of(m.ledger, ahead, m.now)
+	if m.options.Show != nil {
+		l, h, now := m.ledger, m.hall, m.now
+		m.options.Show(func() public.View { return public.Of(l, h, now) })
+	}
 	m.attend()
 	m.renewPalette()
 	m.surveyScreen()

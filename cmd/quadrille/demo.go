@@ -28,7 +28,7 @@ shows in a moment that the program works on this computer.`,
 			if test {
 				return selftest(cmd)
 			}
-			if err := needTerminal(); err != nil {
+			if err := needTerminal("the desk"); err != nil {
 				return err
 			}
 			folder, err := os.MkdirTemp("", "quadrille-demo-")

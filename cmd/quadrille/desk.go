@@ -35,7 +35,7 @@ func (o *options) path() (string, error) {
 
 // runDesk opens the desk on the club file.
 func runDesk(cmd *cobra.Command, o *options) error {
-	if err := needTerminal(); err != nil {
+	if err := needTerminal("the desk"); err != nil {
 		return err
 	}
 	path, err := o.path()
@@ -79,6 +79,12 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 		o.Backup = func(to string, also session.Command) error { return kept.copyTo(desk, to, also) }
 		o.InPlace = kept.InPlace
 		o.PutBack = func() (string, error) { return kept.PutBack(time.Now()) }
+		if b, err := openBoards(kept.Path()); err == nil {
+			defer b.close()
+			o.Show = b.show
+		} else {
+			o.Warnings = append(o.Warnings, err)
+		}
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGHUP)
 	defer stop()
@@ -88,9 +94,9 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 }
 
 // needTerminal refuses to draw screens where nobody could see them.
-func needTerminal() error {
+func needTerminal(who string) error {
 	if os.Getenv("TERM") == "dumb" || !term.IsTerminal(os.Stdin.Fd()) || !term.IsTerminal(os.Stdout.Fd()) {
-		return errors.New("the desk needs a terminal; quadrille --help lists the commands that do without one")
+		return fmt.Errorf("%s needs a terminal; quadrille --help lists the commands that do without one", who)
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"go/ast"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -93,7 +94,8 @@ func TestTheReadmeListsTheLicences(t *testing.T) {
 }
 
 // Nothing in the program opens a network connection: of all that it is made of, only the reader of
-// flags imports the package for networks, to read addresses, and nothing has anything above it.
+// flags imports the package for networks, to read addresses, and the package wire, for a socket in the file
+// system; and nothing has anything above it.
 func TestTheProgramKnowsNoNetwork(t *testing.T) {
 	out, err := exec.Command("go", "list", "-deps", "-f", `{{.ImportPath}} {{join .Imports " "}}`, ".").Output()
 	if err != nil {
@@ -102,9 +104,37 @@ func TestTheProgramKnowsNoNetwork(t *testing.T) {
 	for line := range strings.Lines(string(out)) {
 		words := strings.Fields(line)
 		path, imports := words[0], words[1:]
-		if slices.Contains(imports, "net") && path != "github.com/spf13/pflag" || strings.HasPrefix(path, "net/http") || path == "crypto/tls" {
+		if slices.Contains(imports, "net") && path != "github.com/spf13/pflag" && path != module+"/cmd/quadrille/wire" || strings.HasPrefix(path, "net/http") || path == "crypto/tls" {
 			t.Errorf("%s speaks to networks", path)
 		}
+	}
+}
+
+// The package wire names no network but that of sockets in the file system, wherever it listens or dials.
+func TestTheSocketIsOnNoNetwork(t *testing.T) {
+	found := 0
+	for file, f := range filesBelow(t, "wire", 0) {
+		ast.Inspect(f, func(n ast.Node) bool {
+			call, ok := n.(*ast.CallExpr)
+			if !ok {
+				return true
+			}
+			sel, ok := call.Fun.(*ast.SelectorExpr)
+			if !ok {
+				return true
+			}
+			if x, ok := sel.X.(*ast.Ident); !ok || x.Name != "net" {
+				return true
+			}
+			found++
+			if network, ok := call.Args[0].(*ast.BasicLit); !ok || network.Value != `"unix"` {
+				t.Errorf("%s calls net.%s on another network than unix", file, sel.Sel.Name)
+			}
+			return true
+		})
+	}
+	if found == 0 {
+		t.Error("no call was found")
 	}
 }
 

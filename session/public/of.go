@@ -51,12 +51,22 @@ var states = map[hall.State]string{
 	hall.Closed: Closed, hall.Free: Free, hall.Planned: Planned, hall.Over: Over, hall.Called: Called, hall.Playing: Playing,
 }
 
+// onTheWay is for how long after a call people are taken to be on their way to the court.
+const onTheWay = 2 * time.Minute
+
 func (s show) courts() []Court {
 	out := []Court{}
 	for _, c := range s.h.Courts {
 		court := Court{
 			Name: string(c.ID), State: states[c.State], A: s.names.team(c.A), B: s.names.team(c.B),
 			Minutes: minutes(c.Played), Last: c.Closing,
+		}
+		switch {
+		case court.State != Called && court.State != Playing:
+		case c.Played < onTheWay && !c.Scored:
+			court.State = Called
+		default:
+			court.State = Playing
 		}
 		if c.Scored {
 			court.Score = []int{c.Score.A, c.Score.B}

@@ -274,6 +274,27 @@ func TestMessagesInTheHall(t *testing.T) {
 	shows("when its time is over", wet)
 }
 
+// TestOnTheWay: people are called for two minutes, whatever else is done, until something is scored.
+func TestOnTheWay(t *testing.T) {
+	s := newStand(t, session.Rounds, 2, people...)
+	s.do(session.CallRound{}, session.PostMessage{Text: "hello"})
+	is := func(moment string, want ...string) {
+		t.Helper()
+		var got []string
+		for _, c := range s.view().Courts {
+			got = append(got, c.State)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s the courts are %v, want %v", moment, got, want)
+		}
+	}
+	is("after a message", Called, Called)
+	s.do(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
+	is("after a rally", Playing, Called)
+	s.now = s.now.Add(onTheWay)
+	is("after two minutes", Playing, Playing)
+}
+
 // TestNextOfTheRollingFlow is the four who go on, to whichever court is free first.
 func TestNextOfTheRollingFlow(t *testing.T) {
 	s := newStand(t, session.Rolling, 1, people...)

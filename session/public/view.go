@@ -50,7 +50,7 @@ const (
 	Free    = "free"    // nobody on it
 	Planned = "planned" // a and b come there with the next call
 	Over    = "over"    // the game is over
-	Called  = "called"  // a and b are on their way
+	Called  = "called"  // a and b are on their way: they were called less than two minutes ago
 	Playing = "playing" // a game goes on
 )
 
