@@ -99,30 +99,52 @@ func TestFramesStayCheap(t *testing.T) {
 func BenchmarkPersonToFrame(b *testing.B) {
 	for _, flow := range []session.Flow{session.Rounds, session.Rolling} {
 		b.Run(string(flow), func(b *testing.B) {
-			b.Setenv("NO_COLOR", "")
-			b.Setenv("CLICOLOR_FORCE", "1")
-			s := newStage(b)
-			settings := session.DefaultSettings(7)
-			settings.Rounds = 12
-			s.do(session.OpenNight{Name: "Club night", Settings: settings, Courts: 24})
-			for i := range 200 {
-				s.do(session.AddGuest{Name: fmt.Sprintf("%s %03d", firstNames[i%10], i)})
-			}
-			for range 10 {
-				s.do(session.CallRound{Plan: s.m.plan.Rounds}).pass(12)
-				for _, g := range s.night().Running() {
-					s.do(session.FinishGame{Game: g.ID, Final: final(b, s, 11, int(g.ID)%10)})
-				}
-			}
-			if settings.Flow = flow; flow == session.Rolling {
-				s.do(session.ChangeSettings{Settings: settings}, session.BeginPlay{})
-			}
-			s.theme = theme.New(io.Discard)
-			s.reopen().resize(200, 60).press("b", "enter").m.View()
+			s := tenRounds(b, flow).press("b", "enter")
+			s.m.View()
 			b.ReportAllocs()
 			for i := 0; b.Loop(); i++ {
 				s.press("down").m.View()
 			}
 		})
 	}
+}
+
+// BenchmarkLargestToFrame goes through the bench and the map of the rotation in the same night.
+func BenchmarkLargestToFrame(b *testing.B) {
+	for _, flow := range []session.Flow{session.Rounds, session.Rolling} {
+		for _, key := range []string{"b", "r"} {
+			b.Run(string(flow)+"/"+key, func(b *testing.B) {
+				s := tenRounds(b, flow).press(key)
+				s.m.View()
+				b.ReportAllocs()
+				for i := 0; b.Loop(); i++ {
+					s.press([]string{"down", "up"}[i/40%2]).m.View()
+				}
+			})
+		}
+	}
+}
+
+// tenRounds is a night of 200 people on 24 courts after ten rounds, at 200 by 60, in colour.
+func tenRounds(b *testing.B, flow session.Flow) *stage {
+	b.Setenv("NO_COLOR", "")
+	b.Setenv("CLICOLOR_FORCE", "1")
+	s := newStage(b)
+	settings := session.DefaultSettings(7)
+	settings.Rounds = 12
+	s.do(session.OpenNight{Name: "Club night", Settings: settings, Courts: 24})
+	for i := range 200 {
+		s.do(session.AddGuest{Name: fmt.Sprintf("%s %03d", firstNames[i%10], i)})
+	}
+	for range 10 {
+		s.do(session.CallRound{Plan: s.m.plan.Rounds}).pass(12)
+		for _, g := range s.night().Running() {
+			s.do(session.FinishGame{Game: g.ID, Final: final(b, s, 11, int(g.ID)%10)})
+		}
+	}
+	if settings.Flow = flow; flow == session.Rolling {
+		s.do(session.ChangeSettings{Settings: settings}, session.BeginPlay{})
+	}
+	s.theme = theme.New(io.Discard)
+	return s.reopen().resize(200, 60)
 }

@@ -76,6 +76,9 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, nil
 	case planMsg:
 		return m, m.planned(msg)
+	case ui.Worked:
+		msg.Take()
+		return m, m.drain()
 	case weighedMsg:
 		m.weighed(msg)
 		return m, nil

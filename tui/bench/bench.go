@@ -4,6 +4,8 @@ package bench
 import (
 	"fmt"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"club/quadrille/session"
 	"club/quadrille/tui/hand"
 	"club/quadrille/tui/line"
@@ -51,7 +53,7 @@ func (b *Bench) Actions(c ui.Context) []ui.Action {
 			} else {
 				b.asked = a.Person
 			}
-			b.answer(c)
+			b.head, b.why = answer(c, b.asks(c))
 			return nil
 		})).Because(nobody).Explained("why this person is not called next, with figures; again takes the answer away"),
 		ui.Act(ui.Bind("put first", "p", "p"), of(func(a session.Attendance) ui.Intent { return hand.First(a.Person) })).
@@ -68,12 +70,23 @@ func (b *Bench) move(c ui.Context, rows int) ui.Action {
 	a := b.cursor.Move(rows)
 	move := a.Do
 	a.Do = func(key string) ui.Intent {
-		b.asked, b.why = "", nil
+		b.asked = ""
 		i := move(key)
-		if wide(c) {
-			b.answer(c) // why the person under the cursor is not called next stands beside the list
+		if !wide(c) {
+			b.why = nil
+			return i
 		}
-		return i
+		asked := b.asks(c)
+		return ui.Own{Do: func() tea.Cmd { // why the person under the cursor is not called next stands beside the list
+			return func() tea.Msg {
+				head, why := answer(c, asked)
+				return ui.Worked{Take: func() {
+					if b.asks(c) == asked {
+						b.head, b.why = head, why
+					}
+				}}
+			}
+		}}
 	}
 	return a
 }
@@ -154,7 +167,7 @@ func (b *Bench) Lines(c ui.Context) []string {
 	left, right := c, c
 	left.Width = listWidth(c)
 	right.Width = c.Width - left.Width - 3
-	shares := b.shares(left)
+	shares := b.sharesOf(left)
 	rows, beside := append(b.list(left, shares), shares...), b.beside(right)
 	out := make([]string, c.Height)
 	for y := range out {
@@ -207,7 +220,8 @@ func (b *Bench) list(c ui.Context, under []string) []string {
 // everybody sat out.
 func (b *Bench) under(c ui.Context) []string {
 	if wide(c) {
-		return b.shares(c)
+		c.Width = listWidth(c)
+		return b.sharesOf(c)
 	}
 	return b.below(c)
 }

@@ -85,10 +85,18 @@ func frees(c ui.Context, room int) []string {
 // share is the least room for one person among the turns of all.
 const share = 32
 
+// sharesOf is shares, laid out once for a size: it does not change from key to key.
+func (b *Bench) sharesOf(c ui.Context) []string {
+	if b.facts.width != c.Width || b.facts.height != c.Height {
+		b.facts.shares, b.facts.width, b.facts.height = b.shares(c), c.Width, c.Height
+	}
+	return b.facts.shares
+}
+
 // shares is how often everybody who is here sat out and played tonight, under the list: each on a line where there is
 // room, and else in columns.
 func (b *Bench) shares(c ui.Context) []string {
-	people, width := b.facts.all, min(c.Width, listWidth(c))
+	people, width := b.facts.all, c.Width
 	if len(people) == 0 {
 		return nil
 	}

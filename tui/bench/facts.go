@@ -17,8 +17,11 @@ type facts struct {
 	longest float64                     // wait of those on the bench, in minutes
 	all     []session.PersonID          // who is here, most sit-outs first, then fewest games
 	where   map[session.PersonID]string // where each is, and when the person plays next
-	none    string                      // why no four can be called next in the rolling flow
-	round   session.Wait                // until the next round is called
+	shares  []string                    // the turns of all, laid out for the size that follows
+	width   int
+	height  int
+	none    string       // why no four can be called next in the rolling flow
+	round   session.Wait // until the next round is called
 }
 
 // survey works the facts out.

@@ -18,34 +18,38 @@ func (b *Bench) Survey(c ui.Context) {
 		return
 	}
 	b.facts = survey(c)
-	b.answer(c)
+	b.head, b.why = answer(c, b.asks(c))
 }
 
-// answer says why whoever has asked is not called next; beside the list that is the person under the cursor.
-func (b *Bench) answer(c ui.Context) {
+// asks is who has asked why not; beside the list that is the person under the cursor.
+func (b *Bench) asks(c ui.Context) session.PersonID {
+	if people := waiting(c.Night()); b.asked == "" && wide(c) && len(people) > 0 {
+		return people[b.cursor.In(len(people))].Person
+	}
+	return b.asked
+}
+
+// answer says why somebody is not called next. It takes the machine a while.
+func answer(c ui.Context, asked session.PersonID) (head string, why []string) {
 	n := c.Night()
-	b.why = nil
-	asked := b.asked
-	if people := waiting(n); asked == "" && wide(c) && len(people) > 0 {
-		asked = people[b.cursor.In(len(people))].Person
+	if n == nil || asked == "" {
+		return "", nil
 	}
-	if asked == "" {
-		return
-	}
-	b.head = "Why not " + c.Names.Full(asked) + "?"
+	head = "Why not " + c.Names.Full(asked) + "?"
 	w, err := c.Ledger.WhyNot(asked, c.Now)
 	switch {
 	case err == nil && !n.LastCall:
-		b.why = w.Words(c.Names.Short)
+		why = w.Words(c.Names.Short)
 		if w.IsNext {
-			b.head = c.Names.Full(asked) + " is next"
+			head = c.Names.Full(asked) + " is next"
 		}
 	default:
-		b.why = whyNot(c, n, asked, err)
+		why = whyNot(c, n, asked, err)
 	}
 	if pin, ok := n.PinOf(asked); ok && pin.A[1] == "" {
-		b.why = append(b.why, c.Names.Short(asked)+" is put first by the organiser's decision.")
+		why = append(why, c.Names.Short(asked)+" is put first by the organiser's decision.")
 	}
+	return head, why
 }
 
 // whyNot says why somebody is not called next where it is not for others that are.

@@ -174,6 +174,9 @@ type Later struct{ Make func() Intent }
 // Own is something that the desk itself does, beside the screens.
 type Own struct{ Do func() tea.Cmd }
 
+// Worked is the message of something that was worked out beside the screen at a key press: the desk takes it.
+type Worked struct{ Take func() }
+
 func (Do) intent()         {}
 func (Show) intent()       {}
 func (Weigh) intent()      {}
