@@ -43,7 +43,7 @@ var Order = [kinds]Rank{
 	{Thrice, "three sit-outs running", 1 << 11, 0, true},
 	{TwiceMore, "twice running, more than a person's share", 1 << 10, 0, true},
 	{Partners, "repeated partners", 160, 0, false},
-	{Onesided, "games with a sure winner, where levels are to be even", 72, 0, false},
+	{Onesided, "games with a sure winner, where levels are to be even", 87, 0, false},
 	{Twice, "sit-outs twice running", 24, 1 << 11, true},
 	{Meetings, "repeated meetings", 16, 0, false},
 	{Opponents, "repeated opponents", 2, 0, false},
@@ -51,7 +51,8 @@ var Order = [kinds]Rank{
 }
 
 // GentleOnesided is what a game with a sure winner weighs where levels are to be gently even. Both weights are below half
-// of what a repeated partner and meeting weigh, so that no exchange, which touches two games, pays one for them.
+// of what a repeated partner and meeting weigh, so that no exchange, which touches two games, pays one for them; besides,
+// no plan is taken for even games that has more partner repeats.
 const GentleOnesided = 24
 
 // Weights are what each step of a [Score] weighs.

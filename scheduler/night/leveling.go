@@ -12,9 +12,9 @@ type Leveling uint8
 const (
 	// AnyLevels balances teams only where nobody meets anybody more often for it.
 	AnyLevels Leveling = iota
-	// GentleLevels avoids a game with a sure winner where that costs about one repeated meeting.
+	// GentleLevels avoids a game with a sure winner where that costs one or two repeated meetings.
 	GentleLevels
-	// EvenLevels avoids it where that costs about two.
+	// EvenLevels avoids it wherever that can be found.
 	EvenLevels
 )
 

@@ -17,19 +17,24 @@ type annealer struct {
 	floor   int // no plan weighs less; reaching it ends the search
 	resting int // least weight of who sits out
 	best    int
-	still   bool    // what changes nothing is not taken, so that people see fewer changes
-	effort  int     // work of the pulse beyond that of single exchanges, in moves
-	polish  int     // pulses since nothing but opponents and levels is left to better
-	leveled int     // what the best plan's levels weigh
-	record  []int32 // the seats of the best plan
+	still   bool             // what changes nothing is not taken, so that people see fewer changes
+	effort  int              // work of the pulse beyond that of single exchanges, in moves
+	polish  int              // pulses since nothing but opponents and levels is left to better
+	again   int              // a plan with more partner repeats is no better, however even its games
+	first   func(*board) int // what plans are judged by before their weight; nil = nothing
+	led     int              // that of the best plan
+	record  []int32          // the seats of the best plan
 }
 
 func newAnnealer(b *board, d *dice.Dice, floor, resting int) *annealer {
-	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor, best: b.play + b.rest, leveled: b.leveled, resting: resting}
+	a := &annealer{b: b, m: newMover(b, d), d: d, floor: floor, best: b.play + b.rest, resting: resting, again: noLimit}
 	a.m.patience = brokenWeight
 	a.record = append(a.record, b.seat...)
 	return a
 }
+
+// noLimit is more partner repeats than there are.
+const noLimit = 1 << 40
 
 // brokenWeight is what one game against what must hold weighs.
 var brokenWeight = measure.Usual[measure.Broken]
@@ -49,7 +54,7 @@ func (a *annealer) run(ctx context.Context, moves int, hot, cold float64) int {
 		if a.proved() || ctx.Err() != nil {
 			return done
 		}
-		if a.best-a.leveled < a.floor+a.b.w[measure.Meetings] {
+		if a.best < a.floor+a.b.w[measure.Meetings] {
 			if a.polish++; a.polish*pulse > moves/polishShare {
 				return done
 			}
@@ -79,8 +84,8 @@ func (a *annealer) try(temperature float64) {
 	case len(steps) == 1 && !a.b.replaces(steps[0]):
 		s := steps[0]
 		d := a.b.pairDelta(s.r, s.s, s.t)
-		if a.b.levels != nil {
-			if d-a.b.levelOf(s.r, s.s)-a.b.levelOf(s.r, s.t) > a.m.patience {
+		if a.b.leveling != nil {
+			if d > a.m.patience && d-a.b.mostGain(s.r, s.s, s.t) > a.m.patience {
 				return // however even the games become
 			}
 			d += a.b.levelDelta(s.r, s.s, s.t)
@@ -139,10 +144,32 @@ const overlap = 48
 
 // keep remembers the board if it is the best so far.
 func (a *annealer) keep() {
-	if w := a.b.play + a.b.rest; w < a.best {
-		a.best, a.leveled = w, a.b.leveled
-		copy(a.record, a.b.seat)
+	w := a.b.play + a.b.rest
+	if a.first == nil {
+		if w < a.best && a.b.again <= a.again {
+			a.note(w)
+		}
+		return
 	}
+	if led := a.first(a.b); (led < a.led || led == a.led && w < a.best) && a.b.again <= a.again {
+		a.led = led
+		a.note(w)
+	}
+}
+
+func (a *annealer) note(w int) {
+	a.best = w
+	copy(a.record, a.b.seat)
+}
+
+// leads lets plans be judged by something before their weight.
+func (a *annealer) leads(first func(*board) int) {
+	a.first, a.led = first, first(a.b)
+}
+
+// dear is what the board weighs but for levels and repeated opponents, which are traded for each other.
+func (b *board) dear() int {
+	return b.play + b.rest - b.leveled() - b.w[measure.Opponents]*b.opposed
 }
 
 // restore puts the best plan back on the board.

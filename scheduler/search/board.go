@@ -31,11 +31,10 @@ type board struct {
 	may    int     // how often a person may without its being too often
 	priced bool    // sitting out twice running has a price
 
-	levels   []int // each person's level in tenths; nil when nobody states one
-	level    []int // what each game weighs for levels, at (round·width + first seat) / 4
-	leveled  int   // the sum of those
-	onesided int   // what a game with a sure winner weighs
+	leveling *leveling // nil where nobody states a level, or they are left out of sight
 	margin   []margin
+	again    int // how many times at least somebody partners again, all night
+	opposed  int // Σ C(o,2) over pairs, all night
 	held     *held
 	play     int // weight of who plays with whom
 	rest     int // weight of who sits out
@@ -75,13 +74,7 @@ func emptyBoard(n *night.Night, shapes []night.Shape, f *sitout.Fair, w *measure
 	b.may = mayTwice(n, shapes)
 	b.seat = make([]int32, len(shapes)*b.width)
 	b.where = make([]int32, len(shapes)*n.People)
-	b.levels = n.Levels()
-	switch step, _ := n.Problem.Even(); step {
-	case night.GentleLevels:
-		b.onesided = measure.GentleOnesided
-	case night.EvenLevels:
-		b.onesided = w[measure.Onesided]
-	}
+	b.leveling = newLeveling(n, w)
 	return b
 }
 
@@ -111,15 +104,12 @@ func (b *board) recount() {
 	for at := range b.margin {
 		b.margin[at] = b.marginAt(at, b.pair[at])
 	}
-	b.level, b.leveled = make([]int, len(b.seat)/4), 0
-	for r := range b.shapes {
-		for s := 0; s < b.shapes[r].Seats() && b.levels != nil; s += 4 {
-			b.relevel(r, s)
-		}
-	}
+	b.measureAll()
+	sums := measure.SumPairs(b.pair, b.n.People)
+	b.again, b.opposed = sums.Repeats, sums.Opponents
 	rest, all := b.restScore(), b.score()
 	b.rest = rest.Weight(b.w)
-	b.play = all.Weight(b.w) - b.rest + b.leveled
+	b.play = all.Weight(b.w) - b.rest + b.leveled()
 }
 
 // row returns who sits where in round r: the games, then the bench.

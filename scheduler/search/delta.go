@@ -1,5 +1,9 @@
 package search
 
+import (
+	"club/quadrille/scheduler/measure"
+)
+
 // Moves exchange the occupants of two seats of one round. Each changes the tallies of at most twelve
 // pairs, so that its cost is known in constant time: a dozen looks into the table of margins.
 
@@ -7,7 +11,7 @@ package search
 // for what changes by who sits out. The seats must not be one team's, and not both on the bench.
 func (b *board) swapDelta(r, s, t int) int {
 	d := b.pairDelta(r, s, t)
-	if b.levels != nil {
+	if b.leveling != nil {
 		d += b.levelDelta(r, s, t)
 	}
 	return d
@@ -73,6 +77,9 @@ func (b *board) swap(r, s, t, d int) {
 	if s > t {
 		s, t = t, s
 	}
+	if b.leveling != nil {
+		b.relevel(r, s, t)
+	}
 	switch {
 	case s>>2 == t>>2:
 		b.tally(row, s, ^uint16(0))
@@ -97,10 +104,6 @@ func (b *board) swap(r, s, t, d int) {
 		b.tallyOne(row, t, 1)
 	default:
 		b.tallyOne(row, s, 1)
-	}
-	if b.levels != nil {
-		b.relevel(r, s)
-		b.relevel(r, t)
 	}
 	b.play += d
 }
@@ -128,6 +131,14 @@ func (b *board) tally(row []int32, s int, by uint16) {
 func (b *board) count(i, j int32, p, o uint16) {
 	at, back := int(i)*b.n.People+int(j), int(j)*b.n.People+int(i)
 	t := b.pair[at]
+	if p != 0 {
+		b.again -= max(0, int(t.P)-1)
+		b.again += max(0, int(t.P+p)-1)
+	}
+	if o != 0 {
+		b.opposed -= measure.Pairs(int(t.O))
+		b.opposed += measure.Pairs(int(t.O + o))
+	}
 	t.P += p
 	t.O += o
 	b.pair[at], b.pair[back] = t, t

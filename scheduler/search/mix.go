@@ -24,7 +24,7 @@ func (s *search) mix(ctx context.Context, strict *board) *board {
 	s.w = w
 	defer func() { s.w = &measure.Strict }()
 	var runs []*annealer
-	drawn := s.draw()
+	drawn := s.draw().blind()
 	starts := []*board{strict.under(w), drawn}
 	if regular(s.n, drawn) && s.n.Side == nil {
 		if b := fromSplit(s.n, drawn, s.d); b != nil {
@@ -109,11 +109,11 @@ func (b *board) under(w *measure.Weights) *board {
 func (b *board) traded(under *measure.Weights) int {
 	w := *under
 	w[measure.TwiceMore], w[measure.TwiceAtOnce], w[measure.Opponents] = 0, 0, 0
-	return b.cost(&w) - b.leveled
+	return b.cost(&w) - b.leveled()
 }
 
 // cost is the board's weight under other weights.
 func (b *board) cost(w *measure.Weights) int {
 	s := b.score()
-	return s.Weight(w) + b.leveled
+	return s.Weight(w) + b.leveled()
 }

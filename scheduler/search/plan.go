@@ -15,9 +15,6 @@ const defaultMoves = 2_000_000
 // UsualMoves is the budget where none is given: fewer moves where each costs more.
 func UsualMoves(p *night.Problem) int {
 	moves := defaultMoves
-	if slices.ContainsFunc(p.People, func(x night.Person) bool { return x.Level != 0 }) {
-		moves = moves * 2 / 3
-	}
 	if len(p.Together)+len(p.NeverMeet)+len(p.NeverPartner) > 0 {
 		moves /= 2
 	}
@@ -53,12 +50,8 @@ func (s *search) finish(b *board, shown []night.Round) []night.Round {
 	if !keepsAny(b.rounds(), shown) {
 		shown = nil
 	}
-	free := shown == nil && b.held == nil
-	if free {
-		b.relabel(s.d)
-	}
 	n, rounds := s.n, b.rounds()
-	if free {
+	if shown == nil && b.held == nil {
 		orderRounds(n, rounds)
 	}
 	balanceCourts(n, rounds, withPinned(n, shown), s.d)

@@ -40,10 +40,6 @@ const hot, cold = 3.5, 2
 // and so a short search at the usual temperatures comes first: it parts a few people who must not meet.
 const hotRepair = 1 << 15
 
-// hotLevels is the temperature at which boards with levels are shaken first: a game that is too one-sided
-// weighs more than a few repeated meetings, and the way to a balanced one leads over them.
-const hotLevels = 80
-
 // trials says which part of the moves each start gets, one of so many, before the most promising one
 // gets the rest.
 const trials = 30
@@ -58,9 +54,14 @@ const (
 // that share of the moves.
 const encore, encoreShare = 4, 0.25
 
-// solve finds a plan in which everything holds that must. Games that cannot be are left out: their
-// courts stay empty, and the round is planned anew without them.
+// solve finds a plan in which everything holds that must, and then makes its games even, as far as the night asks.
 func (s *search) solve(ctx context.Context) *board {
+	return s.even(ctx, s.meet(ctx))
+}
+
+// meet finds a plan in which everything holds that must, without a look at levels: people meet as they should.
+// Games that cannot be are left out: their courts stay empty, and the round is planned anew without them.
+func (s *search) meet(ctx context.Context) *board {
 	for {
 		b := s.mix(ctx, s.settle(ctx))
 		if b.n.Wishes == nil && b.n.Problem.MaxRun == 0 || !s.giveUp(b) {
@@ -103,8 +104,6 @@ func (s *search) improve(ctx context.Context) *board {
 		}
 		if runs[k].best >= brokenWeight {
 			left -= runs[k].run(ctx, s.moves/2, hotRepair, hot)
-		} else if b.levels != nil {
-			left -= runs[k].run(ctx, s.moves/8, hotLevels, hot)
 		}
 		if len(starts) > 1 && !runs[k].proved() {
 			left -= runs[k].run(ctx, s.moves/trials, hot, cold)
@@ -123,7 +122,7 @@ func (s *search) improve(ctx context.Context) *board {
 		best = slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	}
 	best.run(ctx, left, hot, cold)
-	if best.best-best.leveled < best.floor+encore*best.b.w[measure.Meetings] {
+	if best.best < best.floor+encore*best.b.w[measure.Meetings] {
 		best.run(ctx, int(encoreShare*float64(s.moves)), hot, cold)
 	}
 	best.wish(ctx, s.moves/wishShare)
@@ -152,12 +151,8 @@ func (a *annealer) wish(ctx context.Context, moves int) int {
 // starts are the boards from which the search sets out: those made from designs where one fits, and
 // one that is drawn by lot.
 func (s *search) starts(ctx context.Context) []*board {
-	drawn := s.draw()
-	starts := append(s.fromDesigns(ctx, drawn), drawn)
-	for _, b := range starts {
-		b.relabel(s.d)
-	}
-	return starts
+	drawn := s.draw().blind()
+	return append(s.fromDesigns(ctx, drawn), drawn)
 }
 
 // draw fills the rounds one after the other by the queue, and each round's courts by lot.
