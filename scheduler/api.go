@@ -62,6 +62,12 @@ var ErrTooFew = rolling.ErrTooFew
 // Next chooses the four who play next on the free court: see [rolling.Next].
 func Next(r Rolling) (Game, error) { return rolling.Next(r) }
 
+// Call is Next for a court that calls by itself, which may be better left free: see [rolling.Call].
+func Call(r Rolling) (Game, error) { return rolling.Call(r) }
+
+// ErrPatience is [rolling.ErrPatience].
+var ErrPatience = rolling.ErrPatience
+
 // Weighed is [rolling.Weighed].
 type Weighed = rolling.Weighed
 

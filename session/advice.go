@@ -100,7 +100,7 @@ func (l *Ledger) rollingStep(n *Night, a Advice, now time.Time) (Step, Idle) {
 		return StepBegin, why
 	case len(free) > 0 && why.Cause == Callable:
 		return StepFill, why
-	case a.Running > 0 && (why.Cause == Callable || why.Cause == TooFew || why.Cause == NoFour):
+	case a.Running > 0 && (why.Cause == Callable || why.Cause == TooFew || why.Cause == NoFour || why.Cause == NewPartners):
 		return StepScores, why // whoever comes off may be called there
 	}
 	return StepBlocked, why

@@ -84,7 +84,7 @@ func (l *Ledger) callFree(env Env) ([]Event, error) {
 		if why := n.blocked(env.Now); why.Cause != Callable {
 			return events, nil
 		}
-		g, err := pickNext(f.club, n, court, env.Now, env.picker())
+		g, err := pickNext(f.club, n, court, env.Now, env.picker(true))
 		if err != nil {
 			return events, nil // the courts after this one have the same people to choose from
 		}

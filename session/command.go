@@ -20,11 +20,16 @@ type Env struct {
 	Pick  Picker          // who plays next on a free court; nil for the scheduler's choice
 }
 
-func (e Env) picker() Picker {
-	if e.Pick == nil {
-		return scheduler.Next
+// picker is who chooses the next four: for a court that calls by itself, which may be left free for a while, or for
+// one that somebody wants filled.
+func (e Env) picker(byItself bool) Picker {
+	switch {
+	case e.Pick != nil:
+		return e.Pick
+	case byItself:
+		return scheduler.Call
 	}
-	return e.Pick
+	return scheduler.Next
 }
 
 // openNight is the night that a command is about.

@@ -153,7 +153,7 @@ func (c CallGame) decide(l *Ledger, env Env) ([]Event, error) {
 	case k.Game != 0:
 		return nil, fmt.Errorf("court %s still has a game: enter its score first", c.Court)
 	}
-	g, err := pickNext(l.club, n, c.Court, env.Now, env.picker())
+	g, err := pickNext(l.club, n, c.Court, env.Now, env.picker(false))
 	if err != nil {
 		return nil, err
 	}

@@ -18,6 +18,7 @@ type draw struct {
 	club    *Club
 	now     time.Time
 	people  []PersonID
+	number  map[PersonID]scheduler.Player // of each of people, made when it is asked for
 	courts  []CourtID
 	problem scheduler.Problem
 
@@ -149,7 +150,16 @@ func (d *draw) team(s Team) scheduler.Team {
 
 // player is a person's number; people without one, and empty places, are nobody.
 func (d *draw) player(id PersonID) scheduler.Player {
-	return scheduler.Player(slices.Index(d.people, id))
+	if len(d.number) != len(d.people) {
+		d.number = make(map[PersonID]scheduler.Player, len(d.people))
+		for i, id := range d.people {
+			d.number[id] = scheduler.Player(i)
+		}
+	}
+	if i, ok := d.number[id]; ok {
+		return i
+	}
+	return scheduler.Nobody
 }
 
 func (d *draw) players(ids []PersonID) []scheduler.Player {

@@ -101,7 +101,7 @@ func newLineup(club *Club, n *Night, now time.Time) *lineup {
 	u.needGroups(club, n, out)
 	for {
 		u.draw = newCallDraw(club, n, now, out)
-		clashes := u.rolling("").Clashes()
+		clashes := u.hall().Clashes()
 		named := 0
 		for _, c := range clashes {
 			u.bar(c, out)
@@ -160,14 +160,13 @@ func newCallDraw(club *Club, n *Night, now time.Time, out map[PersonID]bool) *dr
 	})
 }
 
-// rolling states the moment in which a court is free.
-func (u *lineup) rolling(court CourtID) scheduler.Rolling {
+// hall states who is here and what they and the organiser ask, without the games.
+func (u *lineup) hall() scheduler.Rolling {
 	n := u.night
 	r := scheduler.Rolling{
 		People:    u.problem.People,
 		Courts:    u.problem.Courts,
 		Format:    n.Settings.Format,
-		Court:     scheduler.Court(slices.Index(u.courts, court)),
 		Together:  u.problem.Together,
 		NeverMeet: u.problem.NeverMeet,
 
@@ -186,14 +185,16 @@ func (u *lineup) rolling(court CourtID) scheduler.Rolling {
 			r.Pinned = append(r.Pinned, scheduler.Pair{A: u.player(p.A[0]), B: u.player(p.A[1])})
 		}
 	}
+	return r
+}
+
+// rolling states the moment in which a court is free.
+func (u *lineup) rolling(court CourtID) scheduler.Rolling {
+	n, r := u.night, u.hall()
+	r.Court = scheduler.Court(slices.Index(u.courts, court))
 	r.Played = u.games()
-	clock := n.Clock()
-	left := func(g *Game) float64 { return clock.Remaining(n.GameTime(g, u.now).Minutes(), 0.5) + changeMinutes }
-	running := n.Running()
-	slices.SortFunc(running, func(a, b *Game) int { return cmp.Or(cmp.Compare(left(a), left(b)), cmp.Compare(a.ID, b.ID)) })
-	for _, g := range running {
-		r.Running, r.Free = append(r.Running, u.game(g)), append(r.Free, left(g))
-	}
+	r.Running, r.Free = u.running()
+	games := n.gamesOfAll()
 	longest := math.Inf(1)
 	for _, a := range u.queue {
 		longest = min(longest, u.now.Sub(a.Waiting).Minutes()) // the bench is in order, whatever the clock says
@@ -201,10 +202,28 @@ func (u *lineup) rolling(court CourtID) scheduler.Rolling {
 			Player:  u.player(a.Person),
 			Waited:  longest,
 			Present: a.PresentFor(u.now).Minutes(),
-			Games:   n.GamesOf(a.Person),
+			Games:   games[a.Person],
 		})
 	}
 	return r
+}
+
+// running lists the games on court, the one expected to be over soonest first, and in how many minutes each is.
+func (u *lineup) running() (games []scheduler.Game, left []float64) {
+	type going struct {
+		game *Game
+		left float64
+	}
+	var line []going
+	clock := u.night.Clock()
+	for _, g := range u.night.Running() {
+		line = append(line, going{g, clock.Remaining(u.night.GameTime(g, u.now).Minutes(), 0.5) + changeMinutes})
+	}
+	slices.SortFunc(line, func(a, b going) int { return cmp.Or(cmp.Compare(a.left, b.left), cmp.Compare(a.game.ID, b.game.ID)) })
+	for _, x := range line {
+		games, left = append(games, u.game(x.game)), append(left, x.left)
+	}
+	return games, left
 }
 
 // next chooses who plays next on a court.

@@ -14,7 +14,7 @@ type stateOfPlay struct {
 }
 
 // score enters a final score for so many of the running games.
-func score(t *testing.T, d *Desk, clock *testClock, games int) {
+func score(t testing.TB, d *Desk, clock *testClock, games int) {
 	t.Helper()
 	for range games {
 		clock.now = clock.now.Add(4 * time.Minute)

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,6 +24,7 @@ const (
 	NoGroup                    // people wait who are in none of the two groups of a mixed night
 	Contradiction              // people wait whose wishes contradict each other
 	NoFour                     // no four of those who wait may play together
+	NewPartners                // every four would repeat partners, and need not once the next game is over
 	TooLate                    // a game called now would probably not be over by closing time
 )
 
@@ -32,7 +34,7 @@ type Idle struct {
 	Cause   Cause
 	Waiting int        // people on the bench
 	People  []PersonID // whom the cause is about: NoGroup, Contradiction
-	Text    string     // Contradiction and NoFour: what is wrong, in words
+	Text    string     // Contradiction, NoFour and NewPartners: what is wrong, in words
 	Chance  float64    // TooLate: that a game called now would be over by closing time
 	Closing time.Time  // PastClosing and TooLate
 }
@@ -67,7 +69,10 @@ func (n *Night) idle(club *Club, court CourtID, now time.Time) Idle {
 	if why := u.tooFew(); why.Cause != Callable {
 		return why
 	}
-	if _, err := u.next(court, scheduler.Next); err != nil {
+	switch _, err := u.next(court, scheduler.Call); {
+	case errors.Is(err, scheduler.ErrPatience):
+		late.Cause, late.Text = NewPartners, "partners would repeat, and need not once the next game is over"
+	case err != nil:
 		return u.noFour()
 	}
 	return late
@@ -169,7 +174,7 @@ func (i Idle) Words(club *Club, zone *time.Location) string {
 		return "a game takes four people, and " + i.Waits()
 	case NoGroup:
 		return Barred{Cause: NoGroup, People: i.People}.Words(club)
-	case Contradiction, NoFour:
+	case Contradiction, NoFour, NewPartners:
 		return i.Text
 	case TooLate:
 		return fmt.Sprintf("a game called now is over by %s with a chance of %.0f %%", i.Closing.In(zone).Format("15:04"), 100*i.Chance)

@@ -269,8 +269,14 @@ func (n *Night) OpenCourts() []CourtID {
 // with the same action keep the order of the roll.
 func (n *Night) Bench() []Attendance {
 	var out []Attendance
+	var playing []PersonID
+	for _, c := range n.Courts {
+		if g := n.Game(c.Game); g != nil {
+			playing = append(playing, g.Players()...)
+		}
+	}
 	for _, a := range n.Roll {
-		if a.State == Here && n.Playing(a.Person) == nil {
+		if a.State == Here && !slices.Contains(playing, a.Person) {
 			out = append(out, a)
 		}
 	}
@@ -282,13 +288,28 @@ func (n *Night) Bench() []Attendance {
 func (n *Night) GamesOf(id PersonID) int {
 	k := 0
 	for i := range n.Games {
-		g := &n.Games[i]
-		if g.Has(id) && (g.Final == nil || g.Final.How() != scoring.Void) {
+		if g := &n.Games[i]; g.Has(id) && g.stands() {
 			k++
 		}
 	}
 	return k
 }
+
+// gamesOfAll is GamesOf for everybody who has a game.
+func (n *Night) gamesOfAll() map[PersonID]int {
+	k := make(map[PersonID]int, len(n.Roll))
+	for i := range n.Games {
+		if g := &n.Games[i]; g.stands() {
+			for _, id := range g.Players() {
+				k[id]++
+			}
+		}
+	}
+	return k
+}
+
+// stands tells whether the game is played or was: a void one counts for nothing.
+func (g *Game) stands() bool { return g.Final == nil || g.Final.How() != scoring.Void }
 
 func (n *Night) clone() *Night {
 	c := *n

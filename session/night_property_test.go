@@ -214,6 +214,7 @@ func checkIdle(t *rapid.T, l *Ledger, now time.Time, acted bool) {
 		TooFew:      func() bool { return len(n.Bench()) < 4 },
 		TooLate:     func() bool { return closes && chance < LikelyOver && why.Chance == chance },
 		NoFour:      func() bool { return !anyFour(l, n) },
+		NewPartners: func() bool { return len(n.Running()) >= 3 && !newPartners(l, n) },
 		NoGroup: func() bool {
 			return len(why.People) > 0 && !slices.ContainsFunc(why.People, func(id PersonID) bool { return ofTonight(l, n, id) }) && !anyFour(l, n)
 		},
@@ -245,6 +246,32 @@ func ofTonight(l *Ledger, n *Night, id PersonID) bool {
 		}
 	}
 	return p.Group != "" && more < 2
+}
+
+// newPartners looks at every four of the longest wait and others on the bench, where nobody has a wish, for one in
+// two teams that are all new.
+func newPartners(l *Ledger, n *Night) bool {
+	bench := n.Bench()
+	for _, a := range bench {
+		if p, _ := l.Club().Person(a.Person); len(p.Together)+len(p.KeepApart) > 0 {
+			return false
+		}
+	}
+	team := func(a, b Attendance) bool {
+		partners, _ := n.metBefore(a.Person, b.Person)
+		return partners == 0
+	}
+	a := bench[0]
+	for i, b := range bench[1:] {
+		for j, c := range bench[1 : i+1] {
+			for _, d := range bench[1 : j+1] {
+				if n.Settings.Format == scheduler.Rotating && (team(a, b) && team(c, d) || team(a, c) && team(b, d) || team(a, d) && team(b, c)) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // anyFour looks at every four on the bench for one that can play, without the scheduler: of those who have

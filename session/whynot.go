@@ -33,6 +33,7 @@ type WhyNot struct {
 	Again    []Again           // whom the person has met before and would meet again in With
 
 	PlaceThen int  // on the bench, from 1, after Called has been called
+	Certain   bool // to be called next then: nobody else will have waited as long, or is pinned
 	Then      Wait // until the person plays, as likely as not
 }
 
@@ -155,14 +156,10 @@ func (w *WhyNot) then(n *Night, bench []Attendance, now time.Time) {
 		w.Then = n.NextTurn(0, now)
 		return
 	}
-	for _, a := range bench {
-		if !w.Called.has(a.Person) {
-			w.PlaceThen++
-		}
-		if a.Person == w.Person {
-			break
-		}
-	}
+	left := slices.DeleteFunc(slices.Clone(bench), func(a Attendance) bool { return w.Called.has(a.Person) })
+	at := slices.IndexFunc(left, func(a Attendance) bool { return a.Person == w.Person })
+	w.PlaceThen = at + 1
+	w.Certain = at == 0 && len(n.Pins) == 0 && (len(left) == 1 || left[1].Waiting.After(left[0].Waiting))
 	w.Then = n.NextTurn(4+w.PlaceThen-1, now)
 }
 
@@ -256,6 +253,8 @@ func (w WhyNot) figures() string {
 	switch {
 	case len(parts) == 0:
 		return again + "Both games weigh the same: the seed decided."
+	case with.Barred:
+		return again + "Partners who were partners before are avoided while others can play."
 	case more < 0.5:
 		return again + fmt.Sprintf("By itself that game weighs more (%s), so it was not looked at further.", strings.Join(parts, ", "))
 	}
@@ -264,7 +263,7 @@ func (w WhyNot) figures() string {
 
 // afterwards says when the person plays instead.
 func (w WhyNot) afterwards(who string) string {
-	if w.PlaceThen == 1 {
+	if w.Certain {
 		return fmt.Sprintf("After that %s has waited longest and is certain for the next court, %s.", who, w.Then.Words())
 	}
 	return fmt.Sprintf("After that %s is number %d of the bench, and likely plays %s.", who, w.PlaceThen, w.Then.Words())

@@ -43,7 +43,7 @@ func TestWhyNotMe(t *testing.T) {
 			}
 			if !w.IsNext {
 				passed++
-				after[a.Person] = w.PlaceThen == 1
+				after[a.Person] = w.Certain
 			}
 			for _, m := range w.Again {
 				if w.IsNext {

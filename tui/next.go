@@ -238,7 +238,7 @@ func (m *Model) barredText(a session.Advice, keys stepKeys) string {
 // scoresText says how a score is entered, how many are still to come, and what a free court waits for.
 func (m *Model) scoresText(n *session.Night, a session.Advice, keys stepKeys) string {
 	free := ""
-	if c := a.Idle.Cause; c == session.TooFew || c == session.NoFour {
+	if c := a.Idle.Cause; c == session.TooFew || c == session.NoFour || c == session.NewPartners {
 		free = fmt.Sprintf("; court %s is free: %s", a.Idle.Court, a.Idle.Words(m.ledger.Club(), m.now.Location()))
 	}
 	return m.scoreText(n, a, keys) + free

@@ -36,6 +36,9 @@ type Rank struct {
 // The price of sitting out twice running is one and a half repeated meetings: it costs one person a rest, a
 // rest and two games on end, and a repeat touches two people a little. It is a judgement: what it buys and
 // costs is measured (cmd/benching), other prices are not.
+//
+// The rolling flow, which chooses one game at a time, reads the weights of repeats, wishes and sure winners here; what
+// weighs only there, waits above all, stands beside it in the same unit (rolling/cost.go).
 var Order = [kinds]Rank{
 	{Broken, "games against what must hold", 1 << 28, 0, false},
 	{Unfair, "steps from the fairest sit-outs", 1 << 15, 0, true},

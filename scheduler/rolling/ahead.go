@@ -29,7 +29,7 @@ func (c *caller) lookAhead(choices []choice) night.Game {
 // after is what the games that can follow cost, if each is the cheapest one. The further ahead a game is,
 // the less is sure of it, and the less it counts.
 func (c *caller) after(g night.Game) float64 {
-	line := slices.Clone(c.line)
+	line := slices.Clone(c.window(c.line, aheadWidth+4*aheadGames)) // nobody further back can be reached
 	sum, weight := 0.0, 2.0
 	for _, next := range c.r.Running[:min(aheadGames, len(c.r.Running))] {
 		defer c.met.add(g)()
@@ -37,7 +37,7 @@ func (c *caller) after(g night.Game) float64 {
 		var cost float64
 		var ok bool
 		if g, cost, ok = c.cheapest(c.window(line, aheadWidth)); !ok {
-			return sum + weight*partnerWeight // nobody could play: as bad as a repeat
+			return sum + weight*c.prices.partner // nobody could play: as bad as a repeat
 		}
 		weight /= 2
 		sum += float64(weight * cost)
@@ -47,7 +47,8 @@ func (c *caller) after(g night.Game) float64 {
 
 // comeOff is the queue without the people of a game that was called, when the next court has freed.
 func (c *caller) comeOff(line []call, called, freed night.Game) []call {
-	line = slices.DeleteFunc(line, func(x call) bool { return slices.Contains(called.Players(), x.who[0]) })
+	gone := called.Seats()
+	line = slices.DeleteFunc(line, func(x call) bool { return slices.Contains(gone[:], x.who[0]) })
 	for k := range line {
 		line[k].waited += c.pace.interval
 	}

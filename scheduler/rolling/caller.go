@@ -2,6 +2,7 @@ package rolling
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"club/quadrille/scheduler/dice"
@@ -16,7 +17,8 @@ type caller struct {
 	led  int    // how many calls those are
 	pace pace
 
-	waiting float64 // what waiting weighs
+	prices  prices
+	levels  []int   // of everybody, in tenths, 0 = unknown
 	longest float64 // the longest wait if everybody is called in turn, in minutes
 	met     *memory
 	d       *dice.Dice
@@ -38,27 +40,38 @@ func newCaller(r Moment) (*caller, error) {
 		return nil, &night.Conflict{Reasons: []string{"the free court is not in the list of courts"}}
 	}
 	c.met, c.pace = newMemory(n.People, r.Played), newPace(r)
-	c.waiting = mixWeight
-	if r.ByWait {
-		c.waiting = strictWeight
+	c.prices, c.levels = newPrices(p), make([]int, n.People)
+	for i, person := range p.People {
+		c.levels[i] = int(math.Round(10 * person.Level))
 	}
 	c.queue()
 	c.longest = c.longestInTurn()
 	return c, nil
 }
 
-// best returns the best game that includes whoever has waited longest.
+// best returns the best game that includes whoever has waited longest. To mix more it looks as far down the queue as
+// it must for partners who were not partners before.
 func (c *caller) best() (night.Game, error) {
 	if !c.enough() {
 		return night.Game{}, ErrTooFew
 	}
+	var best night.Game
+	fewest := math.MaxInt
 	for _, width := range []int{windowWidth, 2 * windowWidth, 4 * windowWidth} {
 		if g, ok := c.bestOf(c.window(c.line, width)); ok {
-			return g, nil
+			if again := c.again(g); again < fewest {
+				best, fewest = g, again
+			}
+			if fewest == 0 || c.r.ByWait {
+				return best, nil
+			}
 		}
 		if width >= len(c.line) {
 			break
 		}
+	}
+	if fewest < math.MaxInt {
+		return best, nil
 	}
 	if g, ok := c.first(); ok {
 		return g, nil
@@ -123,7 +136,8 @@ type choice struct {
 }
 
 // choices lists the possible games with so many heads of the window, as far as they fit, cheapest first; the dice
-// decide on the order of equal ones.
+// decide on the order of equal ones. To mix more, partners who were partners before are not among them where others
+// can be.
 func (c *caller) choices(window []call, heads int) []choice {
 	var found []choice
 	inTurn := c.waits(window, nil)
@@ -136,44 +150,62 @@ func (c *caller) choices(window []call, heads int) []choice {
 		}
 		return true
 	})
+	found = c.fresh(found)
 	dice.Shuffle(c.d, found)
 	slices.SortStableFunc(found, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
 	return found
 }
 
+// fresh leaves, to mix more, the choices with the fewest partners who were partners before.
+func (c *caller) fresh(found []choice) []choice {
+	if c.r.ByWait {
+		return found
+	}
+	fewest := math.MaxInt
+	for _, x := range found {
+		fewest = min(fewest, c.again(x.game))
+	}
+	return slices.DeleteFunc(found, func(x choice) bool { return c.again(x.game) > fewest })
+}
+
 // fours hands each four that the calls can make, with the first so many calls among them as far as these fit into one
-// game, in the order of the queue, to a function, until it returns false.
+// game, in the order of the queue, to a function, until it returns false. The four is only lent.
 func (c *caller) fours(window []call, heads int, yield func(four []night.Player) bool) {
-	var grow func(from int, four []night.Player) bool
-	grow = func(from int, four []night.Player) bool {
-		if len(four) == 4 {
-			return yield(four)
+	var four [4]night.Player
+	var grow func(from, size int) bool
+	grow = func(from, size int) bool {
+		if size == 4 {
+			return yield(four[:])
 		}
 		for k := from; k < len(window); k++ {
-			x := window[k]
-			if len(four)+len(x.who) > 4 || !c.together(four, x.who) {
+			who := window[k].who
+			if size+len(who) > 4 || !c.together(four[:size], who) {
 				continue
 			}
-			if !grow(k+1, append(slices.Clone(four), x.who...)) {
+			copy(four[size:], who)
+			if !grow(k+1, size+len(who)) {
 				return false
 			}
 		}
 		return true
 	}
-	var four []night.Player
+	size := 0
 	for _, x := range window[:min(heads, len(window))] {
-		if len(four)+len(x.who) <= 4 && c.together(four, x.who) {
-			four = append(slices.Clone(four), x.who...)
+		if size+len(x.who) <= 4 && c.together(four[:size], x.who) {
+			size += copy(four[size:], x.who)
 		}
 	}
-	if len(four) > 0 {
-		grow(min(heads, len(window)), four)
+	if size > 0 {
+		grow(min(heads, len(window)), size)
 	}
 }
 
 // together tells whether people may join a game: nobody meets somebody to keep apart from, and no group
 // is too many.
 func (c *caller) together(four, more []night.Player) bool {
+	if c.n.Side == nil && c.n.Wishes == nil {
+		return true
+	}
 	if c.n.Side != nil {
 		var count [2]int
 		for _, i := range four {

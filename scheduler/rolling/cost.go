@@ -1,30 +1,46 @@
 package rolling
 
 import (
-	"math"
+	"slices"
 
+	"club/quadrille/scheduler/measure"
 	"club/quadrille/scheduler/night"
 )
 
-// What a game of the rolling flow costs, set by trial over hundreds of simulated nights
-// (session/simulation/cmd/rolling). Strictly by waiting time, to pass somebody over costs much: of those who have
-// waited twice the minutes between two free courts, a sixth of these minutes of difference weighs as much as a
-// partner's repeat or a wish, and all else decides among those who have waited about as long. To mix more it
-// costs little, but much from where somebody would wait longer by slack minutes than anybody in turn.
+// What weighs only where courts free one by one, in the unit of [measure.Order], from which the prices of all that
+// plans are judged by as well are taken. Set by trial over hundreds of simulated nights
+// (session/simulation/cmd/rolling).
 const (
-	strictWeight  = 40
-	mixWeight     = 0.7
-	overWeight    = 20
-	slack         = 3
-	behindWeight  = 6
-	partnerWeight = 100
-	wantedWeight  = 100
-	limitWeight   = 40
-	recentWeight  = 8
-	bandWeight    = 4
-	meetingWeight = 3
-	levelWeight   = 0.5
+	// Strictly by waiting time, a wait of the minutes between two free courts; it grows with the third power. Of those
+	// who have waited twice as long, a fifth of these minutes of difference weighs more than a partner's repeat.
+	strictWeight = 200
+	// To mix more, the third power of a minute's wait: of those who have waited 13 minutes, one minute more weighs
+	// about as much as two repeated meetings.
+	mixWeight = 0.07
+	// The square of a minute by which somebody would wait longer by more than slack minutes than anybody in turn, to
+	// mix more.
+	overWeight   = 107
+	slack        = 3
+	behindWeight = 64 // a game that somebody had less than others for the time present
+	recentWeight = 43 // two who came off court together
+	bandWeight   = 21 // a player outside the band of levels that the court prefers
+	levelWeight  = 3  // a level by which one team is the stronger
 )
+
+// prices are what repeats, wishes and sure winners cost, by the order of importance.
+type prices struct{ meeting, partner, opponent, wish, onesided float64 }
+
+func newPrices(p *night.Problem) prices {
+	each := func(k measure.ID) float64 { return float64(measure.Usual[k]) }
+	w := prices{meeting: each(measure.Meetings), partner: each(measure.Partners), opponent: each(measure.Opponents), wish: each(measure.Missing)}
+	switch step, _ := p.Even(); step {
+	case night.GentleLevels:
+		w.onesided = measure.GentleOnesided
+	case night.EvenLevels:
+		w.onesided = each(measure.Onesided)
+	}
+	return w
+}
 
 // splits are the three ways in which four people make two teams.
 func (c *caller) splits(four []night.Player) [3]night.Game {
@@ -47,11 +63,10 @@ func (c *caller) valid(g night.Game) bool {
 			return false
 		}
 	}
-	for _, i := range g.Players() {
-		for _, j := range g.Players() {
-			if n.Mate[i] == j && !g.Partners(i, j) {
-				return false
-			}
+	seats := g.Seats()
+	for x, i := range seats {
+		if m := n.Mate[i]; m != night.Nobody && m != seats[x^1] && slices.Contains(seats[:], m) {
+			return false
 		}
 	}
 	return true
@@ -60,44 +75,84 @@ func (c *caller) valid(g night.Game) bool {
 // cost is what the game costs by whom people have met before and by levels.
 func (c *caller) cost(g night.Game) float64 {
 	sum := 0.0
-	players := g.Players()
-	for x, i := range players {
-		for _, j := range players[:x] {
+	seats := g.Seats()
+	for x, i := range seats {
+		for y, j := range seats[:x] {
 			m := c.met.of(i, j)
-			p, o := int(m.P), int(m.O)
-			sum += meetingWeight * float64(p+o)
-			if g.Partners(i, j) {
-				sum += partnerWeight * float64(p) * one64(c.n.Mate[i] != j)
-				if w := c.n.Wishes; w != nil && int(w.Times[w.At(i, j)]) > p {
-					sum -= wantedWeight + partnerWeight*float64(p)
-				}
+			sum += c.prices.meeting * float64(m.P+m.O)
+			if x^y == 1 {
+				sum += c.partners(i, j, int(m.P))
 			} else {
-				sum += meetingWeight * float64(o) / 2
+				sum += c.prices.opponent * float64(m.O)
 			}
 			if c.met.last(i, j) {
 				sum += recentWeight
 			}
 		}
 	}
-	return sum + c.levelCost(g)
+	return sum + c.levelCost(seats, g.Court)
 }
 
-func one64(yes bool) float64 { return float64(night.One(yes)) }
+// partners is what it costs that two are partners who were so many times before. A wish is granted before anything
+// else, and not more often than was asked.
+func (c *caller) partners(i, j night.Player, before int) float64 {
+	if w := c.n.Wishes; w != nil && w.Times[w.At(i, j)] >= 0 {
+		if before < int(w.Times[w.At(i, j)]) {
+			return -c.prices.wish
+		}
+		return c.prices.wish
+	}
+	if c.n.Mate[i] == j {
+		return 0
+	}
+	return c.prices.partner * float64(before)
+}
 
-// levelCost is what uneven teams and a court's preferred band cost.
-func (c *caller) levelCost(g night.Game) float64 {
-	level := func(i night.Player) float64 { return c.n.Problem.People[i].Level }
-	sum := 0.0
-	for _, i := range g.Players() {
-		sum += bandWeight * one64(!c.n.Problem.Courts[g.Court].Suits(level(i)))
-		if level(i) == 0 {
-			return sum // an unknown level balances with anything
+// again counts the partners of a game who were partners before, without those who always are or have asked for it.
+func (c *caller) again(g night.Game) (count int) {
+	for _, t := range [2]night.Team{g.A, g.B} {
+		m := c.met.of(t[0], t[1])
+		w := c.n.Wishes
+		asked := w != nil && int(w.Times[w.At(t[0], t[1])]) > int(m.P)
+		if !asked && c.n.Mate[t[0]] != t[1] {
+			count += int(m.P)
 		}
 	}
-	a, b := level(g.A[0])+level(g.A[1]), level(g.B[0])+level(g.B[1])
-	gap := math.Abs(a - b)
-	if step, limit := c.n.Problem.Even(); step != night.AnyLevels && night.WinChance(gap, 0) > limit {
-		sum += limitWeight
+	return count
+}
+
+// levelCost is what uneven teams and a court's preferred band cost.
+func (c *caller) levelCost(seats [4]night.Player, at night.Court) float64 {
+	sum := 0.0
+	if c.n.Bands {
+		court := c.n.Problem.Courts[at]
+		for _, i := range seats {
+			if !court.Suits(c.n.Problem.People[i].Level) {
+				sum += bandWeight
+			}
+		}
 	}
-	return sum + levelWeight*gap
+	gap, known := c.gap(seats)
+	if !known {
+		return sum
+	}
+	if gap > c.n.Widest {
+		sum += c.prices.onesided
+	}
+	return sum + float64(levelWeight*gap)/10
+}
+
+// gap is how far the levels of two teams are apart, in tenths. An unknown level balances with anything.
+func (c *caller) gap(seats [4]night.Player) (gap int, known bool) {
+	for x, i := range seats {
+		l := c.levels[i]
+		if l == 0 {
+			return 0, false
+		}
+		if x >= 2 {
+			l = -l
+		}
+		gap += l
+	}
+	return max(gap, -gap), true
 }

@@ -99,9 +99,13 @@ func (c *caller) longestInTurn() float64 {
 // burden is what a wait of so many minutes costs. It grows with the third power, so that to pass
 // somebody over costs the more the longer the person has waited and the less the other has, and
 // nothing if both came off together. The first in the queue may be passed over in no way.
-func (p pace) burden(minutes float64) float64 {
-	u := minutes / p.interval
-	return float64(u*u) * u
+func (c *caller) burden(minutes float64) float64 {
+	// the conversions keep machines that multiply and add in one step from rounding otherwise
+	if c.r.ByWait {
+		u := minutes / c.pace.interval
+		return strictWeight * float64(float64(u*u)*u)
+	}
+	return mixWeight * float64(float64(minutes*minutes)*minutes)
 }
 
 // untilFree is in how many minutes the court frees that so many others go before, as expected; where nobody knows,
@@ -138,14 +142,14 @@ func (c *caller) waits(window []call, four []night.Player) float64 {
 		}
 		if goes {
 			seats += len(x.who)
-			sum += size * (float64(c.waiting*c.pace.burden(x.waited)) - float64(behindWeight*x.behind))
+			sum += size * (c.burden(x.waited) - float64(behindWeight*x.behind))
 			continue
 		}
 		if c.n.Side != nil {
 			side = c.n.Side[x.who[0]]
 		}
 		later := c.untilFree(before[side] / each)
-		sum += size * float64(c.waiting*c.pace.burden(x.waited+later))
+		sum += size * c.burden(x.waited+later)
 		if over := x.waited + later - c.longest; !c.r.ByWait && over > slack {
 			sum += size * float64(overWeight*float64(over-slack)*float64(over-slack))
 		}

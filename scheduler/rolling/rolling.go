@@ -44,7 +44,8 @@ type Moment struct {
 // Next chooses the four who play next on the free court. Who is pinned or put first always plays, as many of them as
 // fit into one game; and else whoever has waited longest. The other
 // three come from those next in the queue: those who came off together part, so that people mix, as long as
-// nobody waits minutes longer for it than anybody would in turn. Strictly by waiting time, somebody is passed
+// nobody waits minutes longer for it than anybody would in turn, and nobody gets a partner again while another four
+// can be called. Strictly by waiting time, somebody is passed
 // over only for another who has waited about as long. Among these, partners and meetings repeat little, levels balance, whoever had
 // fewer games goes first, and those who stay on the bench make a good game with the people of the
 // court that will free next. Fixed partners play together or not at all; keep-aparts, groups and court

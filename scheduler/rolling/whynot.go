@@ -13,8 +13,8 @@ import (
 // certain.
 var ErrNoGameWith = errors.New("nobody may put these people on one court")
 
-// Weighed is a game with what weighs for and against it when the next four are chosen. Costs have no unit;
-// partnerWeight and the others say what they are made of.
+// Weighed is a game with what weighs for and against it when the next four are chosen. Costs are in hundredths of
+// what a repeated partner weighs.
 type Weighed struct {
 	Game  night.Game
 	First night.Player // who is called whatever it costs, having waited longest
@@ -26,6 +26,7 @@ type Weighed struct {
 	Met      int     // how often two of the four were in one game before
 	CameOff  int     // pairs of the four who came off court together
 	Gap      float64 // how far the levels of the teams are apart, 0 when a level is unknown
+	Barred   bool    // it has more such partners than the game that is called, which rules it out
 }
 
 // Cost is what is compared: the cheapest game is called.
@@ -35,11 +36,11 @@ func (w Weighed) Cost() float64 { return w.Wait + w.Four + w.After }
 // plays whoever is called for certain. Both are the same when the person is called. The error is
 // [ErrNoGameWith] when no valid game has both, with taken all the same, or one of those of [Next].
 func WhyNot(r Moment, who night.Player) (taken, with Weighed, err error) {
-	g, err := Next(r)
+	c, err := newCaller(r)
 	if err != nil {
 		return Weighed{}, Weighed{}, err
 	}
-	c, err := newCaller(r)
+	g, err := c.best()
 	if err != nil {
 		return Weighed{}, Weighed{}, err
 	}
@@ -52,23 +53,26 @@ func WhyNot(r Moment, who night.Player) (taken, with Weighed, err error) {
 	if !ok {
 		return taken, Weighed{}, ErrNoGameWith
 	}
+	with.Barred = !r.ByWait && with.Partners > taken.Partners
 	return taken, with, nil
 }
 
 // reaching is the smallest window in which all of some people are, from the first of them who is called.
 func (c *caller) reaching(people []night.Player) []call {
-	for width := windowWidth; ; width++ {
-		window := c.window(c.line, width)
-		found := 0
-		for _, x := range window {
-			found += night.One(slices.Contains(people, x.who[0])) * len(x.who)
+	width := windowWidth
+	var before [2]int
+	for _, x := range c.line {
+		side := 0
+		if c.n.Side != nil {
+			side = c.n.Side[x.who[0]]
 		}
-		if found < len(people) && width < len(c.line) {
-			continue
+		if before[side]++; slices.Contains(people, x.who[0]) {
+			width = max(width, before[side])
 		}
-		head := slices.IndexFunc(window, func(x call) bool { return slices.Contains(people[:4], x.who[0]) })
-		return window[max(0, head):]
 	}
+	window := c.window(c.line, width)
+	head := slices.IndexFunc(window, func(x call) bool { return slices.Contains(people[:4], x.who[0]) })
+	return window[max(0, head):]
 }
 
 // bestWith is the cheapest game of the head of the window with somebody. The others come from so many at
@@ -88,6 +92,7 @@ func (c *caller) bestWith(window []call, who night.Player) (best Weighed, ok boo
 			}
 		}
 	})
+	found = c.fresh(found)
 	slices.SortStableFunc(found, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
 	least := math.Inf(1)
 	for _, x := range found[:min(aheadChoices, len(found))] {
@@ -125,27 +130,20 @@ func (c *caller) completed(window []call, at int, yield func(four []night.Player
 
 // weigh tells what a game costs among those of a window, and why.
 func (c *caller) weigh(window []call, g night.Game) Weighed {
-	players := g.Players()
+	players, unit := g.Players(), 100/c.prices.partner
 	w := Weighed{
-		Game: g, First: window[0].who[0], Wait: c.waits(window, players) - c.waits(window, nil), Four: c.cost(g), After: c.after(g),
+		Game: g, First: window[0].who[0],
+		Wait: unit * (c.waits(window, players) - c.waits(window, nil)), Four: unit * c.cost(g), After: unit * c.after(g),
 	}
 	for x, i := range players {
 		for _, j := range players[:x] {
 			m := c.met.of(i, j)
 			w.Met += int(m.P) + int(m.O)
-			if g.Partners(i, j) && c.n.Mate[i] != j {
-				w.Partners += int(m.P)
-			}
 			w.CameOff += night.One(c.met.last(i, j))
 		}
 	}
-	level := func(t night.Team) (sum float64, known bool) {
-		a, b := c.n.Problem.People[t[0]].Level, c.n.Problem.People[t[1]].Level
-		return a + b, a > 0 && b > 0
-	}
-	a, knownA := level(g.A)
-	if b, knownB := level(g.B); knownA && knownB {
-		w.Gap = math.Abs(a - b)
-	}
+	w.Partners = c.again(g)
+	gap, _ := c.gap(g.Seats())
+	w.Gap = float64(gap) / 10
 	return w
 }

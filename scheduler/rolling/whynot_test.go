@@ -34,7 +34,7 @@ func TestWhyNot(t *testing.T) {
 	if slices.Contains(taken.Game.Players(), 1) || taken.Met != 0 || with.Met != 3 || with.Partners != 0 {
 		t.Errorf("taken %+v, with 1 %+v", taken, with)
 	}
-	if with.Four < taken.Four+3*meetingWeight {
+	if with.Four < taken.Four+100*3*newPrices(&p).meeting/newPrices(&p).partner {
 		t.Errorf("three meetings cost %v against %v", with.Four, taken.Four)
 	}
 	r.NeverMeet = []night.Pair{{A: 0, B: 1}}
@@ -86,8 +86,8 @@ func TestWhyNotKnowsWhatNextDoes(t *testing.T) {
 		if seen < 0 {
 			t.Fatalf("%v is no game that Next can choose", with.Game)
 		}
-		if math.Abs(choices[seen].cost-with.Wait-with.Four) > 1e-6 {
-			t.Fatalf("%v costs %v, and Next takes it for %v", with.Game, with.Wait+with.Four, choices[seen].cost)
+		if cost := 100 * choices[seen].cost / c.prices.partner; math.Abs(cost-with.Wait-with.Four) > 1e-6 {
+			t.Fatalf("%v costs %v, and Next takes it for %v", with.Game, with.Wait+with.Four, cost)
 		}
 		if seen < aheadChoices && with.Cost() < taken.Cost()-1e-6 {
 			t.Fatalf("%v costs %v, and what is called %v", with.Game, with.Cost(), taken.Cost())

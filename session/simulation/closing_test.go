@@ -15,7 +15,7 @@ func TestRollingNightsEndByClosing(t *testing.T) {
 			over, idle, nights := 0.0, 0.0, min(200, 4*seeds())
 			late := 0
 			for seed := range nights {
-				_, r := play(t, hall.at(seed, session.Rolling))
+				_, r := play(t, hall.At(seed, session.Rolling))
 				overrun := r.Minutes - float64(hall.Minutes)
 				over += overrun
 				idle += r.IdleCourtShare

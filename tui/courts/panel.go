@@ -99,7 +99,7 @@ func idleText(c ui.Context, k *hall.Court) string {
 		if words := why.Words(c.Club(), c.Now.Location()); words != "" {
 			free += "; " + words
 		}
-		if why.Cause == session.TooLate {
+		if why.Cause == session.TooLate || why.Cause == session.NewPartners {
 			free += "; m calls it all the same"
 		}
 	}
@@ -137,6 +137,8 @@ func idleFoot(why *session.Idle) string {
 		return "wishes clash"
 	case session.NoFour:
 		return "no four go together"
+	case session.NewPartners:
+		return "for new partners: m calls"
 	case session.TooLate:
 		return fmt.Sprintf("%.0f %% in time: m calls", 100*why.Chance)
 	case session.PastClosing:

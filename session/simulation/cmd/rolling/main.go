@@ -1,7 +1,8 @@
 // Command rolling plays rolling nights in three ways, by the plain queue, strictly by waiting time, and mixing
-// more, and as many games in rounds, and prints beside each other how people met and waited.
+// more, and prints beside each other how people met and waited; beneath them, what a search finds that knows
+// beforehand how long each game lasts, and a plan of as many games in rounds.
 //
-//	go run ./session/simulation/cmd/rolling             # 10 nights of each of six sizes: a minute or two
+//	go run ./session/simulation/cmd/rolling             # 10 nights of each of six sizes: some minutes
 //	go run ./session/simulation/cmd/rolling -nights 200 # what figures.md has
 package main
 
@@ -13,37 +14,35 @@ import (
 	"slices"
 
 	"club/quadrille/scheduler"
-	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/simulation"
 )
 
-// halls are the six sizes; people come late and go early as in clubs.
-var halls = []simulation.Night{
-	{Courts: 2, Minutes: 120, Late: 2, Leave: 2},
-	{Courts: 4, Minutes: 120, Late: 2, Leave: 2},
-	{Courts: 4, Minutes: 150, Late: 2, Leave: 2},
-	{Courts: 3, Minutes: 180, Late: 3, Leave: 3},
-	{Courts: 5, Minutes: 150, Late: 3, Leave: 3},
-	{Courts: 7, Minutes: 150, Late: 4, Leave: 3},
-}
-
-var people = []int{16, 18, 24, 24, 30, 37}
+// What mixing may cost beside the plain queue: minutes of the wait that 19 of 20 do not exceed and of the longest,
+// and of Jain's index.
+const (
+	allowedP95     = 1
+	allowedLongest = 3
+	allowedJain    = 0.002
+)
 
 func main() {
 	nights := flag.Uint64("nights", 10, "play `n` nights of each size")
 	only := flag.Int("only", -1, "only the hall of that number, from 0")
+	beside := flag.Uint64("beside", 10, "for the first `n` nights search what could be reached with everything known, and plan rounds")
+	moves := flag.Int("moves", 1_000_000, "`moves` of that search")
 	flag.Parse()
-	fmt.Println("hall       way     partner repeats  meetings  wait: median   p95  longest  Jain (means; of Jain and waits also the worst beside the queue)")
-	for k, hall := range halls {
+	fmt.Println("way      games  partner repeats (avoidable now, by waiting a game)  meetings  wait: median   p95  longest    Jain")
+	for k, hall := range simulation.Halls() {
 		if *only >= 0 && k != *only {
 			continue
 		}
-		hall.Flow, hall.Scoring = session.Rolling, scoring.Rules{Scoring: scoring.SideOut, To: 11, WinBy: 2}
-		if err := compare(hall, people[k], *nights); err != nil {
+		c := comparison{hall: hall, nights: *nights, moves: *moves, beside: *beside}
+		if err := c.run(); err != nil {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(1)
 		}
+		c.print()
 	}
 }
 
@@ -53,79 +52,157 @@ var ways = []struct {
 	pick session.Picker
 }{
 	{"queue", scheduler.QueueNext},
-	{"strict", func(r scheduler.Rolling) (scheduler.Game, error) { r.ByWait = true; return scheduler.Next(r) }},
-	{"mix", func(r scheduler.Rolling) (scheduler.Game, error) { r.ByWait = false; return scheduler.Next(r) }},
+	{"strict", func(r scheduler.Rolling) (scheduler.Game, error) { r.ByWait = true; return scheduler.Call(r) }},
+	{"mix", func(r scheduler.Rolling) (scheduler.Game, error) { r.ByWait = false; return scheduler.Call(r) }},
+}
+
+// comparison plays the nights of one hall in all ways.
+type comparison struct {
+	hall           simulation.Night
+	nights, beside uint64
+	moves          int
+
+	ways             [3]sums
+	known, mix, plan met // the first nights: with everything known, mixed, and in rounds
+}
+
+// met counts repeats of partners and of meetings.
+type met struct{ repeats, meetings int }
+
+func (m *met) add(c scheduler.Certificate) {
+	m.repeats += c.PartnerRepeats.Value
+	m.meetings += c.MeetingEvenness.Value
 }
 
 // sums adds up nights.
 type sums struct {
-	repeats, meetings, most  int
-	median, p95, longest     float64
-	jain                     float64
-	worstP95, worstMax, less float64
+	met
+	played               int
+	avoidable            [2]int
+	median, p95, longest float64
+	jain                 float64
+	more                 [3][]float64 // p95, longest and Jain beyond the queue, of each night
 }
 
-func compare(hall simulation.Night, people int, nights uint64) error {
-	all := make([]sums, len(ways))
-	var rounds sums
-	for seed := range nights {
-		hall.People, hall.Seed = simulation.Invented(people, seed), seed
+func (c *comparison) run() error {
+	for seed := range c.nights {
+		n := c.hall.At(seed, session.Rolling)
 		var queue simulation.Report
 		for k, way := range ways {
-			hall.Pick = way.pick
-			r, err := simulation.Run(context.Background(), &session.MemoryLog{}, hall, nil)
+			s := &c.ways[k]
+			n.Pick = func(r scheduler.Rolling) (scheduler.Game, error) {
+				g, err := way.pick(r)
+				if err == nil {
+					now, after := simulation.Avoidable(r, g)
+					s.avoidable[0] += one(now)
+					s.avoidable[1] += one(after)
+				}
+				return g, err
+			}
+			log := &session.MemoryLog{}
+			r, err := simulation.Run(context.Background(), log, n, nil)
 			if err != nil {
 				return err
 			}
 			if k == 0 {
 				queue = r
 			}
-			all[k].add(r, queue)
-			if k == len(ways)-1 {
-				c, err := inRounds(people, hall.Courts, r.Games, seed)
-				if err != nil {
-					return err
-				}
-				rounds.meetings += c.MeetingEvenness.Value
-				rounds.repeats += c.PartnerRepeats.Value
-				rounds.most += 1
+			s.add(r, queue)
+			if k == 0 && seed < c.beside {
+				err = c.foresee(log, r, seed)
+			}
+			if k == len(ways)-1 && seed < c.beside {
+				c.mix.add(r.Certificate)
+				err = c.inRounds(r.Games, seed)
+			}
+			if err != nil {
+				return err
 			}
 		}
 	}
-	name := fmt.Sprintf("%d/%d, %d min", people, hall.Courts, hall.Minutes)
-	for k, way := range ways {
-		s, n := all[k], float64(nights)
-		fmt.Printf("%-15s %-7s %8d %12d %10.2f %8.2f %7.2f %8.4f   p95 %+.2f, longest %+.2f, Jain %+.4f\n", name, way.name, s.repeats, s.meetings,
-			s.median/n, s.p95/n, s.longest/n, s.jain/n, s.worstP95, s.worstMax, -s.less)
-	}
-	fmt.Printf("%-15s %-7s %8d %12d   a plan of as many games in rounds\n", name, "rounds", rounds.repeats, rounds.meetings)
 	return nil
 }
 
+// foresee searches the night that the queue played.
+func (c *comparison) foresee(log session.Log, r simulation.Report, seed uint64) error {
+	l, err := session.Load(log.Records(1))
+	if err != nil {
+		return err
+	}
+	k := foreseen(l.Club().Night(), r)
+	k.anneal(c.moves, seed)
+	repeats, meetings := k.met()
+	c.known.repeats += repeats
+	c.known.meetings += meetings
+	return nil
+}
+
+func (c *comparison) print() {
+	fmt.Printf("\n%d people on %d courts, %d min, %d nights\n", len(c.hall.People), c.hall.Courts, c.hall.Minutes, c.nights)
+	for k, way := range ways {
+		s, n := &c.ways[k], float64(c.nights)
+		fmt.Printf("%-8s %6d %6d (%d, %d) %10d %9.2f %7.2f %7.2f %8.4f\n", way.name, s.played, s.repeats, s.avoidable[0], s.avoidable[1], s.meetings,
+			s.median/n, s.p95/n, s.longest/n, s.jain/n)
+		if k == 0 {
+			continue
+		}
+		fmt.Printf("         beside the queue: p95 %s, longest %s, Jain less by %s\n", spread(s.more[0], allowedP95), spread(s.more[1], allowedLongest), spread(s.more[2], allowedJain))
+	}
+	if n := min(c.beside, c.nights); n > 0 {
+		fmt.Printf("of the first %d nights, meetings (partner repeats): mix %d (%d), everything known %d (%d), in rounds %d (%d)\n", n,
+			c.mix.meetings, c.mix.repeats, c.known.meetings, c.known.repeats, c.plan.meetings, c.plan.repeats)
+	}
+}
+
+// spread is the mean, the value that 9 of 10 nights do not exceed, the greatest, and how many are above what is allowed.
+func spread(more []float64, allowed float64) string {
+	slices.Sort(more)
+	sum, over := 0.0, 0
+	for _, x := range more {
+		sum += x
+		over += one(x > allowed+1e-9)
+	}
+	n := len(more)
+	digits := 2
+	if allowed < 0.1 {
+		digits = 4
+	}
+	return fmt.Sprintf("%+.*f (9 of 10 nights %+.*f, worst %+.*f, %d nights over %v)", digits, sum/float64(n), digits, more[n*9/10], digits, more[n-1], over, allowed)
+}
+
+func one(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
 func (s *sums) add(r, queue simulation.Report) {
-	s.repeats += r.Certificate.PartnerRepeats.Value
-	s.meetings += r.Certificate.MeetingEvenness.Value
+	s.played += r.Games
+	s.met.add(r.Certificate)
 	s.median += r.WaitMinutes.Median
 	s.p95 += r.WaitMinutes.P95
 	s.longest += r.WaitMinutes.Max
 	s.jain += r.GamesPerPlayer.Jain
-	s.worstP95 = max(s.worstP95, r.WaitMinutes.P95-queue.WaitMinutes.P95)
-	s.worstMax = max(s.worstMax, r.WaitMinutes.Max-queue.WaitMinutes.Max)
-	s.less = max(s.less, queue.GamesPerPlayer.Jain-r.GamesPerPlayer.Jain)
+	s.more[0] = append(s.more[0], r.WaitMinutes.P95-queue.WaitMinutes.P95)
+	s.more[1] = append(s.more[1], r.WaitMinutes.Max-queue.WaitMinutes.Max)
+	s.more[2] = append(s.more[2], queue.GamesPerPlayer.Jain-r.GamesPerPlayer.Jain)
 }
 
 // inRounds plans as many games in rounds for everybody all the time.
-func inRounds(people, courts, games int, seed uint64) (scheduler.Certificate, error) {
-	p := scheduler.Problem{People: make([]scheduler.Person, people), Courts: make([]scheduler.CourtSpec, courts), Seed: seed}
+func (c *comparison) inRounds(games int, seed uint64) error {
+	courts := c.hall.Courts
+	p := scheduler.Problem{People: make([]scheduler.Person, len(c.hall.People)), Courts: make([]scheduler.CourtSpec, courts), Seed: seed}
 	p.Rounds = (games + courts - 1) / courts
 	rounds, err := scheduler.Plan(context.Background(), p, scheduler.Budget{Moves: 200_000})
 	if err != nil {
-		return scheduler.Certificate{}, err
+		return err
 	}
 	last := &rounds[len(rounds)-1]
 	for over := p.Rounds*courts - games; over > 0; over-- {
 		g := last.Games[len(last.Games)-1]
 		last.Games, last.Out = last.Games[:len(last.Games)-1], slices.Concat(last.Out, g.Players())
 	}
-	return scheduler.Certify(p, rounds), nil
+	c.plan.add(scheduler.Certify(p, rounds))
+	return nil
 }
