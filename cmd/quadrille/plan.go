@@ -18,7 +18,7 @@ import (
 type planner struct {
 	ask    rotation.Request
 	roster string // a file in place of a number of people
-	effort int    // so many times the usual moves
+	effort effort
 	json   bool
 	csv    bool
 }
@@ -52,8 +52,7 @@ are times of day, which then need --start and --slot.`,
 	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
 	addChoice(cmd, &p.ask.Leveling, "levels", "how even games shall be for what they cost in meetings, if the roster has levels", scheduler.ParseLeveling, "off", "gentle", "even")
 	addChoice(cmd, &p.ask.Benching, "benching", "mixed: a few sit out twice running where all meet more for it; strict: as few as can be", scheduler.ParseBenching, "mixed", "strict")
-	p.effort = 1
-	addWhole(cmd, &p.effort, "effort", 1, 1000, "search `N` times as long as usual, for a rotation nearer to the bounds")
+	addEffort(cmd, &p.effort)
 	addClock(cmd, &p.ask.Start, "start", "when round 1 is called, for rosters with times of day (`19:00`)")
 	p.ask.Slot = 15
 	addWhole(cmd, &p.ask.Slot, "slot", 1, 12*60, "`minutes` from one round to the next, for rosters with times of day")
@@ -87,7 +86,7 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 		note(cmd, "%s", w)
 	}
 	noteEmptyCourts(cmd, len(problem.Courts), len(problem.People))
-	rounds, err := scheduler.Plan(cmd.Context(), problem, scheduler.Budget{Effort: p.effort})
+	rounds, err := p.effort.plan(cmd.Context(), problem)
 	if err != nil {
 		return err
 	}
@@ -110,7 +109,7 @@ func (p *planner) run(cmd *cobra.Command) (err error) {
 
 // printChoices shows what else could be chosen, where that matters.
 func (p *planner) printChoices(cmd *cobra.Command, problem scheduler.Problem) error {
-	budget := scheduler.Budget{Effort: p.effort}
+	budget := p.effort.budget()
 	if scheduler.Choosable(problem) {
 		ways, err := scheduler.Alternatives(cmd.Context(), problem, budget)
 		if err != nil {
