@@ -171,7 +171,7 @@ func settingsFields(s session.Settings, now time.Time) []dialog.Field {
 		},
 		{
 			Label: "Free courts", Value: choose(s.ByWait, "by wait", "mix more"), Options: []string{"mix more", "by wait"},
-			Hint: "rolling: mix more: a third of the repeats, up to 3 min more wait; by wait: as a queue",
+			Hint: "rolling: mix more: half the repeats, a minute or two more wait; by wait: as a queue",
 		},
 	}
 }
