@@ -269,3 +269,97 @@ func TestPinsOfPeopleWhoAreOne(t *testing.T) {
 	}
 	checkReplay(t, d, log)
 }
+
+// TestWhatIsDecidedInTheRollingFlowIsTold until it is called, with what it waits for.
+func TestWhatIsDecidedInTheRollingFlowIsTold(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 2, 16, Rolling)
+	must(t, d, BeginPlay{})
+	bench := d.Ledger().Night().Bench()
+	a, b := bench[6].Person, bench[7].Person
+	must(t, d, PinPartners{A: a, B: b}, Rest{b})
+	told := func() string {
+		return strings.Join(d.Ledger().Night().Decided(d.Ledger().Club()), "\n")
+	}
+	if text := told(); !strings.Contains(text, "as partners next, once that is possible: ") || !strings.Contains(text, " rests") {
+		t.Errorf("told %q", text)
+	}
+	finish := func() {
+		clock.now = clock.now.Add(10 * time.Minute)
+		must(t, d, FinishGame{Game: d.Ledger().Night().Running()[0].ID, Final: final(t, 11, 5)})
+	}
+	finish()
+	if len(d.Ledger().Night().Pins) != 1 {
+		t.Fatal("the decision is gone though it was not kept")
+	}
+	must(t, d, Substitute{d.Ledger().Night().Running()[0].ID, d.Ledger().Night().Running()[0].A[0], d.Ledger().Night().Bench()[0].Person})
+	must(t, d, CheckIn{b})
+	for range 6 {
+		if finish(); len(d.Ledger().Night().Pins) == 0 {
+			break
+		}
+	}
+	if text := told(); text != "" {
+		t.Errorf("told %q, though both have been on the bench together", text)
+	}
+}
+
+// TestDecisionsByHandOfAnotherLaptop come with its night: people who are one here are named so in them.
+func TestDecisionsByHandOfAnotherLaptop(t *testing.T) {
+	a, log, clock := laptop(t, "a")
+	must(t, a, OpenNight{Name: "a night", Settings: DefaultSettings(5), Courts: 2})
+	for _, name := range []string{"Ada", "Ben", "Cy", "Di", "Eve", "Fay", "Gus", "Hal", "Ida"} {
+		must(t, a, AddGuest{Name: name})
+	}
+	ada, _ := a.Ledger().Club().Named("Ada")
+	eve, _ := a.Ledger().Club().Named("Eve")
+	must(t, a, PinPartners{A: ada.ID, B: eve.ID}, PutFirst{Person: mustNamed(t, a, "Hal")})
+	playRound(t, a, clock)
+	must(t, a, CallRound{})
+	must(t, a, ExchangePlayers{a.Ledger().Night().Running()[0].A[0], a.Ledger().Night().Running()[1].A[0]}, MoveGame{3, "2"})
+	for _, g := range a.Ledger().Night().Running() {
+		must(t, a, FinishGame{Game: g.ID, Final: final(t, 11, 4)})
+	}
+	must(t, a, EndNight{})
+	b, joined, _ := laptop(t, "b")
+	must(t, b, OpenNight{Name: "own", Settings: DefaultSettings(5), Courts: 1}, AddGuest{Name: "Ada"}, EndNight{})
+	if _, _, err := b.Join(log.records, OneAlike); err != nil {
+		t.Fatal(err)
+	}
+	ours, _ := b.Ledger().Club().Named("Ada")
+	found := false
+	for r, err := range joined.Records(1) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		if e, err := Decode(r); err == nil {
+			if p, ok := e.(Pinned); ok && p.By == PinnedPartners {
+				found = p.Pins[0].A == Team{ours.ID, eve.ID}
+			}
+		}
+	}
+	if !found {
+		t.Error("the pin names somebody else")
+	}
+	if _, err := Load(joined.Records(1)); err != nil {
+		t.Error(err)
+	}
+	change, _ := forgetting(t, NewForgotten("Eve"), log)
+	for r, err := range log.Records(1) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(change(r).Payload), "Eve") {
+			t.Errorf("%s still names who was forgotten", r.Kind)
+		}
+	}
+}
+
+func mustNamed(t testing.TB, d *Desk, name string) PersonID {
+	t.Helper()
+	p, ok := d.Ledger().Club().Named(name)
+	if !ok {
+		t.Fatalf("nobody is called %s", name)
+	}
+	return p.ID
+}

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"slices"
 
 	"club/quadrille/scheduler"
@@ -194,4 +195,40 @@ func (d *draw) keeps(plan []PlannedRound) bool {
 		}
 	}
 	return true
+}
+
+// Decided says what was decided by hand and has not been called yet, a line each, with what it waits for. What the
+// scheduler has against one of the rounds flow is a warning of the rotation.
+func (n *Night) Decided(club *Club) []string {
+	var out []string
+	for _, p := range n.Pins {
+		text := "By hand: " + p.words(club)
+		if p.Round > 0 {
+			text += fmt.Sprintf(" in round %d", p.Round)
+		} else {
+			text += " next"
+		}
+		if why := n.waitsFor(club, p); why != "" {
+			text += ", once that is possible: " + why
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// waitsFor says what keeps a decision from being kept by the next call, as far as it is known without planning.
+func (n *Night) waitsFor(club *Club, p Pin) string {
+	rolling := n.Settings.Flow == Rolling
+	if rolling && p.whole() {
+		return "a whole game is for a round, and tonight is rolling"
+	}
+	for _, id := range p.People() {
+		if why := n.away(club, id); why != "" {
+			return why
+		}
+		if g := n.Playing(id); g != nil && rolling {
+			return fmt.Sprintf("%s plays on court %s", club.Name(id), g.Court)
+		}
+	}
+	return ""
 }

@@ -44,6 +44,10 @@ var moments = map[string]func(t *testing.T) *stage{
 	"held":           func(t *testing.T) *stage { return called(t, 3, 14).press("!", "l").press("enter") },
 	"held, all told": func(t *testing.T) *stage { return called(t, 2, 9).press("!", "h", "a") },
 	"may play go on": func(t *testing.T) *stage { return called(t, 2, 9).press("!", "l", "!") },
+	"by hand":        func(t *testing.T) *stage { return called(t, 2, 9).press("r", "x") },
+	"its cost":       func(t *testing.T) *stage { return called(t, 2, 9).press("r", "+", "hug", "enter", "iri", "enter") },
+	"who met whom":   func(t *testing.T) *stage { return called(t, 2, 9).press("r", "v") },
+	"wide screen":    func(t *testing.T) *stage { return called(t, 2, 9).resize(200, 60).press("r") },
 	"palette":        func(t *testing.T) *stage { return called(t, 2, 9).press(":") },
 }
 

@@ -20,6 +20,7 @@ type facts struct {
 	shares  []string                    // the turns of all, laid out for the size that follows
 	width   int
 	height  int
+	decided []string     // by hand, and not called yet
 	none    string       // why no four can be called next in the rolling flow
 	round   session.Wait // until the next round is called
 }
@@ -28,6 +29,7 @@ type facts struct {
 func survey(c ui.Context) facts {
 	n := c.Night()
 	f := facts{turns: n.TurnsOfAll(), waits: make(map[session.PersonID]hall.Waiting, len(c.Hall.Bench))}
+	f.decided = n.Decided(c.Club())
 	if len(n.Running()) > 0 {
 		f.round = n.NextTurn(0, c.Now)
 	}

@@ -12,7 +12,11 @@ import (
 func (b *Bench) next(c ui.Context) []string {
 	n := c.Night()
 	if n.Settings.Flow == session.Rolling {
-		return nextRolling(c, n, b.facts.none)
+		out := nextRolling(c, n, b.facts.none)
+		for _, text := range b.facts.decided {
+			out = append(out, line.Wrap(text, c.Width)...)
+		}
+		return out
 	}
 	switch r := c.Rotation; {
 	case r.Err != nil:

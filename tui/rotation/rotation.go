@@ -126,7 +126,7 @@ func (r *Rotation) byRound(c ui.Context) ui.Action {
 	right := c
 	right.Width = blockWidth
 	return ui.Action{
-		Key: ui.Bind("round", "←→", "left", "right"), Quiet: c.Night().Settings.Flow == session.Rolling, About: "the round before, and the one after",
+		Key: ui.Bind("round", "←→", "left", "right"), Quiet: !r.longer(c), About: "the round before, and the one after",
 		Do: func(key string) ui.Intent {
 			blocks := blocksOf(right)
 			at, k := 0, 0

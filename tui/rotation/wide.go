@@ -14,13 +14,7 @@ const wideFrom = 160
 
 // wide is who met whom and how fair that is on the left, and the rounds on the right.
 func (r *Rotation) wide(c ui.Context) []string {
-	left, right := c, c
-	need := heatName + 3*len(r.facts.people)
-	if c.Width-need-3 < blockWidth {
-		need = heatName + 2*len(r.facts.people)
-	}
-	right.Width = min(76, max(blockWidth, c.Width-need-3))
-	left.Width = c.Width - right.Width - 3
+	left, right := r.panes(c)
 	k, ok := r.certificate(c)
 	var under []string
 	if ok {
@@ -41,6 +35,38 @@ func (r *Rotation) wide(c ui.Context) []string {
 		out[y] = line.Fit(a, left.Width) + c.Theme.Frame.Render(" │ ") + line.Cut(b, right.Width)
 	}
 	return out
+}
+
+// panes are the spaces of the map and of the rounds.
+func (r *Rotation) panes(c ui.Context) (left, right ui.Context) {
+	left, right = c, c
+	need := heatName + 3*len(r.facts.people)
+	if c.Width-need-3 < blockWidth {
+		need = heatName + 2*len(r.facts.people)
+	}
+	right.Width = min(76, max(blockWidth, c.Width-need-3))
+	left.Width = c.Width - right.Width - 3
+	return left, right
+}
+
+// longer tells whether the rounds are longer than their pane.
+func (r *Rotation) longer(c ui.Context) bool {
+	n := c.Night()
+	if n.Settings.Flow == session.Rolling {
+		return false
+	}
+	_, right := r.panes(c)
+	k, ok := r.certificate(c)
+	rows := len(summary(right, k, ok))
+	for _, round := range n.Rounds {
+		rows += len(round.Games) + 2 // its head, and the blank line after it
+	}
+	if c.Rotation.Ready && c.Rotation.Err == nil {
+		for _, round := range c.Rotation.Rounds {
+			rows += len(round.Games) + 2
+		}
+	}
+	return rows > c.Height
 }
 
 // roundsPane is the rounds, or in the rolling flow the calls, the newest first.
