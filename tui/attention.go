@@ -214,6 +214,8 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 		return "to court " + string(x.Court), ui.GoCourt{Court: x.Court}
 	case attention.Complete:
 		return "call the round", own((*Model).nextStep)
+	case attention.RoundLate:
+		return "to the courts", ui.Go{To: ui.Courts}
 	case attention.Waiting:
 		return "to the bench", ui.Go{To: ui.Bench}
 	case attention.Closing:

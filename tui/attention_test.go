@@ -16,7 +16,7 @@ func TestAttentionStandsOnEveryScreen(t *testing.T) {
 		if tab.key == "d" {
 			key = "ctrl+a"
 		}
-		s.press("esc", tab.key).shows("! court 1 has played for 30 min", "+2, "+key+" lists them")
+		s.press("esc", tab.key).shows("! court 1 has played for 30 min", "+3, "+key+" lists them")
 		s.press(key).shows("─ Attention ", "court 2 has played").press("esc")
 	}
 	s.press("b", "a", "down", "enter").shows("[Courts]", "▌ 2 ")

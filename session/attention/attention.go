@@ -17,16 +17,17 @@ type Kind uint8
 
 // The kinds of matters, the most urgent first.
 const (
-	File     Kind = iota // the last action is not saved, or the club file is not in its place
-	Hold                 // play is held
-	Clock                // the laptop's clock was set
-	TimeUp               // the time limit of a game is over
-	Complete             // all scores of the round are in, and the next one can be called
-	Overlong             // a game goes on for longer than nine of ten do
-	Waiting              // somebody waits for much longer than the others
-	Closing              // less can be played by closing time than is planned
-	Missing              // people who were expected have not come
-	Posted               // a message stands in the hall
+	File      Kind = iota // the last action is not saved, or the club file is not in its place
+	Hold                  // play is held
+	Clock                 // the laptop's clock was set
+	TimeUp                // the time limit of a game is over
+	Complete              // all scores of the round are in, and the next one can be called
+	Overlong              // a game goes on for longer than nine of ten do
+	RoundLate             // the round should be over by now
+	Waiting               // somebody waits for much longer than the others
+	Closing               // less can be played by closing time than is planned
+	Missing               // people who were expected have not come
+	Posted                // a message stands in the hall
 )
 
 // Matter is one thing that wants attention.
@@ -61,6 +62,7 @@ func Of(l *session.Ledger, h hall.Hall, f FileState, now time.Time) []Matter {
 	out = append(out, s.clock(l)...)
 	out = append(out, s.courts()...)
 	out = append(out, s.complete(l)...)
+	out = append(out, s.roundLate()...)
 	out = append(out, s.waiting()...)
 	out = append(out, s.closing()...)
 	out = append(out, s.missing()...)
@@ -139,6 +141,30 @@ func (s survey) complete(l *session.Ledger) []Matter {
 	}
 	text := fmt.Sprintf("round %d is complete: round %d can be called", a.Round-1, a.Round)
 	return []Matter{{Kind: Complete, Text: text, ID: fmt.Sprintf("complete %d", a.Round)}}
+}
+
+// roundLate tells of a round that goes on for longer than it should, and of the courts that play on.
+func (s survey) roundLate() []Matter {
+	c := s.h.Clock
+	if !s.h.Clocked || !c.Over() || c.Limited || s.n.Hold != nil { // a time limit is told court by court
+		return nil
+	}
+	var courts []string
+	told := false
+	for _, k := range s.h.Courts {
+		if k.State == hall.Playing || k.State == hall.Called {
+			courts, told = append(courts, string(k.ID)), k.Late
+		}
+	}
+	if len(courts) == 1 && told { // of that court, above
+		return nil
+	}
+	still := "courts " + strings.Join(courts, ", ") + " still play"
+	if len(courts) == 1 {
+		still = "court " + courts[0] + " still plays"
+	}
+	text := fmt.Sprintf("round %d should have been over by %s: %s", c.Round, s.now.Add(c.Target-c.Played).In(s.now.Location()).Format("15:04"), still)
+	return []Matter{{Kind: RoundLate, Text: text, ID: fmt.Sprintf("round late %d", c.Round)}}
 }
 
 // waiting tells of people who wait for twice a game's time or more, and half as long again as the others on

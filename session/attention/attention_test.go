@@ -93,7 +93,7 @@ func TestRounds(t *testing.T) {
 	s.do(session.CallRound{})
 	s.says("just called")
 	s.pass(10).says("a usual game")
-	s.pass(15).says("a long game", "court 1 has played for 25 min", "court 2 has played for 25 min", "has waited for 25 min")
+	s.pass(15).says("a long game", "court 1 has played for 25 min", "court 2 has played for 25 min", "round 1 should have been over", "has waited for 25 min")
 	s.finish("1")
 	s.says("one is over", "court 2 has played")
 	s.finish("2")
@@ -188,4 +188,35 @@ func TestMinutesAloneChangeNoMatter(t *testing.T) {
 			seen[m.ID] = true
 		}
 	})
+}
+
+// TestARoundThatShouldBeOver is told once, with the courts that play on.
+func TestARoundThatShouldBeOver(t *testing.T) {
+	late := func(s *stand) (out []Matter) {
+		for _, m := range s.matters(FileState{}) {
+			if m.Kind == RoundLate {
+				out = append(out, m)
+			}
+		}
+		return out
+	}
+	s := newStand(t, 2, 8, nil).do(session.CallRound{}).pass(10)
+	if got := late(s); len(got) != 0 {
+		t.Errorf("a usual round is told as late: %+v", got)
+	}
+	s.pass(20)
+	got := late(s)
+	if len(got) != 1 || !strings.Contains(got[0].Text, "round 1 should have been over by 19:") || !strings.Contains(got[0].Text, "courts 1, 2 still play") {
+		t.Fatalf("after 30 minutes: %+v", got)
+	}
+	if again := late(s.pass(5)); len(again) != 1 || again[0].ID != got[0].ID {
+		t.Errorf("five minutes later: %+v", again)
+	}
+	if again := late(s.finish("1")); len(again) != 0 {
+		t.Errorf("with one court left, which is told by itself: %+v", again)
+	}
+	s.do(session.HoldPlay{Why: "heat"})
+	if got := late(s); len(got) != 0 {
+		t.Errorf("on hold: %+v", got)
+	}
 }

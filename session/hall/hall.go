@@ -69,8 +69,10 @@ type Hall struct {
 	Courts  []Court
 	Bench   []Waiting // who plays next comes first
 	Idle    session.Idle
-	IsIdle  bool // Idle says why a free court is not called; only in the rolling flow
-	Round   int  // that comes next, 0 in the rolling flow or when none is known
+	IsIdle  bool               // Idle says why a free court is not called; only in the rolling flow
+	Round   int                // that comes next, 0 in the rolling flow or when none is known
+	Clock   session.RoundClock // of the round on court, if Clocked
+	Clocked bool
 	Next    []session.PlannedGame
 	Out     []session.PersonID // of the round that comes next
 	Leaders []session.Place
@@ -102,6 +104,7 @@ func Of(l *session.Ledger, ahead []session.PlannedRound, now time.Time) (h Hall,
 		}
 		h.Courts = append(h.Courts, court)
 	}
+	h.Clock, h.Clocked = n.RoundClock(now)
 	h.Bench = bench(n, now)
 	if n.Settings.Flow == session.Rolling {
 		h.Idle = l.NextStep(now).Idle

@@ -22,6 +22,9 @@ func below(c ui.Context, room int) []string {
 		return lines[:min(room, len(lines))]
 	}
 	blocks := [][]string{bench(c, maxListed, columnWidth-2), coming(c), leaders(c, maxListed)}
+	if clock := roundClock(c, columnWidth-2); room >= roomForClock && clock != nil {
+		blocks = append([][]string{clock}, blocks...)
+	}
 	columns := max(1, min(len(blocks), c.Width/columnWidth))
 	width := c.Width/columns - 2
 	var out []string
@@ -36,6 +39,9 @@ func below(c ui.Context, room int) []string {
 	return out[:min(len(out), room)]
 }
 
+// roomForClock is how many lines under the courts leave some for the clock of the round.
+const roomForClock = 12
+
 // maxListed is how many people a list under the courts names.
 const maxListed = 8
 
@@ -43,9 +49,11 @@ const maxListed = 8
 // give way to one another, so that each says something on any screen.
 func aside(c ui.Context, width, height int) []string {
 	bar := c.Theme.Frame.Render("│") + " "
-	games := 4 + len(c.Hall.Next)
+	clock := roundClock(c, width)
+	games := 4 + len(c.Hall.Next) + len(clock)
 	left := max(0, height-games-4)
 	blocks := [][]string{
+		clock,
 		freesNext(c, max(1, min(6, left/4)), width),
 		bench(c, max(2, left/3), width),
 		coming(c),
@@ -64,6 +72,29 @@ func aside(c ui.Context, width, height int) []string {
 		out = append(out, bar)
 	}
 	return out[:height]
+}
+
+// roundClock is by when the round on court should be over, to be read across the hall.
+func roundClock(c ui.Context, width int) []string {
+	r := c.Hall.Clock
+	if !c.Hall.Clocked {
+		return nil
+	}
+	style, says := c.Theme.Strong, fmt.Sprintf("%d min left", int(r.Left().Minutes()))
+	switch {
+	case c.Night().Hold != nil:
+		says = "play is held"
+	case r.Over():
+		style, says = c.Theme.Next, fmt.Sprintf("over for %d min", int((r.Played-r.Target).Minutes()))
+	}
+	end := c.Now.Add(r.Target - r.Played).In(c.Now.Location()).Format("15:04")
+	rows := widget.Digits(end, false)
+	text := []string{fmt.Sprintf("round %d should be over", r.Round), style.Render(says), c.Theme.Dim.Render(fmt.Sprintf("%d min played", int(r.Played.Minutes())))}
+	var out []string
+	for i, row := range rows {
+		out = append(out, style.Render(row)+"  "+text[i])
+	}
+	return append(out, "  "+style.Render(widget.Progress(max(1, width-4), r.Played.Minutes(), r.Target.Minutes())))
 }
 
 // freesNext lists the courts that are played on by how long.

@@ -1,0 +1,122 @@
+package tui
+
+import (
+	"runtime"
+	"slices"
+	"testing"
+	"time"
+
+	"golang.org/x/sys/unix"
+
+	"club/quadrille/session"
+)
+
+// fullNight is the desk of tenRounds with an eleventh round on court, or the rolling flow.
+func fullNight(b *testing.B, flow session.Flow) *stage {
+	b.Helper()
+	s := tenRounds(b, flow)
+	if flow == session.Rounds {
+		s.do(session.CallRound{Plan: s.m.plan.Rounds})
+	}
+	s.pass(5).press("c").m.View()
+	return s
+}
+
+// processor is the time that this thread has had of a processor: on a machine that others use, too, wall
+// time says nothing.
+func processor(b *testing.B) time.Duration {
+	b.Helper()
+	var t unix.Timespec
+	if err := unix.ClockGettime(unix.CLOCK_THREAD_CPUTIME_ID, &t); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(t.Nano())
+}
+
+// BenchmarkEveryScreen is one key press to the finished frame, on every screen and page and in both flows, with
+// the slowest of a hundred as p99-ms, in processor time.
+func BenchmarkEveryScreen(b *testing.B) {
+	for _, flow := range []session.Flow{session.Rounds, session.Rolling} {
+		s := fullNight(b, flow)
+		for _, c := range []struct {
+			name string
+			open []string
+			keys []string
+		}{
+			{"door", []string{"d"}, []string{"down", "up"}},
+			{"door, typing", []string{"d"}, []string{"a", "backspace"}},
+			{"courts", []string{"c"}, []string{"right", "left"}},
+			{"courts, score", []string{"c"}, []string{"1", "backspace"}},
+			{"board", []string{"c", "enter"}, []string{"v"}},
+			{"bench", []string{"b"}, []string{"down", "up"}},
+			{"rotation", []string{"r"}, []string{"down", "up"}},
+			{"standings", []string{"s"}, []string{"down", "up"}},
+			{"history", []string{"h"}, []string{"down", "up"}},
+			{"person", []string{"b", "enter"}, []string{"down"}},
+			{"find", []string{"f"}, []string{"a", "backspace"}},
+			{"palette", []string{":"}, []string{"c", "backspace"}},
+			{"palette opened", nil, []string{":", "esc"}},
+			{"screens in turn", nil, []string{"tab"}},
+			{"call list", []string{"k"}, []string{"down", "up"}},
+			{"help", []string{"?"}, []string{"down", "up"}},
+		} {
+			b.Run(string(flow)+"/"+c.name, func(b *testing.B) {
+				s.press("esc", "esc", "esc", "c").press(c.open...).m.View()
+				var took []time.Duration
+				runtime.LockOSThread()
+				defer runtime.UnlockOSThread()
+				for i := 0; b.Loop(); i++ {
+					start := processor(b)
+					s.press(c.keys[i%len(c.keys)]).m.View()
+					took = append(took, processor(b)-start)
+				}
+				slices.Sort(took)
+				b.ReportMetric(took[len(took)*99/100].Seconds()*1000, "p99-ms")
+			})
+		}
+	}
+}
+
+// BenchmarkTicks is a minute of ticks with nothing pressed and a frame after each, as a share of one core.
+func BenchmarkTicks(b *testing.B) {
+	for _, flow := range []session.Flow{session.Rounds, session.Rolling} {
+		s := fullNight(b, flow)
+		for _, tab := range tabs {
+			b.Run(string(flow)+"/"+tab.name, func(b *testing.B) {
+				s.press("esc", tab.key)
+				runtime.LockOSThread()
+				defer runtime.UnlockOSThread()
+				start := processor(b)
+				for b.Loop() {
+					for range time.Minute / lookEvery {
+						s.now = s.now.Add(lookEvery)
+						s.send(tickMsg{}).m.View()
+					}
+				}
+				b.ReportMetric(100*(processor(b)-start).Seconds()/float64(b.N)/60, "%core")
+			})
+		}
+	}
+}
+
+// BenchmarkMemory is what the desk keeps after 400 games.
+func BenchmarkMemory(b *testing.B) {
+	var s *stage
+	for b.Loop() {
+		s = fullNight(b, session.Rounds)
+		for len(s.night().Games) < 400 {
+			for _, g := range s.night().Running() {
+				s.do(session.FinishGame{Game: g.ID, Final: final(b, s, 11, int(g.ID)%10)})
+			}
+			s.do(session.CallRound{Plan: s.m.plan.Rounds}).pass(12).m.View()
+		}
+	}
+	for _, tab := range tabs {
+		s.press("esc", tab.key).m.View()
+	}
+	runtime.GC()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	b.ReportMetric(float64(m.HeapAlloc)/(1<<20), "MiB-live")
+	runtime.KeepAlive(s)
+}
