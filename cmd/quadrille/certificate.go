@@ -26,7 +26,9 @@ func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 	}
 	switch {
 	case !c.Perfect():
-		out.WriteString("A gap is how far the rotation may be from the fairest of as many games that shares\nthe sit-outs like this one; the true best may lie between.\n")
+		for _, text := range c.Words(true) {
+			out.WriteString(wrap(text, 2) + "\n")
+		}
 	case more > 0:
 		fmt.Fprintf(&out, "Every gap is 0: no rotation with as few games that shares the sit-outs like this\none can be fairer. But %s possible.\n", moreGames(more))
 	default:
