@@ -13,10 +13,10 @@ import (
 
 // Replan searches for the best rounds as [Rounds] does, but sets out from rounds to come that people have seen:
 // those without who is not there any more, and with who is there now. Among equally good plans it takes one that
-// keeps more of the games. It is for nights on which anybody may play in anybody's stead; others are planned anew.
+// keeps more of the games.
 func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int) []night.Round {
 	n := night.New(&p)
-	if !n.Free() || n.Side != nil || len(shown) == 0 {
+	if len(shown) == 0 {
 		return Rounds(ctx, p, moves)
 	}
 	s := newSearch(n, moves)
@@ -25,13 +25,21 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 	w, floor := s.weighing(drawn)
 	seen := *w // as people see it: who opposed whom how often is no reason to change what was shown
 	seen[measure.Opponents], seen[measure.TwiceAtOnce] = 0, 0
-	best := s.warm(drawn, shown).under(w)
+	var best *board
+	if n.Free() && n.Side == nil {
+		best = s.warm(drawn, shown).under(w)
+	} else {
+		best = s.warmBound(drawn, shown).under(w)
+	}
 	for _, heat := range nearHeat { // the colder, the more games stay
 		if best.cost(&seen) <= strict.Weight(&seen) {
 			break
 		}
 		near := best.under(w)
 		a := newAnnealer(near, s.d, floor, 0)
+		if a.best >= brokenWeight {
+			a.run(ctx, moves/nearShare, hotRepair, hot)
+		}
 		a.still = true
 		a.run(ctx, moves/nearShare, heat, heat/2)
 		a.restore()
@@ -41,7 +49,9 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 	}
 	if best.cost(&seen) > strict.Weight(&seen) {
 		// what was shown may be of a design that only its own search finds
-		if other := newSearch(n, moves).solve(ctx); other.cost(&seen) < best.cost(&seen) {
+		other := newSearch(n, moves).solve(ctx)
+		sameGames := slices.Equal(games(other.shapes), games(best.shapes))
+		if sameGames && other.cost(&seen) < best.cost(&seen) || !sameGames && s.giveUp(best) {
 			best = other
 		}
 	}
@@ -76,6 +86,37 @@ func (s *search) warm(drawn *board, shown []night.Round) *board {
 	}
 	b.recount()
 	return b
+}
+
+// warmBound is warm for nights on which not everybody may play in everybody's stead. It sets out from a plan that is
+// valid, and seats each shown game whose people are all there on its court, where the others allow it; the search
+// then makes sit-outs fair again.
+func (s *search) warmBound(drawn *board, shown []night.Round) *board {
+	b := drawn.under(drawn.w).holding()
+	for r, round := range shown[:min(len(shown), len(b.shapes))] {
+		for _, g := range round.Games {
+			if s.seatable(r, g) {
+				b.place(night.Pin{Round: s.n.First + r, A: g.A, B: g.B, Court: g.Court}, s.d)
+			}
+		}
+	}
+	b.held = nil
+	b.recount()
+	return b
+}
+
+// seatable tells whether a shown game can be played in planned round r: all four are there, and its court is open.
+func (s *search) seatable(r int, g night.Game) bool {
+	n := s.n
+	if g.Singles() || !slices.Contains(n.OpenCourts(n.First+r), g.Court) {
+		return false
+	}
+	for _, i := range g.Seats() {
+		if !n.Known(i) || !slices.Contains(n.Here[n.First+r], i) {
+			return false
+		}
+	}
+	return true
 }
 
 // fitShown seats a shown round: its games on their courts as far as these are open, gaps filled from the bench.
