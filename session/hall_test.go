@@ -76,3 +76,36 @@ func TestTwoPeopleWhoAreOneStayHidden(t *testing.T) {
 		t.Errorf("the one person is %+v", got)
 	}
 }
+
+// TestAnotherFileBringsNoNaming: how the hall sees people is the choice of this club file; into an empty one all is
+// taken as it is.
+func TestAnotherFileBringsNoNaming(t *testing.T) {
+	theirs, log, _ := newTestDesk(t)
+	must(t, theirs, ChooseNaming{InFull})
+	withPeople(t, theirs, 1, 4, Rounds)
+	must(t, theirs, EndNight{})
+	var records []Record
+	for r, err := range log.Records(1) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		records = append(records, r)
+	}
+	for _, c := range []struct {
+		name string
+		own  []Command
+		want Naming
+	}{
+		{"empty", nil, InFull},
+		{"in use", []Command{ChooseNaming{AsChosen}}, AsChosen},
+	} {
+		ours, _, _ := newTestDesk(t)
+		must(t, ours, c.own...)
+		if _, _, err := ours.Join(records, OneAlike); err != nil {
+			t.Fatal(err)
+		}
+		if got := ours.Ledger().Club().Naming; got != c.want || len(ours.Ledger().Club().Nights) != 1 {
+			t.Errorf("%s: the hall sees %v, want %v", c.name, got, c.want)
+		}
+	}
+}

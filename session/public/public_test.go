@@ -37,7 +37,7 @@ func newStand(t testing.TB, flow session.Flow, courts int, people ...string) *st
 	}
 	s.desk = desk
 	settings := session.DefaultSettings(7)
-	settings.Flow, settings.Closing, settings.Rounds = flow, s.now.Add(2*time.Hour), 3
+	settings.Flow, settings.Closing, settings.Rounds = flow, s.now.Add(2*time.Hour), 2
 	s.do(session.OpenNight{Name: "test night", Settings: settings, Courts: courts})
 	for _, name := range people {
 		s.do(session.AddGuest{Name: name, Sure: true})
@@ -141,7 +141,7 @@ func TestNothingPrivateIsShown(t *testing.T) {
 		if flow == session.Rolling {
 			s.do(session.BeginPlay{})
 		}
-		for range rapid.IntRange(0, 5).Draw(rt, "steps") {
+		for range rapid.IntRange(0, 4).Draw(rt, "steps") {
 			s.now = s.now.Add(4 * time.Minute)
 			n := s.desk.Ledger().Night()
 			if on := n.Running(); len(on) > 0 && rapid.Bool().Draw(rt, "score") {

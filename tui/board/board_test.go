@@ -69,7 +69,7 @@ var sizes = [][2]int{{40, 12}, {80, 24}, {213, 60}}
 
 // frame draws a board of some size after some time.
 func frame(v *public.View, size [2]int, passed time.Duration, change func(*Board)) string {
-	b := &Board{view: v, theme: theme.Plain(), width: size[0], height: size[1], passed: passed}
+	b := &Board{view: v, theme: theme.Plain(), pen: newPen(false), width: size[0], height: size[1], passed: passed}
 	if change != nil {
 		change(b)
 	}
@@ -89,7 +89,7 @@ func TestGoldenBoards(t *testing.T) {
 	rolling := hall(4, 9)
 	rolling.Round, rolling.Rounds, rolling.Next = 0, 0, public.Next{Games: []public.Game{{A: []string{"Maud E.", "Zoë Q."}, B: []string{"Nils R.", "李雷"}}}}
 	ascii := func(b *Board) {
-		b.theme, b.pen = theme.Of(theme.Choice{Profile: termenv.Ascii, ASCII: true}), pen{ascii: true}
+		b.theme, b.pen = theme.Of(theme.Choice{Profile: termenv.Ascii, ASCII: true}), newPen(true)
 	}
 	for _, c := range []struct {
 		name   string

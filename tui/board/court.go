@@ -81,7 +81,7 @@ const usual = 11
 func (p pen) most(texts []string, s widget.Size, width int) bool {
 	fit, known := 0, 0
 	for _, t := range texts {
-		if _, ok := widget.LettersWidth(t, s); !ok {
+		if _, ok := p.measure(t); !ok {
 			continue
 		}
 		known++

@@ -37,12 +37,12 @@ func TestAnyBoardFits(t *testing.T) {
 			v.Round, v.Next.Round = 0, 0
 		}
 		b := &Board{
-			view: v, theme: theme.Plain(), away: rapid.Bool().Draw(rt, "away"),
+			view: v, theme: theme.Plain(), pen: newPen(false), away: rapid.Bool().Draw(rt, "away"),
 			width: rapid.IntRange(1, 240).Draw(rt, "width"), height: rapid.IntRange(1, 70).Draw(rt, "height"),
 			passed: time.Duration(rapid.IntRange(0, 600).Draw(rt, "passed")) * time.Second,
 		}
 		if rapid.Bool().Draw(rt, "ascii") {
-			b.theme, b.pen = theme.Of(theme.Choice{Profile: termenv.Ascii, ASCII: true}), pen{ascii: true}
+			b.theme, b.pen = theme.Of(theme.Choice{Profile: termenv.Ascii, ASCII: true}), newPen(true)
 		}
 		lines := b.Lines()
 		if len(lines) != b.height {
@@ -62,7 +62,7 @@ func TestEverybodyIsShownInTurn(t *testing.T) {
 	for _, size := range sizes {
 		for _, courts := range []int{1, 2, 5, 8, 16} {
 			v := hall(courts, 0)
-			b := &Board{view: v, theme: theme.Plain(), width: size[0], height: size[1]}
+			b := &Board{view: v, theme: theme.Plain(), pen: newPen(false), width: size[0], height: size[1]}
 			all := b.turnsOf("", v.Courts, b.width, b.height-3)
 			g := b.pen.arrange(v.Courts, b.width, b.height-3, b.height)
 			if len(all) != g.pages || g.pages*g.fromEach < courts || g.columns*g.rows < g.fromEach {
@@ -121,7 +121,7 @@ func TestLettersAreAsLargeAsTheyCanBe(t *testing.T) {
 		{16, 213, 60, 5, 2},
 	} {
 		t.Run(fmt.Sprintf("%d courts at %dx%d", c.courts, c.width, c.height), func(t *testing.T) {
-			g := pen{}.arrange(hall(c.courts, 0).Courts, c.width, c.height-3, c.height)
+			g := newPen(false).arrange(hall(c.courts, 0).Courts, c.width, c.height-3, c.height)
 			if g.card.size.Rows() < c.rows || g.pages > c.pages {
 				t.Errorf("names have %d lines on %d pages, want %d on at most %d", g.card.size.Rows(), g.pages, c.rows, c.pages)
 			}

@@ -42,7 +42,7 @@ func newModel(o Options) *Model {
 		o.Theme = theme.Plain()
 	}
 	return &Model{
-		board: Board{theme: o.Theme, pen: pen{o.Theme.Choice().ASCII}, file: o.File},
+		board: Board{theme: o.Theme, pen: newPen(o.Theme.Choice().ASCII), file: o.File},
 		now:   o.Now, began: o.Now(),
 	}
 }

@@ -33,7 +33,30 @@ func leading(s widget.Size) int {
 func stacked(k int, s widget.Size) int { return k*rowsOf(s) + (k-1)*leading(s) }
 
 // pen draws text for one kind of terminal.
-type pen struct{ ascii bool }
+type pen struct {
+	ascii bool
+	dots  map[string]int // how wide texts are in letters, -1 where they cannot be drawn; measured once
+}
+
+func newPen(ascii bool) pen { return pen{ascii, map[string]int{}} }
+
+// mostMeasured is how many texts are remembered: those of a large night, some times over.
+const mostMeasured = 4096
+
+// measure is how many dots wide a text is in letters. Ok is false when it cannot be drawn so.
+func (p pen) measure(text string) (dots int, ok bool) {
+	dots, known := p.dots[text]
+	if !known {
+		if dots, ok = widget.LettersDots(bare(text)); !ok {
+			dots = -1
+		}
+		if len(p.dots) >= mostMeasured {
+			clear(p.dots)
+		}
+		p.dots[text] = dots
+	}
+	return max(0, dots), dots >= 0
+}
 
 // width is how many cells a text takes in a size, and whether it can be drawn so.
 func (p pen) width(text string, s widget.Size) (int, bool) {
@@ -43,7 +66,8 @@ func (p pen) width(text string, s widget.Size) (int, bool) {
 	if p.ascii && (s.X%2 != 0 || s.Y%2 != 0) {
 		return 0, false
 	}
-	return widget.LettersWidth(bare(text), s)
+	dots, ok := p.measure(text)
+	return s.Cells(dots), ok
 }
 
 // bare is a text without the full stop at its end, which letters that are read from afar do without.

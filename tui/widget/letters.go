@@ -56,17 +56,26 @@ func inLetters(text string) (glyphs []string, ok bool) {
 // marks have a twin among the letters.
 var marks = strings.NewReplacer("’", "'", "‘", "'", "“", "'", "”", "'", "–", "-", "—", "-", "…", "...", "′", "'")
 
-// LettersWidth is how many cells a text takes in letters. Ok is false when it cannot be drawn so.
-func LettersWidth(text string, s Size) (cells int, ok bool) {
+// LettersDots is how many dots wide a text is in letters. Ok is false when it cannot be drawn so.
+func LettersDots(text string) (dots int, ok bool) {
 	glyphs, ok := inLetters(text)
 	if !ok {
 		return 0, false
 	}
-	dots := len(glyphs) - 1
+	dots = len(glyphs) - 1
 	for _, g := range glyphs {
 		dots += strings.IndexByte(g, ' ')
 	}
-	return (dots*s.X + 1) / 2, true
+	return dots, true
+}
+
+// Cells is how many cells so many dots take.
+func (s Size) Cells(dots int) int { return (dots*s.X + 1) / 2 }
+
+// LettersWidth is how many cells a text takes in letters. Ok is false when it cannot be drawn so.
+func LettersWidth(text string, s Size) (cells int, ok bool) {
+	dots, ok := LettersDots(text)
+	return s.Cells(dots), ok
 }
 
 // quarters are the cells that have some of their quarters filled: upper left, upper right, lower left and lower
