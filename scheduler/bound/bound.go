@@ -161,7 +161,7 @@ func (s *Scope) halves() bool {
 // demand collects the people whom i may meet in some way in the free rounds, and how often they met
 // in that way.
 func (s *Scope) demand(each int, i night.Player, may func(i, j night.Player) bool, height func(night.Tally) int) demand {
-	d := demand{each: each}
+	d := demand{each: each, heights: make([]int, 0, s.n.People), limits: make([]int, 0, s.n.People)}
 	for j := range night.Player(s.n.People) {
 		if !may(i, j) {
 			continue

@@ -13,6 +13,8 @@ type Case struct {
 	Levels  measure.Levels
 	Scope   *bound.Scope
 	Least   measure.PairSums // what who plays with whom costs at least
+
+	evenness, spread measure.Value // of sit-outs, which are worked out together
 }
 
 // Rotation makes a case of the rounds of a night, of which nothing was played before as the bounds see it.
@@ -39,6 +41,9 @@ func (c *Case) settle(n *night.Night) *Case {
 	}
 	c.Levels = measure.LevelsOf(n.Problem, games)
 	c.Least = c.Scope.Bounds()
+	if !c.Scope.Loose {
+		c.evenness, c.spread = c.Scope.Sitouts(c.Rounds, c.Counted)
+	}
 	return c
 }
 

@@ -3,9 +3,6 @@ package judge
 // Σ (sit-outs - share owed)² over people, in hundredths, beside the fairest sit-outs that there are.
 var _ = add(Kind{
 	Name: "sit-out evenness", Says: "squares off the share owed, x 100", Rests: true,
-	At: func(c *Certificate) *Value { return &c.SitoutEvenness },
-	Judge: func(c *Case) Value {
-		evenness, _ := c.Scope.Sitouts(c.Rounds, c.Counted)
-		return evenness
-	},
+	At:    func(c *Certificate) *Value { return &c.SitoutEvenness },
+	Judge: func(c *Case) Value { return c.evenness },
 })
