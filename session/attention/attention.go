@@ -150,19 +150,15 @@ func (s survey) roundLate() []Matter {
 		return nil
 	}
 	var courts []string
-	told := false
 	for _, k := range s.h.Courts {
 		if k.State == hall.Playing || k.State == hall.Called {
-			courts, told = append(courts, string(k.ID)), k.Late
+			courts = append(courts, string(k.ID))
 		}
 	}
-	if len(courts) == 1 && told { // of that court, above
+	if len(courts) < 2 { // one court alone is told by itself
 		return nil
 	}
 	still := "courts " + strings.Join(courts, ", ") + " still play"
-	if len(courts) == 1 {
-		still = "court " + courts[0] + " still plays"
-	}
 	text := fmt.Sprintf("round %d should have been over by %s: %s", c.Round, s.now.Add(c.Target-c.Played).In(s.now.Location()).Format("15:04"), still)
 	return []Matter{{Kind: RoundLate, Text: text, ID: fmt.Sprintf("round late %d", c.Round)}}
 }
@@ -174,8 +170,11 @@ func (s survey) waiting() []Matter {
 	game := time.Duration(clock.Median() * float64(time.Minute))
 	var out []Matter
 	for i, w := range s.h.Bench {
+		if s.n.Hold != nil || w.Waited < 2*game || len(s.n.Running()) == 0 {
+			continue
+		}
 		others := slices.Concat(s.h.Bench[:i:i], s.h.Bench[i+1:])
-		if s.n.Hold != nil || len(s.n.Running()) == 0 || w.Waited < 2*game || 2*w.Waited < 3*medianWait(others) {
+		if 2*w.Waited < 3*medianWait(others) {
 			continue
 		}
 		text := fmt.Sprintf("%s has waited for %d min", s.name(w.Person), minutes(w.Waited))

@@ -21,6 +21,7 @@ type Door struct {
 	chosen bool             // somebody was chosen with the arrows or the mouse
 	stale  bool             // what is typed has had its answer: the next letter begins another name
 	told   session.PersonID // who was said to be here already: enter again has the page
+	listed listed
 }
 
 // New makes the screen.

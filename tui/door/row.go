@@ -20,9 +20,24 @@ type row struct {
 	guest  string
 }
 
+// listed is a list of rows with what it was made from: a key press asks for it several times.
+type listed struct {
+	ledger *session.Ledger
+	typed  string
+	rows   []row
+}
+
 // rows lists who matches what is typed. With nothing typed, those come first who are still to be
 // checked in.
 func (d *Door) rows(c ui.Context) []row {
+	if typed := d.input.Value(); d.listed.ledger != c.Ledger || d.listed.typed != typed {
+		d.listed = listed{c.Ledger, typed, d.match(c)}
+	}
+	return d.listed.rows
+}
+
+// match works the rows out.
+func (d *Door) match(c ui.Context) []row {
 	var all []row
 	for _, p := range c.Club().People {
 		r := row{person: p}
