@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 )
@@ -58,6 +59,27 @@ func TestBoardsOnTerminals(t *testing.T) {
 	if left, err := filepath.Glob(filepath.Join(filepath.Dir(path), "*.sock*")); err != nil || len(left) > 0 {
 		t.Errorf("the desk leaves %v, %v", left, err)
 	}
+}
+
+// TestBoardsFollowADeskThatWasKilled, which leaves its socket behind; and a board that is stopped for a while keeps
+// nobody waiting, and then shows what is newest.
+func TestBoardsFollowADeskThatWasKilled(t *testing.T) {
+	bin, path := build(t), fullHall(t, 2)
+	board := bin.open(t, 80, 24, nil, "board", "--data", path).Shows("Open quadrille on")
+	desk := bin.open(t, 80, 24, nil, "--data", path).Shows("Full hall", "q quit")
+	board.Shows("GO NOW")
+	if err := desk.cmd.Process.Kill(); err != nil {
+		t.Fatal(err)
+	}
+	board.Shows(away)
+	<-desk.exited
+	if _, err := os.Lstat(path + ".sock"); err != nil {
+		t.Fatal(err)
+	}
+	again := bin.open(t, 80, 24, nil, "--data", path).Shows("Full hall", "q quit")
+	board.Hides(away).Signal(syscall.SIGSTOP)
+	again.Type("11 7\r").Shows("Saved: court 1: 11-7").Press("home").Type("11 4\r").Shows("Saved: court 1: corrected to 11-4")
+	board.Signal(syscall.SIGCONT).Shows("over 11-4")
 }
 
 // TestTheDeskMindsNobodyAtTheSocket: a million random bytes and a thousand connections change nothing at the desk,

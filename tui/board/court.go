@@ -38,7 +38,7 @@ func (p pen) cards(courts []public.Court, width, height int) card {
 	names := namesOn(courts)
 	room := width - number - gap
 	for _, s := range widget.Sizes {
-		if stacked(4, s) <= height-1 && p.most(names, s, room) {
+		if teamsBelow(s) <= height-1 && p.most(names, s, room) {
 			best.size = s
 			break
 		}
@@ -51,6 +51,9 @@ func (p pen) cards(courts []public.Court, width, height int) card {
 	}
 	return best
 }
+
+// teamsBelow is how many lines the names of two teams take below each other, with the net between them.
+func teamsBelow(s widget.Size) int { return 2*stacked(2, s) + 1 }
 
 // larger tells which of two sizes is read from further away: the higher one, or of equals the wider.
 func larger(a, b widget.Size) bool {
@@ -225,9 +228,7 @@ func (b *Board) teams(c public.Court, k card) []string {
 		return line.Beside(b.team(c, c.A, "a", half, k.size), b.team(c, c.B, "b", half, k.size), half, gap)
 	}
 	out := b.team(c, c.A, "a", room, k.size)
-	if leading(k.size) > 0 || stacked(4, k.size) < k.height-1 {
-		out = append(out, "")
-	}
+	out = append(out, b.theme.Frame.Render(strings.Repeat("╌", room)))
 	return append(out, b.team(c, c.B, "b", room, k.size)...)
 }
 
@@ -328,7 +329,7 @@ func (b *Board) courts(all []public.Court, g grid, page int) []string {
 	shown := all[from:min(from+g.fromEach, len(all))]
 	note := ""
 	if g.pages > 1 {
-		note = fmt.Sprintf("courts %d of %d", page+1, g.pages)
+		note = fmt.Sprintf("page %d of %d", page+1, g.pages)
 	}
 	for row := range slices.Chunk(shown, max(1, g.columns)) {
 		var lines []string
