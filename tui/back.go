@@ -33,6 +33,10 @@ func (m *Model) showPerson(i ui.ShowPerson) {
 
 // goBack goes back from a page, by one step. What was typed or chosen there is as it was.
 func (m *Model) goBack() {
+	if len(m.back) == 0 && m.past != nil {
+		m.leavePast()
+		return
+	}
 	if len(m.back) == 0 {
 		m.goTo(ui.Courts)
 		return
@@ -60,6 +64,7 @@ var pageNames = map[ui.ScreenID]string{
 	ui.PersonScreen: "A person's page",
 	ui.CallingPage:  "Reading the call out",
 	ui.TimelinePage: "The night by its courts",
+	ui.SummaryPage:  "The night in short",
 }
 
 // screenName is the name of the screen that is shown.

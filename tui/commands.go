@@ -11,8 +11,9 @@ import (
 	"club/quadrille/session/hall"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
+
 	"club/quadrille/tui/palette"
-	"club/quadrille/tui/table"
+
 	"club/quadrille/tui/ui"
 )
 
@@ -165,9 +166,8 @@ func (m *Model) nightEntries() []palette.Entry {
 		}
 		day := n.Opened.In(m.now.Location()).Format("2 January 2006")
 		out = append(out, palette.Entry{
-			Label: "standings of " + n.Name, Note: day + ", " + plural(len(n.Games), "game"), Take: func() ui.Intent {
-				return ui.Show{Dialog: dialog.NewPage(n.Name+", "+day, func(c ui.Context) []string { return table.Night(c, n) })}
-			},
+			Label: "night of " + day, Note: n.Name + ", " + plural(len(n.Games), "game"), Keys: m.deskKey(earlierNights),
+			Take: func() ui.Intent { return ui.Own{Do: func() tea.Cmd { return m.openPast(n) }} },
 		})
 	}
 	return out

@@ -94,7 +94,7 @@ func TestThePaletteLiesOverBoxes(t *testing.T) {
 // TestThePaletteShowsEarlierNights with their standings.
 func TestThePaletteShowsEarlierNights(t *testing.T) {
 	s := called(t, 1, 4).press("117", "enter").do(session.EndNight{})
-	s.press(":", "standings club").shows("standings of Club night", "20 November 2026").press("enter").shows("win share", "Agnes Vale")
+	s.press(":", "night of 20").shows("night of 20 November 2026", "Club night").press("enter").shows("reading only", "win share", "Agnes Vale")
 }
 
 // TestThePaletteKeepsUp with what happens behind it.

@@ -30,7 +30,7 @@ func TestANightOnTheDesk(t *testing.T) {
 	for range 6 {
 		s.press("n", "115", "enter")
 	}
-	s.press("n").shows("All that was planned is played").press("e").shows("No night is open", "has had 1 night")
+	s.press("n").shows("All that was planned is played").press("e").shows("in short").press("esc").shows("No night is open", "has had 1 night")
 	if l := s.desk.Ledger(); len(l.Club().Night().Rounds) != 8 || l.Night() != nil {
 		t.Errorf("%d rounds were called, and the night is open: %v", len(l.Club().Night().Rounds), l.Night() != nil)
 	}

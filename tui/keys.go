@@ -98,6 +98,13 @@ func deskKeys() []deskKey {
 			(*Model).commands, nil, true,
 			"find anything by its name: what can be done, a court, a person, a night",
 		},
+		{
+			earlierNights,
+			[]string{"E"},
+			[]string{"f2"},
+			(*Model).earlier, (*Model).noEarlier, false,
+			"read an earlier night: standings, rotation, history, by courts, in short; nothing can be changed there",
+		},
 		{"help", []string{"?"}, []string{"f1"}, (*Model).help, nil, true, "all keys"},
 		{
 			"quit",
@@ -148,6 +155,9 @@ func (d deskKey) action(m *Model, typing bool) ui.Action {
 	if d.why != nil {
 		a.Why = d.why(m)
 	}
+	if m.past != nil && ofTonightOnly[d.name] {
+		a.Why = m.past.refusal().Error()
+	}
 	return a
 }
 
@@ -156,6 +166,9 @@ func (d deskKey) action(m *Model, typing bool) ui.Action {
 func (m *Model) deskActions(c ui.Context) []ui.Action {
 	typing := m.typing(c)
 	var out []ui.Action
+	if m.past != nil {
+		out = append(out, m.escape())
+	}
 	for _, d := range m.keys {
 		out = append(out, d.action(m, typing))
 	}

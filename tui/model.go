@@ -20,6 +20,7 @@ import (
 	"club/quadrille/tui/history"
 	"club/quadrille/tui/person"
 	"club/quadrille/tui/rotation"
+	"club/quadrille/tui/summary"
 	"club/quadrille/tui/table"
 	"club/quadrille/tui/theme"
 	"club/quadrille/tui/timeline"
@@ -32,6 +33,7 @@ type Desk interface {
 	Do(session.Command) (*session.Ledger, error)
 	Now() time.Time
 	ClockMoved() bool // see session.Desk.ClockMoved
+	Past(session.NightID) (*session.Ledger, error)
 }
 
 // Options are what the screens get from outside.
@@ -78,6 +80,7 @@ type Model struct {
 	calling *calling.Page
 	active  ui.ScreenID
 	back    []origin // where pages were opened, the newest last
+	past    *past    // the earlier night that is read, nil for tonight
 	dialogs []ui.Dialog
 
 	slip    slip
@@ -139,7 +142,7 @@ func New(desk Desk, o Options) *Model {
 	c := courts.New()
 	m := &Model{desk: desk, options: o, courts: c, person: person.New(), calling: calling.New(), keys: keysOf(o.Keys)}
 	m.screens = [ui.AllScreens]ui.Screen{
-		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling, timeline.New(),
+		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling, timeline.New(), summary.New(),
 	}
 	m.rest = restBetween
 	m.now = desk.Now()
@@ -200,11 +203,15 @@ func (m *Model) surveyScreen() {
 
 // context is what screens are given; the space is that of the body.
 func (m *Model) context() ui.Context {
-	return ui.Context{
+	c := ui.Context{
 		Ledger: m.ledger, Advice: m.advice(), Names: m.names, Now: m.now, Theme: m.options.Theme, Rotation: m.plan,
 		Hall: m.hall, Fresh: m.ledger.Last() != m.seen,
 		Width: m.width, Height: max(1, m.height-frameRows+1-len(m.message(m.options.Theme))),
 	}
+	if m.past != nil {
+		m.past.show(&c)
+	}
+	return c
 }
 
 // advice is what the night needs next, worked out once for a state and a time: a frame asks for it often.

@@ -115,7 +115,7 @@ func closeMenu(m *Model) ui.Dialog {
 	}
 	return dialog.NewMenu("All that was planned is played",
 		dialog.Item{Key: "m", Label: label, Intent: ui.Do{Command: play}, Why: nobody},
-		dialog.Item{Key: "e", Label: "end the night", Intent: ui.Do{Command: session.EndNight{}}, Why: running},
+		dialog.Item{Key: "e", Label: "end the night", Intent: m.endNight(), Why: running},
 	)
 }
 
@@ -131,6 +131,9 @@ func (m *Model) nextLine() string {
 		if text, ok := a.Next(m.context()); ok {
 			return text
 		}
+	}
+	if m.past != nil {
+		return m.past.title() + " is shown as it ended, and nothing can be changed there: esc returns to tonight"
 	}
 	keys := stepKeys{next: "n", hold: "!", courts: "c"}
 	if m.typing(m.context()) {

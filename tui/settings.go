@@ -36,7 +36,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 	if !n.Rolls {
 		notRolling = "no court calls by itself"
 	}
-	end := dialog.Item{Key: "x", Label: "end the night", Intent: ui.Do{Command: session.EndNight{}}}
+	end := dialog.Item{Key: "x", Label: "end the night", Intent: m.endNight()}
 	if k := len(n.Running()); k > 0 {
 		end.Intent = ui.Show{Dialog: dialog.NewMenu(plural(k, "game")+" on court",
 			dialog.Item{Key: "s", Label: "void the games on court, and end the night", Intent: ui.Do{Command: session.EndNight{SetAside: true}}},

@@ -74,6 +74,9 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case improvedMsg:
 		m.improved(msg)
 		return m, nil
+	case pastMsg:
+		m.readPast(msg)
+		return m, m.drain()
 	case planMsg:
 		return m, m.planned(msg)
 	case ui.Worked:
@@ -206,7 +209,7 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 // showsScreen tells whether the active screen is shown: without an open night most have nothing
 // to show, and a welcome stands there instead.
 func (m *Model) showsScreen(c ui.Context) bool {
-	return c.Night() != nil || m.active == ui.Standings || m.active == ui.History || m.active == ui.PersonScreen || m.active == ui.TimelinePage
+	return m.past != nil || c.Night() != nil || m.active == ui.Standings || m.active == ui.History || m.active >= ui.ScreenCount && m.active != ui.CallingPage
 }
 
 // typing tells whether letters are text on what is shown.
@@ -278,6 +281,9 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 
 // goTo shows a screen. The one that is left forgets what was half typed there.
 func (m *Model) goTo(id ui.ScreenID) {
+	if ofTonight(id) {
+		m.past = nil
+	}
 	if left, ok := m.screens[m.active].(ui.Leaver); ok && id != m.active {
 		left.Leave()
 	}
@@ -300,6 +306,10 @@ func (m *Model) waits() bool { return m.trouble != nil && m.trouble.command != n
 func (m *Model) do(c session.Command, p pending) tea.Cmd {
 	if m.waits() {
 		m.refuse(m.trouble.unsaved())
+		return nil
+	}
+	if m.past != nil && !forSafety(c) {
+		m.refuse(m.past.refusal())
 		return nil
 	}
 	m.busy, m.after = true, p

@@ -148,6 +148,9 @@ func (m *Model) welcome(c ui.Context) []string {
 // head is the first line: the night, and how it stands.
 func (m *Model) head(c ui.Context) string {
 	left := c.Theme.Title.Render("Quadrille")
+	if m.past != nil {
+		return line.Spread(left+"  "+c.Theme.Selected.Render(" "+m.past.title()+" ")+"  reading only", m.now.Format("15:04"), m.width)
+	}
 	n := c.Night()
 	if n == nil {
 		return line.Spread(left, m.now.Format("15:04"), m.width)

@@ -12,6 +12,7 @@ import (
 	"club/quadrille/session"
 	"club/quadrille/session/simulation"
 	"club/quadrille/session/standings"
+	"club/quadrille/session/summary"
 )
 
 // formatsText says of each column and each JSON field what it means, a part for each file or object.
@@ -62,6 +63,7 @@ var jsonForms = []struct {
 	{reflect.TypeFor[standings.Row](), "standings --json prints a list of standings row:"},
 	{reflect.TypeFor[interval](), "standings --json --intervals prints a list of standings row with range:"},
 	{reflect.TypeFor[standings.LeagueRow](), "standings --league --json prints a list of league row:"},
+	{reflect.TypeFor[summary.Summary](), "summary --json prints a summary:"},
 	{reflect.TypeFor[rated](), "rate --json prints a list of rating:"},
 	{reflect.TypeFor[session.Record](), "export prints {\"quadrille\":\"events\",\"format\":1}, then an event a line; import reads it:"},
 }

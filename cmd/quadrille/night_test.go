@@ -179,7 +179,7 @@ func testWholeNight(t *testing.T, bin program) {
 	// The rest of the night.
 	desk.Press("home", "down").Type("105ra\r").Type("114\r")
 	desk.scores(6, "3 11\r11 1\r").Type("0 11\r117\r")
-	desk.Shows("press n to end the night").Press("n").Shows(" e  end the night").Press("e").Shows("No night is open")
+	desk.Shows("press n to end the night").Press("n").Shows(" e  end the night").Press("e").Shows("in short").Press("esc").Shows("No night is open")
 	if code := desk.Quit("q"); code != 0 {
 		t.Fatalf("quitting gives exit code %d, want 0", code)
 	}

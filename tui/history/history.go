@@ -47,6 +47,7 @@ func (h *History) Actions(c ui.Context) []ui.Action {
 	return []ui.Action{
 		h.cursor.Move(len(h.rows)),
 		ui.Act(ui.Bind(name, "enter", "enter"), func() ui.Intent { return h.take(c, h.rows[h.cursor.In(len(h.rows))]) }).Because(nothing),
+		ui.Ask(ui.Bind("in short", "y", "y"), ui.Open{Page: ui.SummaryPage}).Explained("the night in short: games, courts, who leads, fairness"),
 		ui.Ask(ui.Bind("by courts", "t", "t"), ui.Open{Page: ui.TimelinePage}).Explained("the night by its courts: games, idle time, what the pace foretells"),
 	}
 }

@@ -152,6 +152,7 @@ func (r *Rotation) byRound(c ui.Context) ui.Action {
 // scroll moves the rounds; from then on the screen stays where it is and does not follow the night.
 func (r *Rotation) scroll(c ui.Context) ui.Action {
 	a := ui.Scroll(&r.top, 0, 0)
+	a.Quiet = len(layout(c)) <= r.room(c) // all of it is seen
 	a.Do = func(key string) ui.Intent {
 		r.top, r.moved = r.first(c), true
 		return ui.Scroll(&r.top, len(layout(c)), r.room(c)).Do(key)

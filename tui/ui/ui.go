@@ -23,6 +23,7 @@ type Context struct {
 	Theme    *theme.Theme
 	Rotation Rotation
 	Hall     hall.Hall // what stands in the hall, empty without a night
+	Past     bool      // an earlier night is read: Ledger ends with it, and nothing can be changed
 	Fresh    bool      // the newest action has just happened: no key was pressed since
 	Width    int       // cells and lines that the screen may fill
 	Height   int
@@ -31,8 +32,13 @@ type Context struct {
 // Club is the state of everything.
 func (c Context) Club() *session.Club { return c.Ledger.Club() }
 
-// Night is the night that goes on, nil when none does.
-func (c Context) Night() *session.Night { return c.Ledger.Night() }
+// Night is the night that goes on, nil when none does; of an earlier night that is read it is that one.
+func (c Context) Night() *session.Night {
+	if c.Past {
+		return c.Club().Night()
+	}
+	return c.Ledger.Night()
+}
 
 // Rotation is the plan of the rounds to come, worked out beside the screen.
 type Rotation struct {
@@ -114,6 +120,7 @@ const (
 	PersonScreen ScreenID = ScreenCount + iota // of one person
 	CallingPage                                // the newest call, to read aloud
 	TimelinePage                               // the night by its courts
+	SummaryPage                                // the night in short
 	AllScreens                                 // how many screens and pages there are
 )
 
