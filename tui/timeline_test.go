@@ -10,6 +10,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 	"pgregory.net/rapid"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -29,6 +30,10 @@ func closingAt(t testing.TB, courts, people int, flow session.Flow) *stage {
 		set.Flow, set.Closing = flow, evening.Add(2*time.Hour)
 	})
 	if flow == session.Rolling {
+		s.desk.PickBy(func(r scheduler.Rolling) (scheduler.Game, error) { // not the scheduler's, which may get better
+			w := r.Waiting
+			return scheduler.Game{Court: r.Court, A: scheduler.Team{w[0].Player, w[1].Player}, B: scheduler.Team{w[2].Player, w[3].Player}}, nil
+		})
 		s.do(session.BeginPlay{})
 	}
 	for round := range 3 {
