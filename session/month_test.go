@@ -59,7 +59,7 @@ func (m *month) night(k int) {
 	}
 	must(m.t, m.d, OpenNight{Name: fmt.Sprint("night ", k), Settings: s, Courts: 2})
 	for i := range 16 {
-		must(m.t, m.d, AddGuest{Name: fmt.Sprintf("Guest %d-%d", k, i)})
+		must(m.t, m.d, AddGuest{Name: fmt.Sprintf("Guest %d-%d", k, i), Sure: true})
 	}
 	m.seen, m.way = Shown{}, nil
 	if s.Flow == Rolling {
@@ -123,7 +123,7 @@ func (m *month) change(k, step int) {
 	here := m.d.Ledger().Night().Bench()
 	switch m.dice.IntN(3) {
 	case 0:
-		must(m.t, m.d, AddGuest{Name: fmt.Sprintf("Late %d-%d", k, step)})
+		must(m.t, m.d, AddGuest{Name: fmt.Sprintf("Late %d-%d", k, step), Sure: true})
 	case 1:
 		must(m.t, m.d, Leave{here[m.dice.IntN(len(here))].Person})
 	default:
