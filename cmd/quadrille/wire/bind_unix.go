@@ -5,6 +5,7 @@ package wire
 import (
 	"net"
 	"os"
+	"syscall"
 )
 
 // bind makes a socket that nobody else may ever open: it has its name only when it has its mode.
@@ -33,5 +34,8 @@ func bind(path string) (net.Listener, error) {
 	return s, nil
 }
 
-// open tells whether others may open or write to a folder.
-func open(folder os.FileInfo) bool { return folder.Mode().Perm()&0o077 != 0 }
+// open tells whether others may open or write to a folder, or have made it.
+func open(folder os.FileInfo) bool {
+	owner, ok := folder.Sys().(*syscall.Stat_t)
+	return folder.Mode().Perm()&0o077 != 0 || !ok || int(owner.Uid) != os.Getuid()
+}
