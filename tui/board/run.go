@@ -99,7 +99,7 @@ func (m *Model) hear(n News) {
 	if n.View == nil {
 		return
 	}
-	if before := b.view; called(n.View) && (before == nil || !called(before)) {
+	if newlyCalled(b.view, n.View) {
 		m.began, b.passed = m.now(), 0
 	}
 	b.view = n.View

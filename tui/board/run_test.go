@@ -1,6 +1,7 @@
 package board
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -42,6 +43,27 @@ func TestACallComesFirst(t *testing.T) {
 	m.Update(News{View: before})
 	if m.board.away {
 		t.Error("the desk is back, and the board says that it is not")
+	}
+}
+
+// TestListsTakeTheirTurns after the call of one court of several, and wait where a whole round is called.
+func TestListsTakeTheirTurns(t *testing.T) {
+	v := hall(4, 6)
+	for called := range len(v.Courts) + 1 {
+		for i := range v.Courts {
+			v.Courts[i].State = public.Playing
+			if i < called {
+				v.Courts[i].State = public.Called
+			}
+		}
+		seen := false
+		for second := range 120 {
+			frame := frame(v, [2]int{80, 24}, time.Duration(second)*time.Second, func(b *Board) { b.pen = newPen(true) })
+			seen = seen || strings.Contains(frame, "S T A N D I N G S") || strings.Contains(frame, "Standings")
+		}
+		if want := called < 2; seen != want {
+			t.Errorf("with %d of 4 courts called the standings have their turn: %v, want %v", called, seen, want)
+		}
 	}
 }
 

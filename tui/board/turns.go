@@ -2,6 +2,7 @@ package board
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"club/quadrille/session/public"
@@ -89,10 +90,31 @@ func whose(passed time.Duration, turns []turn) int {
 	return 0
 }
 
-// called tells whether people are on their way to a court.
+// called tells whether half of the players or more are on their way: a round was called, or play has begun. In the
+// rolling flow a court is called every few minutes, and the others want to see the lists.
 func called(v *public.View) bool {
+	on, going := 0, 0
 	for _, c := range v.Courts {
-		if c.State == public.Called {
+		switch c.State {
+		case public.Called:
+			going++
+		case public.Playing:
+			on++
+		}
+	}
+	return going > 0 && going >= on
+}
+
+// newlyCalled tells whether people were called to a court since an earlier view.
+func newlyCalled(before, now *public.View) bool {
+	for i, c := range now.Courts {
+		if c.State != public.Called {
+			continue
+		}
+		if before == nil || i >= len(before.Courts) {
+			return true
+		}
+		if was := before.Courts[i]; was.State != public.Called || !slices.Equal(was.A, c.A) || !slices.Equal(was.B, c.B) {
 			return true
 		}
 	}
