@@ -9,14 +9,14 @@ import (
 
 // TestKeysAreAsSomebodyWantsThem: matched, drawn in footer and help, and found, while ctrl+c quits all the same.
 func TestKeysAreAsSomebodyWantsThem(t *testing.T) {
-	c, wrong := config.Parse([]byte("[keys]\nhelp = [\"j\", \"f2\"]\nquit = \"ctrl+q\"\nhold-play = \"J\"\n"), Keys())
+	c, wrong := config.Parse([]byte("[keys]\nhelp = [\"j\", \"f3\"]\nquit = \"ctrl+q\"\nhold-play = \"J\"\n"), Keys())
 	if len(wrong) > 0 {
 		t.Fatal(wrong)
 	}
 	s := called(t, 2, 9)
 	s.m = New(s.desk, Options{Theme: s.theme, Keys: c.Keys})
 	s.plan()
-	s.resize(80, 24).shows("j help").press("?").hides("─ Keys ").press("j", "/", "all keys").shows("j or f2").press("esc", "esc", "f2").shows("─ Keys ").press("esc")
+	s.resize(80, 24).shows("j help").press("?").hides("─ Keys ").press("j", "/", "all keys").shows("j or f3").press("esc", "esc", "f3").shows("─ Keys ").press("esc")
 	s.press("J").shows("Hold play").press("esc", ":", "hold").shows("J")
 	if s.press("esc", "ctrl+c"); !s.quit {
 		t.Error("ctrl+c does not quit")

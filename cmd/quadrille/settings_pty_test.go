@@ -31,7 +31,7 @@ func TestTheDeskTakesItsSettings(t *testing.T) {
 		t.Error("lines are drawn with glyphs beyond ASCII")
 	}
 	before := strings.Count(s.Raw(), "\a")
-	s.Press("!").Shows("Hold play").Press("h").Shows("Told to stop").until("the bell", func(string) bool { return strings.Count(s.Raw(), "\a") > before })
+	s.Press("!").Shows("Hold play").Press("h").Shows("No game goes on").until("the bell", func(string) bool { return strings.Count(s.Raw(), "\a") > before })
 	if code := s.Quit("ctrl+c"); code != 0 {
 		t.Errorf("exit code %d", code)
 	}
