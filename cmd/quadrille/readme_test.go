@@ -15,6 +15,7 @@ import (
 	"club/quadrille/cmd/quadrille/events"
 	"club/quadrille/cmd/quadrille/rotation"
 	"club/quadrille/cmd/quadrille/sheet"
+	"club/quadrille/cmd/quadrille/wire"
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/roster"
@@ -48,6 +49,7 @@ func TestTheReadmeStatesTheLimits(t *testing.T) {
 		say("a table of games %d games in 64 MiB", sheet.MaxGames),
 		say("export %d events", events.MaxRecords),
 		say("A name is at most %d cells wide", session.MaxName),
+		say("Up to %d boards follow a desk", wire.MaxBoards),
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the README does not say %q", want)
