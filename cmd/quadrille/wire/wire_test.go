@@ -14,6 +14,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/adrg/xdg"
 	"go.uber.org/goleak"
 
 	"club/quadrille/session/public"
@@ -241,11 +242,14 @@ func TestAPathThatIsTooLong(t *testing.T) {
 	}
 }
 
-// private gives the test a folder for temporary files that no desk of the developer's uses.
+// private gives the test a folder for temporary files and for sockets that no desk of the developer's uses.
 func private(t *testing.T) string {
 	t.Helper()
 	at := folder(t)
+	t.Cleanup(xdg.Reload) // after the environment is as it was
 	t.Setenv("TMPDIR", at)
+	t.Setenv("XDG_RUNTIME_DIR", at)
+	xdg.Reload()
 	return at
 }
 
