@@ -14,7 +14,7 @@ import (
 )
 
 // talking are the commands that talk with a person while they run: they need no line that says so.
-var talking = []string{"demo", "board", "call", "drill"}
+var talking = []string{"demo", "board", "share", "call", "drill"}
 
 // doing says what a command is at, for those who wait for it; "working" for any other.
 var doing = map[string]string{

@@ -95,19 +95,36 @@ func TestTheReadmeListsTheLicences(t *testing.T) {
 	}
 }
 
-// Nothing in the program opens a network connection: of all that it is made of, only the reader of
-// flags imports the package for networks, to read addresses, and the package wire, for a socket in the file
-// system; and nothing has anything above it.
-func TestTheProgramKnowsNoNetwork(t *testing.T) {
-	out, err := exec.Command("go", "list", "-deps", "-f", `{{.ImportPath}} {{join .Imports " "}}`, ".").Output()
+// Nothing in the program opens a network connection but the page for phones: of all that it is made of besides
+// Go's own packages, only three import packages that reach networks: the reader of flags, to read addresses; wire, for a
+// socket in the file system; and phones. That page answers, and asks nobody.
+func TestOnlyThePageKnowsNetworks(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "-f", `{{if not .Standard}}{{.ImportPath}} {{join .Imports " "}}{{end}}`, ".").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
+	may := map[string][]string{
+		"github.com/spf13/pflag":         {"net"},
+		module + "/cmd/quadrille/wire":   {"net"},
+		module + "/cmd/quadrille/phones": {"net", "net/http"},
+	}
+	pure := []string{"net/url", "net/netip"} // which only read addresses
 	for line := range strings.Lines(string(out)) {
 		words := strings.Fields(line)
-		path, imports := words[0], words[1:]
-		if slices.Contains(imports, "net") && path != "github.com/spf13/pflag" && path != module+"/cmd/quadrille/wire" || strings.HasPrefix(path, "net/http") || path == "crypto/tls" {
-			t.Errorf("%s speaks to networks", path)
+		if len(words) == 0 {
+			continue
+		}
+		for _, imported := range words[1:] {
+			network := imported == "net" || strings.HasPrefix(imported, "net/") || imported == "crypto/tls" || strings.HasPrefix(imported, "golang.org/x/net")
+			if network && !slices.Contains(pure, imported) && !slices.Contains(may[words[0]], imported) {
+				t.Errorf("%s imports %s: it speaks to networks", words[0], imported)
+			}
+		}
+	}
+	dials := regexp.MustCompile(`http\.(Get|Post|Head|Client|DefaultClient|NewRequest|Transport)|net\.(Dial|Lookup|Resolver)`)
+	for path, text := range textsBelow(t, "phones", ".go") {
+		if found := dials.Find(text); found != nil && !strings.HasSuffix(path, "_test.go") {
+			t.Errorf("%s uses %s: the page answers, and asks nobody", path, found)
 		}
 	}
 }

@@ -1,0 +1,70 @@
+package phones
+
+import (
+	"fmt"
+	"strings"
+
+	"rsc.io/qr"
+)
+
+// Ink is how a code is drawn on a terminal. Cameras want dark on light, so the colours are given where there are
+// any; without, what is drawn is what is light, or what is dark on a light background.
+type Ink struct {
+	Colours bool // black on white, whatever the terminal's own are
+	Light   bool // the background of the terminal, where there are no colours
+	ASCII   bool // plain characters, two for each square
+}
+
+// quiet is the empty border that a code needs, in squares (ISO/IEC 18004, section 9.1).
+const quiet = 4
+
+// Code draws a text as a QR code, in half blocks as a rule: two rows of squares in one line.
+func Code(text string, ink Ink) ([]string, error) {
+	code, err := qr.Encode(text, qr.M)
+	if err != nil {
+		return nil, fmt.Errorf("no code can be made of %s: %w", text, err)
+	}
+	var lines []string
+	step := 2
+	if ink.ASCII {
+		step = 1
+	}
+	for y := -quiet; y < code.Size+quiet; y += step {
+		var line strings.Builder
+		for x := -quiet; x < code.Size+quiet; x++ {
+			line.WriteString(ink.square(code.Black(x, y), code.Black(x, y+1)))
+		}
+		lines = append(lines, ink.line(line.String()))
+	}
+	return lines, nil
+}
+
+// square draws two squares, one above the other; in ASCII the upper one.
+func (i Ink) square(upper, lower bool) string {
+	if !i.dark() {
+		upper, lower = !upper, !lower
+	}
+	switch {
+	case i.ASCII && upper:
+		return "##"
+	case i.ASCII:
+		return "  "
+	case upper && lower:
+		return "█"
+	case upper:
+		return "▀"
+	case lower:
+		return "▄"
+	}
+	return " "
+}
+
+// dark tells whether it is the dark squares that are drawn.
+func (i Ink) dark() bool { return i.Colours || i.Light }
+
+func (i Ink) line(text string) string {
+	if !i.Colours {
+		return text
+	}
+	return "\x1b[38;5;16;48;5;231m" + text + "\x1b[0m"
+}
