@@ -122,6 +122,9 @@ func teamNames(s Team, name func(PersonID) string) []string {
 }
 
 // Standings is the table of a night.
-func Standings(club *Club, n *Night) []standings.Row {
-	return standings.Table(n.Results(club.Name), n.lots(club.Name))
+func Standings(club *Club, n *Night) []standings.Row { return n.Standings(club.Name) }
+
+// Standings is the table of a night in which people are called by name, which must tell them apart.
+func (n *Night) Standings(name func(PersonID) string) []standings.Row {
+	return standings.Table(n.Results(name), n.lots(name))
 }

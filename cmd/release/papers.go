@@ -95,8 +95,9 @@ func licences(ctx context.Context) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// licenceFiles are the names, without an ending, of the files that a licence asks to be passed on.
-var licenceFiles = []string{"LICENSE", "LICENCE", "COPYING", "NOTICE", "PATENTS"}
+// licenceFiles are the names, without an ending, of the files that a licence asks to be passed on; the last is that of
+// the font of printed sheets, which lies beside its module's own.
+var licenceFiles = []string{"LICENSE", "LICENCE", "COPYING", "NOTICE", "PATENTS", "LICENSE-DEJAVU"}
 
 // licenceOf writes the licence files of a module; of one that has its licence in its README, the README. A module
 // without any may not be shipped.

@@ -1,0 +1,30 @@
+package paper
+
+import "fmt"
+
+// Kind is a kind of sheet.
+type Kind struct {
+	Name string // one word, as it is asked for
+	What string // what stands on it, in a few words
+	make func(Night) Sheet
+}
+
+// Kinds lists the kinds of sheets.
+func Kinds() []Kind {
+	return []Kind{
+		{"rotation", "who plays whom in which round, large, for the wall", Rotation},
+	}
+}
+
+// ParseKind finds a kind of sheet by its name.
+func ParseKind(name string) (Kind, error) {
+	for _, k := range Kinds() {
+		if k.Name == name {
+			return k, nil
+		}
+	}
+	return Kind{}, fmt.Errorf("there is no sheet %q", name)
+}
+
+// Of is the sheet of this kind about a night.
+func (k Kind) Of(n Night) Sheet { return k.make(n) }

@@ -1,0 +1,163 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"club/quadrille/scoring"
+	"club/quadrille/session"
+	"club/quadrille/session/public"
+	"club/quadrille/session/standings"
+)
+
+// Of is what sheets of a night are made of. Ahead are its rounds to come, as [session.PlanRotation] gives them; times
+// of day are those of zone. People are called as the club wants the hall to see them.
+func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, zone *time.Location) Night {
+	called, hidden := public.Names(club, n)
+	s := source{club: club, n: n, called: called, hidden: hidden, zone: zone}
+	out := Night{Title: s.title(), Rules: n.Settings.Scoring, People: s.people(), Rounds: s.played(), Note: n.TableNote()}
+	for i, r := range ahead {
+		round := Round{Number: len(n.Rounds) + i + 1, Out: s.shown(r.Out)}
+		full := make([]Game, len(r.Games))
+		for j, g := range r.Games {
+			round.Games = append(round.Games, s.game(g.Court, g.A, g.B, called))
+			full[j] = s.game(g.Court, g.A, g.B, club.Name)
+		}
+		round.Mark = Mark(full)
+		out.Rounds = append(out.Rounds, round)
+	}
+	out.Table = s.table()
+	return out
+}
+
+// source is a night with the names that it may be shown by.
+type source struct {
+	club   *session.Club
+	n      *session.Night
+	called func(session.PersonID) string
+	hidden func(session.PersonID) bool
+	zone   *time.Location
+}
+
+func (s source) title() string {
+	text := fmt.Sprintf("Night %d, %s", s.n.ID, s.n.Opened.In(s.zone).Format(time.DateOnly))
+	if s.n.Name != "" {
+		text += ": " + s.n.Name
+	}
+	return text
+}
+
+// people are all of the night but those who have left, by their full names.
+func (s source) people() []Person {
+	var out []Person
+	for _, a := range s.n.Roll {
+		if a.State == session.Gone && s.n.IsOpen() {
+			continue
+		}
+		p, _ := s.club.Person(a.Person)
+		out = append(out, Person{
+			Name: s.called(a.Person), Full: s.club.Name(a.Person), Group: p.Group, Hidden: s.hidden(a.Person),
+			Here: a.State == session.Here || a.State == session.Resting, Note: s.stay(a),
+		})
+	}
+	slices.SortStableFunc(out, func(a, b Person) int { return strings.Compare(strings.ToLower(a.Full), strings.ToLower(b.Full)) })
+	return out
+}
+
+// stay says when somebody is announced to come and to go.
+func (s source) stay(a session.Attendance) string {
+	var parts []string
+	if a.State == session.Expected {
+		switch {
+		case !a.Due.IsZero():
+			parts = append(parts, "from "+a.Due.In(s.zone).Format("15:04"))
+		case a.From > 0:
+			parts = append(parts, fmt.Sprintf("from round %d", a.From))
+		}
+	}
+	switch {
+	case !a.Leaves.IsZero():
+		parts = append(parts, "until "+a.Leaves.In(s.zone).Format("15:04"))
+	case a.Last > 0:
+		parts = append(parts, fmt.Sprintf("until round %d", a.Last))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// played are the rounds that were called, after them the games that belong to none.
+func (s source) played() []Round {
+	var out []Round
+	for _, r := range s.n.Rounds {
+		round := Round{Number: r.Number, Out: s.shown(r.Out)}
+		for _, id := range r.Games {
+			round.Games = append(round.Games, s.gameOf(s.n.Game(id)))
+		}
+		round.Mark = MarkOf(s.club, s.n, r)
+		out = append(out, round)
+	}
+	var rolled Round
+	for i := range s.n.Games {
+		if g := &s.n.Games[i]; g.Round == 0 {
+			rolled.Games = append(rolled.Games, s.gameOf(g))
+		}
+	}
+	if len(rolled.Games) > 0 {
+		out = append(out, rolled)
+	}
+	return out
+}
+
+// MarkOf is the mark of a round that was called.
+func MarkOf(club *session.Club, n *session.Night, r session.CalledRound) string {
+	full := make([]Game, len(r.Games))
+	for i, id := range r.Games {
+		g := n.Game(id)
+		full[i] = source{}.game(g.Court, g.A, g.B, club.Name)
+	}
+	return Mark(full)
+}
+
+// gameOf is a game that was called.
+func (s source) gameOf(g *session.Game) Game {
+	out := s.game(g.Court, g.A, g.B, s.called)
+	if g.Final != nil {
+		out.Played, out.Score, out.Void = true, g.Final.String(), g.Final.How() == scoring.Void
+	}
+	return out
+}
+
+func (s source) game(court session.CourtID, a, b session.Team, name func(session.PersonID) string) Game {
+	team := func(t session.Team) (out []string) {
+		for _, id := range t {
+			if id != "" {
+				out = append(out, name(id))
+			}
+		}
+		return out
+	}
+	return Game{Court: string(court), A: team(a), B: team(b)}
+}
+
+// shown are the names of people without those who are hidden.
+func (s source) shown(ids []session.PersonID) []string {
+	var out []string
+	for _, id := range ids {
+		if !s.hidden(id) {
+			out = append(out, s.called(id))
+		}
+	}
+	return out
+}
+
+// table is the table of the night without those who are hidden.
+func (s source) table() []standings.Row {
+	unseen := map[string]bool{}
+	for _, a := range s.n.Roll {
+		if s.hidden(a.Person) {
+			unseen[s.called(a.Person)] = true
+		}
+	}
+	return slices.DeleteFunc(s.n.Standings(s.called), func(r standings.Row) bool { return unseen[r.Name] })
+}
