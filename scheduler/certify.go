@@ -13,6 +13,8 @@ import (
 // Otherwise the rotation should pass [Audit]; of an invalid one nothing is promised but that Certify
 // returns.
 //
+// Each value also says how much of its gap lies in the history, which nothing that follows can mend.
+//
 // With games of no round among those of the night, the bounds on who plays with whom are those of
 // [CertifyGames], and those on sitting out are of the rounds.
 func Certify(p Problem, rounds []Round) Certificate {
@@ -29,13 +31,26 @@ func Certify(p Problem, rounds []Round) Certificate {
 		}
 		return whole
 	}
-	p.History, p.Rounds = nil, len(rounds)
+	played := len(p.History)
 	p = bound.Kept(p, rounds)
+	c := certifyAfter(p, rounds, 0)
+	if played > 0 && played < len(rounds) {
+		given := certifyAfter(p, rounds, played)
+		for _, k := range judge.Kinds() {
+			k.At(&c).After(*k.At(&given))
+		}
+	}
+	return c
+}
+
+// certifyAfter measures the rounds of a night beside what no rotation can be below that begins with so many of them.
+func certifyAfter(p Problem, rounds []Round, played int) Certificate {
+	p.History, p.Rounds = rounds[:played:played], len(rounds)-played
 	n := night.New(&p)
 	for r, round := range rounds {
 		n.Here[r] = n.Distinct(round.Named())
 	}
-	return judge.Rotation(n, rounds).Certificate()
+	return judge.Rotation(n, rounds[played:]).Certificate()
 }
 
 // CertifyGames measures the games of a rolling night, in which there are no rounds and nobody counts as

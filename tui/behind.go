@@ -126,7 +126,7 @@ func (m *Model) improved(msg improvedMsg) {
 		m.keepShown(msg.rotation)
 		m.compare()
 	}
-	b.settled = msg.err != nil || b.idle >= m.options.Slices || m.plan.Certificate.MeetingEvenness.Gap() <= 0 && b.idle > 0
+	b.settled = msg.err != nil || b.idle >= m.options.Slices || m.plan.Certificate.MeetingEvenness.Left() <= 0 && b.idle > 0
 	m.plan.Looking = ui.Looking{From: b.from, Settled: b.settled, Begun: true}
 	m.survey()
 }

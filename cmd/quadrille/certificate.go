@@ -24,15 +24,12 @@ func printCertificate(w io.Writer, c scheduler.Certificate, more int) error {
 		fmt.Fprintf(&out, "Levels: %s with a sure winner; teams differ by %.1f, people on a court by %.1f.\n",
 			ofGames(l.Onesided, l.Games), mean(l.TeamGap, l.Games), mean(l.Spread, l.Games))
 	}
-	switch {
-	case !c.Perfect():
-		for _, text := range c.Words(true) {
-			out.WriteString(wrap(text, 2) + "\n")
-		}
-	case more > 0:
-		fmt.Fprintf(&out, "Every gap is 0: no rotation with as few games that shares the sit-outs like this\none can be fairer. But %s possible.\n", moreGames(more))
-	default:
-		out.WriteString("Every gap is 0: none that shares the sit-outs like this one can be fairer.\n")
+	words := c.Words(true)
+	if more > 0 && c.Perfect() {
+		words = []string{"Every gap is 0: no rotation with as few games that shares the sit-outs like this one can be fairer. But " + moreGames(more) + " possible."}
+	}
+	for _, text := range words {
+		out.WriteString(wrap(text, 2) + "\n")
 	}
 	_, err := io.WriteString(w, out.String())
 	return err

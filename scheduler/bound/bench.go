@@ -9,10 +9,10 @@ import (
 	"club/quadrille/scheduler/sitout"
 )
 
-// LongestBound is for how many rounds running somebody must sit out: in any stretch of rounds, if more of a pool are
-// there in all of them than these rounds have seats for it together.
+// LongestBound is for how many rounds running somebody must sit out, or did in fixed rounds: in any stretch of free
+// rounds, if more of a pool are there in all of them than these rounds have seats for it together.
 func (s *Scope) LongestBound() int {
-	longest := 0
+	longest := measure.Count(s.n, nil).Longest
 	for first := range s.games {
 		pools := s.n.Pools(s.n.First + first)
 		seats := make([]int, len(pools))

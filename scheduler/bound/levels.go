@@ -17,12 +17,12 @@ import (
 //   - Where four people each are to be as near in level as can be, they go by level: no other way of making
 //     fours of them has a smaller sum of differences.
 //
-// They are known only where everybody who is there states a level: games of others count for nothing.
+// They are of the free rounds alone. They are known only where everybody who is there states a level: games of others count for nothing.
 
 // leveled tells whether everybody who is there in a free round states a level, and lists the levels in tenths.
 func (s *Scope) leveled() ([]int, bool) {
 	levels := s.n.Levels()
-	if levels == nil || len(s.n.Problem.Met) > 0 || s.n.First > 0 {
+	if levels == nil || len(s.n.Problem.Met) > 0 {
 		return nil, false
 	}
 	for i, person := range s.n.Problem.People {

@@ -20,6 +20,7 @@ type Scope struct {
 	got    []night.Tally    // meetings of the whole night if its rounds are known
 	then   []int            // each person's games in fixed rounds
 	when   [][]uint64       // each person's presence in free rounds, one bit a round
+	was    [][]uint64       // the same of fixed rounds
 	always []bool           // whose fixed partner is there in all free rounds that the person is
 	Loose  bool             // there are no rounds, and presence is not known
 	Rests  bool             // as few people as possible are benched twice running
@@ -31,16 +32,7 @@ func NewScope(n *night.Night, here [][]night.Player, games []int) *Scope {
 	s := &Scope{n: n, here: here, games: games, extra: make([]int, len(games))}
 	s.Low, s.High = make([]int, n.People), make([]int, n.People)
 	s.then = make([]int, n.People)
-	s.when = make([][]uint64, n.People)
-	words := make([]uint64, n.People*(1+len(here)/64))
-	for i := range s.when {
-		s.when[i] = words[i*(1+len(here)/64) : (i+1)*(1+len(here)/64)]
-	}
-	for r, people := range here {
-		for _, i := range people {
-			s.when[i][r/64] |= 1 << (r % 64)
-		}
-	}
+	s.when, s.was = presence(n.People, here), presence(n.People, n.Here[:n.First])
 	s.always = make([]bool, n.People)
 	for i := range s.always {
 		s.always[i] = s.inseparable(night.Player(i))
@@ -62,6 +54,21 @@ func NewScope(n *night.Night, here [][]night.Player, games []int) *Scope {
 		}
 	}
 	return s
+}
+
+// presence notes for each person who is there in which round, one bit a round.
+func presence(people int, here [][]night.Player) [][]uint64 {
+	size := 1 + len(here)/64
+	when, words := make([][]uint64, people), make([]uint64, people*size)
+	for i := range when {
+		when[i] = words[i*size : (i+1)*size]
+	}
+	for r, named := range here {
+		for _, i := range named {
+			when[i][r/64] |= 1 << (r % 64)
+		}
+	}
+	return when
 }
 
 // FairGames sets how many games each person may have in the free rounds: those present less a fair

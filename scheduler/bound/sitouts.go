@@ -12,7 +12,7 @@ func ScopeOf(n *night.Night, rounds []night.Round, m *measure.Counts) *Scope {
 	s := NewScope(n, n.Here[n.First:], make([]int, len(rounds)))
 	s.got = m.Pair
 	for i, mate := range n.Mate { // one of two who belong together may have come later, gone earlier, or been replaced
-		s.always[i] = s.always[i] && int(m.Pair[i*n.People+int(mate)].P) == m.Games[i]
+		s.always[i] = s.always[i] && int(m.Pair[i*n.People+int(mate)].P)-int(s.past[i*n.People+int(mate)].P) == m.Games[i]
 	}
 	for r, round := range rounds {
 		for _, g := range round.Games {
@@ -128,24 +128,4 @@ func (s *Scope) class(i night.Player) int {
 		return 1
 	}
 	return -1
-}
-
-// CourtBound is the least court spread: a person whose games do not divide evenly among the courts in
-// use has been one time more on one than on another.
-func (s *Scope) CourtBound(m *measure.Counts) int {
-	if len(m.OnCourt) == 0 || len(m.OnCourt[0]) < 2 {
-		return 0
-	}
-	courts := len(m.OnCourt[0])
-	sum := 0
-	for _, counts := range m.OnCourt {
-		games := 0
-		for _, c := range counts {
-			games += c
-		}
-		if games%courts != 0 {
-			sum++
-		}
-	}
-	return sum
 }

@@ -12,27 +12,29 @@ import (
 // and 2g of the other, and with a partner who is always there 1+2g. Whoever is left over stays a stranger; games
 // are shared out where they make the fewest, and each pair is counted from both sides. Besides, all games together make
 // so many meetings, and of two people who meet m times m-1 meetings make nobody known who was not: that is C(m,2)·2/m,
-// and m is no more than anybody's games.
+// and m is no more than they met in fixed rounds and the games that either has in others. Who met in fixed rounds is
+// known, and who has gone before meeting stays a stranger.
 func (s *Scope) Strangers(m *measure.Counts, repeated int) measure.Value {
 	var v measure.Value
 	curves := make([]curve, s.n.People)
-	pairs, most := 0, 1
+	pairs, most, meetings := 0, 1, 0
 	for i := range night.Player(s.n.People) {
 		for j := range i {
+			past := s.past[int(i)*s.n.People+int(j)]
+			meetings += int(past.P) + int(past.O)
+			most = max(most, int(past.P)+int(past.O)+min(s.High[i], s.High[j]))
 			pairs += night.One(s.couldMeet(i, j, m))
 			if s.couldMeet(i, j, m) && m.Pair[int(i)*s.n.People+int(j)] == (night.Tally{}) {
 				v.Value++
 			}
 		}
 		curves[i] = s.unmet(i, m)
-		most = max(most, s.High[i])
 	}
 	if !m.Singles {
-		games := 0
 		for _, g := range s.games {
-			games += g
+			meetings += 6 * g
 		}
-		known := 6*games - (2*repeated+most-1)/most
+		known := meetings - (2*repeated+most-1)/most
 		v.Bound = min(v.Value, max(halved(s.share(curves)), pairs-known))
 	}
 	return v
@@ -40,15 +42,27 @@ func (s *Scope) Strangers(m *measure.Counts, repeated int) measure.Value {
 
 // couldMeet tells whether two people are there together and may share a court.
 func (s *Scope) couldMeet(i, j night.Player, m *measure.Counts) bool {
-	return s.mayMeet(i, j) && s.common(i, j) > 0 && (!s.Loose || m.Games[i] > 0 && m.Games[j] > 0)
+	return s.mayMeet(i, j) && (s.common(i, j) > 0 || s.wereTogether(i, j)) && (!s.Loose || m.Games[i] > 0 && m.Games[j] > 0)
+}
+
+// wereTogether tells whether two people were there in the same fixed round.
+func (s *Scope) wereTogether(i, j night.Player) bool {
+	for k, w := range s.was[i] {
+		if w&s.was[j][k] != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // unmet is how many of those whom a person could meet are strangers at least, for each number of games.
 func (s *Scope) unmet(i night.Player, m *measure.Counts) curve {
-	var near, far int // of the own group or the fixed partner, and others
+	var near, far, lost int // of the own group or the fixed partner, others, and who is not there any more
 	for j := range night.Player(s.n.People) {
 		switch {
-		case !s.couldMeet(i, j, m):
+		case !s.couldMeet(i, j, m) || s.past[int(i)*s.n.People+int(j)] != (night.Tally{}):
+		case s.common(i, j) == 0:
+			lost++
 		case s.n.Side != nil && s.n.Side[i] == s.n.Side[j] || s.always[i] && s.n.Mate[i] == j:
 			near++
 		default:
@@ -58,13 +72,13 @@ func (s *Scope) unmet(i night.Player, m *measure.Counts) curve {
 	left := func(g int) int {
 		switch {
 		case s.n.Side != nil:
-			return max(0, near-g) + max(0, far-2*g)
+			return lost + max(0, near-g) + max(0, far-2*g)
 		case s.always[i]:
-			return max(0, near-min(g, 1)) + max(0, far-2*g)
+			return lost + max(0, near-min(g, 1)) + max(0, far-2*g)
 		case s.halves():
 			return s.n.People/2 + max(0, near+far-s.n.People/2-3*g)
 		}
-		return max(0, near+far-3*g)
+		return lost + max(0, near+far-3*g)
 	}
 	c := curve{base: left(s.Low[i])}
 	for g := s.Low[i]; g < s.High[i]; g++ {

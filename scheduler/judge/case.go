@@ -10,14 +10,16 @@ import (
 type Case struct {
 	Rounds  []night.Round
 	Counted *measure.Counts
-	Levels  measure.Levels
+	Levels  measure.Levels // of the whole night
 	Scope   *bound.Scope
 	Least   measure.PairSums // what who plays with whom costs at least
 
-	evenness, spread measure.Value // of sit-outs, which are worked out together
+	past             measure.Levels // of the rounds that are fixed
+	evenness, spread measure.Value  // of sit-outs, which are worked out together
 }
 
-// Rotation makes a case of the rounds of a night, of which nothing was played before as the bounds see it.
+// Rotation makes a case of the rounds of a night. What was played before them, in the history of the night's problem,
+// counts in the values and is as it is in the bounds.
 func Rotation(n *night.Night, rounds []night.Round) *Case {
 	c := &Case{Rounds: rounds, Counted: measure.Count(n, rounds)}
 	c.Scope = bound.ScopeOf(n, rounds, c.Counted)
@@ -35,16 +37,21 @@ func Games(n *night.Night, rounds []night.Round) *Case {
 }
 
 func (c *Case) settle(n *night.Night) *Case {
-	var games []night.Game
-	for _, r := range c.Rounds {
-		games = append(games, r.Games...)
-	}
-	c.Levels = measure.LevelsOf(n.Problem, games)
+	past := gamesOf(n.Problem.History)
+	c.past = measure.LevelsOf(n.Problem, past)
+	c.Levels = measure.LevelsOf(n.Problem, append(past, gamesOf(c.Rounds)...))
 	c.Least = c.Scope.Bounds()
 	if !c.Scope.Loose {
 		c.evenness, c.spread = c.Scope.Sitouts(c.Rounds, c.Counted)
 	}
 	return c
+}
+
+func gamesOf(rounds []night.Round) (games []night.Game) {
+	for _, r := range rounds {
+		games = append(games, r.Games...)
+	}
+	return games
 }
 
 // Certificate judges the case by every measure, with games of no round but for sitting out.
@@ -61,10 +68,10 @@ func (c *Case) certificate(kinds []Kind) Certificate {
 	return out
 }
 
-// bounded is a value beside a bound, if one is known.
-func bounded(value int, least func() (int, bool)) Value {
+// bounded is a value beside a bound, if one is known: what fixed rounds have and what the others have at least.
+func bounded(value, past int, least func() (int, bool)) Value {
 	if low, known := least(); known {
-		return Value{Value: value, Bound: low}
+		return Value{Value: value, Bound: past + low}
 	}
 	return Value{Value: value, Open: true}
 }

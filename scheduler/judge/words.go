@@ -8,12 +8,19 @@ import (
 // Words says in sentences what the certificate proves and what it does not, for people who have to defend the
 // rotation. Of a night without rounds nothing is said of sitting out.
 func (c Certificate) Words(rounds bool) []string {
-	var best, open, unknown []string
+	if rounds && c.Perfect() {
+		return []string{"Every gap is 0: none that shares the sit-outs like this one can be fairer."}
+	}
+	var best, past, open, unknown []string
 	for _, m := range c.Measures() {
 		switch {
 		case m.Rests && !rounds:
 		case m.Open:
 			unknown = append(unknown, m.Name)
+		case m.Gap() > 0 && m.Left() <= 0:
+			past = append(past, fmt.Sprintf("%s, %d above its bound", m.Name, m.Gap()))
+		case m.Played > 0:
+			open = append(open, fmt.Sprintf("%s by at most %d besides %d that lie in rounds already played", m.Name, m.Left(), m.Played))
 		case m.Gap() > 0:
 			open = append(open, fmt.Sprintf("%s by at most %d", m.Name, m.Gap()))
 		default:
@@ -28,13 +35,16 @@ func (c Certificate) Words(rounds bool) []string {
 	if len(best) > 0 {
 		words = append(words, "At the bound, so proved best of these: "+listed(best)+".")
 	}
+	if len(past) > 0 {
+		words = append(words, "No better any more: "+listed(past)+". The rounds already played make that certain, whatever follows them.")
+	}
 	if len(open) > 0 {
 		words = append(words, "Not proved best: "+listed(open)+"; the bound may be too low.")
 	}
 	if len(unknown) > 0 {
 		words = append(words, "No bound is known for "+listed(unknown)+".")
 	}
-	if over := c.BenchedTwice.Gap(); over > 0 && rounds {
+	if over := c.BenchedTwice.Left(); over > 0 && rounds {
 		words = append(words, fmt.Sprintf("Sit-outs right after a sit-out are %d more than must be. They are weighed against meeting others again, so what to ask is whether people meet more for them.", over))
 	}
 	if !rounds {

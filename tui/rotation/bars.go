@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"club/quadrille/scheduler"
-	"club/quadrille/session"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 	"club/quadrille/tui/widget"
@@ -14,10 +13,7 @@ import (
 // bound nothing better is possible.
 func bars(c ui.Context, k scheduler.Certificate) []string {
 	var out []string
-	for _, m := range k.Measures() {
-		if m.Rests && c.Night().Settings.Flow == session.Rolling && len(c.Night().Rounds) == 0 {
-			continue
-		}
+	for _, m := range judged(c, k) {
 		out = append(out, bar(c, m))
 	}
 	columns := max(1, min(3, c.Width/barWidth))
@@ -61,9 +57,10 @@ func (r *Rotation) fairness(c ui.Context) []string {
 	}
 	out := append(summary(c, k, ok), bars(c, k)...)
 	out = append(out, "")
-	for _, text := range line.Wrap("┃ is the bound: no rotation of as many games that shares the sit-outs like this one can be below it. "+
-		"With a gap the bound may be too low.", c.Width) {
-		out = append(out, c.Theme.Dim.Render(text))
+	for _, words := range append([]string{"┃ is the bound."}, k.Words(inRounds(c))...) {
+		for _, text := range line.Wrap(words, c.Width) {
+			out = append(out, c.Theme.Dim.Render(text))
+		}
 	}
 	return out
 }

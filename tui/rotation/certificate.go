@@ -2,6 +2,7 @@ package rotation
 
 import (
 	"fmt"
+	"slices"
 
 	"club/quadrille/scheduler"
 	"club/quadrille/session"
@@ -70,7 +71,7 @@ func (r *Rotation) certificatePage(c ui.Context) []string {
 	out := []string{
 		c.Theme.Dim.Render(certificateRow("", "value", "bound", "gap", "what it counts")),
 	}
-	for _, m := range k.Measures() {
+	for _, m := range judged(c, k) {
 		bound, gap := fmt.Sprint(m.Bound), fmt.Sprint(m.Gap())
 		if m.Open {
 			bound, gap = "?", "?"
@@ -78,9 +79,20 @@ func (r *Rotation) certificatePage(c ui.Context) []string {
 		out = append(out, certificateRow(m.Name, fmt.Sprint(m.Value.Value), bound, gap, m.Says))
 	}
 	out = append(out, "")
-	about := "No rotation of as many games that shares the sit-outs like this one can be below the bound: gap 0 is " +
-		"proved best of these. With a gap the bound may be too low."
-	return append(out, line.Wrap(about, c.Width)...)
+	for _, text := range k.Words(inRounds(c)) {
+		out = append(out, line.Wrap(text, c.Width)...)
+	}
+	return out
+}
+
+// inRounds tells whether the night has rounds, so that sitting out means something.
+func inRounds(c ui.Context) bool {
+	return c.Night().Settings.Flow == session.Rounds || len(c.Night().Rounds) > 0
+}
+
+// judged lists the measures that the night is judged by.
+func judged(c ui.Context, k scheduler.Certificate) []scheduler.Measure {
+	return slices.DeleteFunc(k.Measures(), func(m scheduler.Measure) bool { return m.Rests && !inRounds(c) })
 }
 
 func certificateRow(name, value, bound, gap, says string) string {

@@ -188,3 +188,21 @@ func TestTheSummarySaysWhatIsKnown(t *testing.T) {
 		t.Errorf("the work is not told: %q", text())
 	}
 }
+
+// TestCertificateSaysWhatTheCommandLineSays: the sentences below the table and the bars are those of the certificate,
+// also where the played rounds are the fault.
+func TestCertificateSaysWhatTheCommandLineSays(t *testing.T) {
+	c := evening(t, 4)
+	c.Width, c.Rotation.Ready = 400, true
+	k := scheduler.Certificate{MeetingEvenness: scheduler.Value{Value: 9, Bound: 4, Played: 5}, CourtSpread: scheduler.Value{Value: 3}}
+	c.Rotation.Certificate = k
+	r := New()
+	for name, lines := range map[string][]string{"table": r.certificatePage(c), "bars": r.fairness(c)} {
+		text := strings.Join(lines, "\n")
+		for _, words := range k.Words(true) {
+			if !strings.Contains(text, words) {
+				t.Errorf("the %s misses %q:\n%s", name, words, text)
+			}
+		}
+	}
+}

@@ -117,7 +117,7 @@ func lookingText(r ui.Rotation) string {
 		what = fmt.Sprintf("%d repeats → %d", r.Looking.From, now)
 	}
 	switch {
-	case !r.Looking.Begun || r.Certificate.MeetingEvenness.Gap() <= 0 && r.Looking.From == now:
+	case !r.Looking.Begun || r.Certificate.MeetingEvenness.Left() <= 0 && r.Looking.From == now:
 		return ""
 	case r.Looking.Settled:
 		return "Settled: " + what + "."
