@@ -269,14 +269,16 @@ func (n *Night) OpenCourts() []CourtID {
 // with the same action keep the order of the roll.
 func (n *Night) Bench() []Attendance {
 	var out []Attendance
-	var playing []PersonID
+	playing := map[PersonID]bool{}
 	for _, c := range n.Courts {
 		if g := n.Game(c.Game); g != nil {
-			playing = append(playing, g.Players()...)
+			for _, id := range g.Players() {
+				playing[id] = true
+			}
 		}
 	}
 	for _, a := range n.Roll {
-		if a.State == Here && !slices.Contains(playing, a.Person) {
+		if a.State == Here && !playing[a.Person] {
 			out = append(out, a)
 		}
 	}

@@ -2,6 +2,7 @@ package session
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"club/quadrille/scoring"
@@ -69,7 +70,9 @@ func (n *Night) Fit(now time.Time) (f Fit, ok bool) {
 // untilOver is the minutes until all running games are over, each with chance q.
 func (n *Night) untilOver(c pace.Clock, now time.Time, q float64) float64 {
 	most := 0.0
-	for _, m := range n.runningMinutes(now) {
+	minutes := n.runningMinutes(now)
+	slices.Sort(minutes)
+	for _, m := range slices.Compact(minutes) { // most games of a round began at the same time, and each takes a while to reckon
 		most = max(most, c.Remaining(m, q))
 	}
 	return most
@@ -91,32 +94,56 @@ type Wait struct{ Early, Likely, Late time.Duration }
 // NextTurn estimates the wait of the person at a place of the bench, 0 for the first. In rounds
 // everybody waits for the round to end; in the rolling flow each four that go first wait for one
 // court more.
-func (n *Night) NextTurn(place int, now time.Time) Wait {
-	c := n.Clock()
-	minutes := func(q float64) time.Duration {
-		if n.Settings.Flow == Rounds {
-			return span(n.untilOver(c, now, q))
-		}
-		running := n.runningMinutes(now)
-		if len(running) == 0 {
-			return 0
-		}
-		return span(c.Wait(running, place/4, changeMinutes, q))
+func (n *Night) NextTurn(place int, now time.Time) Wait { return n.NextTurns(place/4+1, now)[place/4] }
+
+// NextTurns is NextTurn of the first person of each four on the bench, of so many fours.
+func (n *Night) NextTurns(fours int, now time.Time) []Wait {
+	out := make([]Wait, fours)
+	early, likely, late := n.turns(fours, now, 0.2), n.turns(fours, now, 0.5), n.turns(fours, now, 0.8)
+	for i := range out {
+		out[i] = Wait{Early: early[i], Likely: likely[i], Late: late[i]}
 	}
-	return Wait{Early: minutes(0.2), Likely: minutes(0.5), Late: minutes(0.8)}
+	return out
 }
 
-// RoundBegins is how long it is likely to take until a round to come is called, 0 for the next one. In the
-// rolling flow it is the next free court. Ok is false while nobody can tell: play is held, or waits for
+// turns is within which time so many fours on the bench play, with chance q.
+func (n *Night) turns(fours int, now time.Time, q float64) []time.Duration {
+	c, out := n.Clock(), make([]time.Duration, fours)
+	if n.Settings.Flow == Rounds {
+		over := span(n.untilOver(c, now, q))
+		for i := range out {
+			out[i] = over
+		}
+		return out
+	}
+	for i, minutes := range c.Waits(n.runningMinutes(now), fours, changeMinutes, q) {
+		out[i] = span(minutes)
+	}
+	return out
+}
+
+// RoundsBegin is how long it is likely to take until each of so many rounds to come is called. In the
+// rolling flow it is the next free court. Known is false of a round while nobody can tell: play is held, or waits for
 // the organiser to begin.
-func (n *Night) RoundBegins(ahead int, now time.Time) (wait time.Duration, ok bool) {
-	if n.Hold != nil || len(n.Running()) == 0 && ahead == 0 {
-		return 0, false
+func (n *Night) RoundsBegin(rounds int, now time.Time) []Beginning {
+	out := make([]Beginning, rounds)
+	if n.Hold != nil || rounds == 0 {
+		return out
 	}
 	c := n.Clock()
 	courts := max(1, len(n.OpenCourts()))
 	round := c.Quantile(math.Pow(0.5, 1/float64(courts))) + changeMinutes // all courts are over, with an even chance
-	return n.NextTurn(0, now).Likely + span(changeMinutes+float64(ahead)*round), true
+	first := n.turns(1, now, 0.5)[0]
+	for i := range out {
+		out[i] = Beginning{In: first + span(changeMinutes+float64(i)*round), Known: i > 0 || len(n.Running()) > 0}
+	}
+	return out
+}
+
+// Beginning is when a round to come is likely to be called, if that is known.
+type Beginning struct {
+	In    time.Duration
+	Known bool
 }
 
 func span(minutes float64) time.Duration {

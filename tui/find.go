@@ -18,7 +18,7 @@ func (m *Model) find() tea.Cmd {
 	people := func(c ui.Context) []dialog.Candidate {
 		var out []dialog.Candidate
 		for _, a := range c.Night().Roll {
-			out = append(out, dialog.Candidate{ID: a.Person, Note: whereabouts(c, a)})
+			out = append(out, dialog.Candidate{ID: a.Person, Say: func() string { return whereabouts(c, a) }})
 		}
 		return out
 	}

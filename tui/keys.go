@@ -164,6 +164,11 @@ func (d deskKey) action(m *Model, typing bool) ui.Action {
 // deskActions are what keys do on every screen, besides what the screen that is shown does with them. They
 // are matched, and drawn in footer and help.
 func (m *Model) deskActions(c ui.Context) []ui.Action {
+	return m.deskActionsBeside(c, m.screenActions(c))
+}
+
+// deskActionsBeside is deskActions beside those of the screen.
+func (m *Model) deskActionsBeside(c ui.Context, screen []ui.Action) []ui.Action {
 	typing := m.typing(c)
 	var out []ui.Action
 	if m.past != nil {
@@ -183,7 +188,7 @@ func (m *Model) deskActions(c ui.Context) []ui.Action {
 		ui.Ask(ui.Bind("screen before", "shift+tab", "shift+tab"), turn(ui.ScreenCount-1)).Quietly(),
 		ui.Ask(ui.Bind("to the courts", "esc", "esc"), ui.Go{To: ui.Courts}).Quietly(),
 	)
-	return ui.Without(out, m.screenActions(c))
+	return ui.Without(out, screen)
 }
 
 // shownKey is a key by the name of what it does.

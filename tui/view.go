@@ -232,9 +232,12 @@ const footerGap = "  "
 // always are among them.
 func (m *Model) footerActions(c ui.Context) []ui.Action {
 	const last = 3
-	all := append(m.screenActions(c), m.deskActions(c)...)
+	var all []ui.Action
 	if d := m.dialog(); d != nil {
 		all = d.Actions(m.dialogContext(d))
+	} else {
+		screen := m.screenActions(c)
+		all = append(screen[:len(screen):len(screen)], m.deskActionsBeside(c, screen)...)
 	}
 	out := slices.DeleteFunc(slices.Clone(all), func(a ui.Action) bool { return a.Quiet || a.Why != "" })
 	room := func() (cells int) {

@@ -206,14 +206,15 @@ func played(g *session.Game, id session.PersonID) Part {
 // coming lists the parts of the rounds to come, without the games that go on.
 func coming(n *session.Night, ahead []session.PlannedRound, now time.Time, id session.PersonID) []Part {
 	var out []Part
+	begins := n.RoundsBegin(len(ahead), now)
 	for i, r := range ahead {
 		number := len(n.Rounds) + 1 + i
 		if n.Settings.Flow == session.Rolling {
 			number = 0
 		}
 		about := time.Time{}
-		if wait, ok := n.RoundBegins(i, now); ok {
-			about = now.Add(wait)
+		if begins[i].Known {
+			about = now.Add(begins[i].In)
 		}
 		if slices.Contains(r.Out, id) && number > 0 {
 			out = append(out, Part{Kind: WillSit, Round: number, About: about})

@@ -151,15 +151,12 @@ func newlyCalled(l *session.Ledger) map[session.GameID]bool {
 // bench lists who waits, who plays next first.
 func bench(n *session.Night, now time.Time) []Waiting {
 	var out []Waiting
-	var turn session.Wait
-	turns := n.TurnsOfAll()
-	for i, a := range n.Bench() {
-		if i == 0 || n.Settings.Flow == session.Rolling && i%4 == 0 { // four go at a time, in rounds all: it takes a while
-			turn = n.NextTurn(i, now)
-		}
+	turns, people := n.TurnsOfAll(), n.Bench()
+	waits := n.NextTurns((len(people)+3)/4, now)
+	for i, a := range people {
 		out = append(out, Waiting{
 			Person: a.Person, Waited: a.Waited(now),
-			SatOut: turns[a.Person].SatOut, Games: turns[a.Person].Games, Turn: turn,
+			SatOut: turns[a.Person].SatOut, Games: turns[a.Person].Games, Turn: waits[i/4],
 		})
 	}
 	return out

@@ -20,10 +20,10 @@ func (t *Timeline) forecast(n *session.Night, ahead []session.PlannedRound) {
 }
 
 func (t *Timeline) foretellRounds(n *session.Night, ahead []session.PlannedRound) {
-	begin := t.Now
+	begin, begins := t.Now, n.RoundsBegin(len(ahead), t.Now)
 	for i, r := range ahead {
-		if wait, ok := n.RoundBegins(i, t.Now); ok {
-			begin = t.Now.Add(wait)
+		if begins[i].Known {
+			begin = t.Now.Add(begins[i].In)
 		}
 		if t.late(begin) {
 			return

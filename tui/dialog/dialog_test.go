@@ -179,7 +179,7 @@ func TestPage(t *testing.T) {
 func TestPick(t *testing.T) {
 	club := &session.Club{People: []session.Person{{ID: "1", Name: "Agnes Vale"}, {ID: "2", Name: "Bram Okoro"}, {ID: "3", Name: "Cleo Hart"}}}
 	people := func(ui.Context) []Candidate {
-		return []Candidate{{"1", "waits 5 min"}, {"2", "waits 4 min"}, {"3", ""}}
+		return []Candidate{{ID: "1", Note: "waits 5 min"}, {ID: "2", Note: "waits 4 min"}, {ID: "3"}}
 	}
 	take := func(id session.PersonID) ui.Intent { return ui.GoCourt{Court: session.CourtID("for " + id)} }
 	for _, c := range []struct {

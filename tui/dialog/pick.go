@@ -1,6 +1,8 @@
 package dialog
 
 import (
+	"slices"
+
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -13,6 +15,15 @@ import (
 type Candidate struct {
 	ID   session.PersonID
 	Note string
+	Say  func() string // the same where it takes a while: it is asked for only of who is seen; nil for none
+}
+
+// note is what is said beside the name.
+func (x Candidate) note() string {
+	if x.Say != nil {
+		return x.Say()
+	}
+	return x.Note
 }
 
 // Pick finds a person by typing a few letters.
@@ -23,6 +34,14 @@ type Pick struct {
 	verb    string
 	input   textinput.Model
 	cursor  int
+	index   index
+}
+
+// index is for finding candidates by name, made once for a state.
+type index struct {
+	ledger *session.Ledger
+	ids    []session.PersonID
+	names  ui.Index
 }
 
 // NewPick makes a picker. People lists the candidates in the order to show them in while nothing
@@ -68,12 +87,19 @@ func (p *Pick) Type(_ ui.Context, k tea.KeyMsg) (ui.Intent, bool) {
 
 func (p *Pick) found(c ui.Context) []Candidate {
 	people := p.people(c)
-	names := make([]string, len(people))
+	ids := make([]session.PersonID, len(people))
 	for i, x := range people {
-		names[i] = c.Names.Full(x.ID)
+		ids[i] = x.ID
+	}
+	if p.index.ledger != c.Ledger || !slices.Equal(p.index.ids, ids) {
+		names := make([]string, len(people))
+		for i, id := range ids {
+			names[i] = c.Names.Full(id)
+		}
+		p.index = index{c.Ledger, ids, ui.NewIndex(names)}
 	}
 	var out []Candidate
-	for _, i := range ui.Search(p.input.Value(), names) {
+	for _, i := range p.index.names.Search(p.input.Value()) {
 		out = append(out, people[i])
 	}
 	return out
@@ -109,7 +135,7 @@ func (p *Pick) Lines(c ui.Context) []string {
 	}
 	from, until := p.window(c, len(found))
 	for i, x := range found[from:until] {
-		text := line.Fit(line.Fit(c.Names.Full(x.ID), name)+"  "+x.Note, c.Width-2)
+		text := line.Fit(line.Fit(c.Names.Full(x.ID), name)+"  "+x.note(), c.Width-2)
 		if from+i == p.cursor {
 			out = append(out, "> "+c.Theme.Selected.Render(text))
 			continue

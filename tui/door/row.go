@@ -1,6 +1,7 @@
 package door
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,51 +18,72 @@ type row struct {
 	person session.Person
 	state  session.Presence // empty for people with no part in the night
 	att    session.Attendance
+	turns  session.Turns
+	sortBy string
 	guest  string
 }
 
 // listed is a list of rows with what it was made from: a key press asks for it several times.
 type listed struct {
+	known known
+	typed string
+	rows  []row
+}
+
+// known is everybody whom the club knows, in the order of the list, worked out once for a ledger.
+type known struct {
 	ledger *session.Ledger
-	typed  string
 	rows   []row
+	names  ui.Index
 }
 
 // rows lists who matches what is typed. With nothing typed, those come first who are still to be
 // checked in.
 func (d *Door) rows(c ui.Context) []row {
-	if typed := d.input.Value(); d.listed.ledger != c.Ledger || d.listed.typed != typed {
-		d.listed = listed{c.Ledger, typed, d.match(c)}
+	typed := d.input.Value()
+	fresh := d.listed.known.ledger == c.Ledger
+	if !fresh {
+		d.listed.known = everybody(c)
+	}
+	if !fresh || d.listed.typed != typed {
+		d.listed.typed, d.listed.rows = typed, d.match(c)
 	}
 	return d.listed.rows
 }
 
-// match works the rows out.
-func (d *Door) match(c ui.Context) []row {
-	var all []row
+// everybody lists all whom the club knows.
+func everybody(c ui.Context) known {
+	k := known{ledger: c.Ledger}
+	var turns map[session.PersonID]session.Turns
+	if n := c.Night(); n != nil {
+		turns = n.TurnsOfAll()
+	}
 	for _, p := range c.Club().People {
-		r := row{person: p}
+		r := row{person: p, sortBy: strings.ToLower(p.Name), turns: turns[p.ID]}
 		if n := c.Night(); n != nil {
 			if a := n.Attending(p.ID); a != nil {
 				r.state, r.att = a.State, *a
 			}
 		}
-		all = append(all, r)
+		k.rows = append(k.rows, r)
 	}
-	slices.SortStableFunc(all, func(a, b row) int {
-		if byState := a.order() - b.order(); byState != 0 {
-			return byState
-		}
-		return strings.Compare(strings.ToLower(a.person.Name), strings.ToLower(b.person.Name))
+	slices.SortStableFunc(k.rows, func(a, b row) int {
+		return cmp.Or(a.order()-b.order(), strings.Compare(a.sortBy, b.sortBy))
 	})
-	names := make([]string, len(all))
-	for i, r := range all {
+	names := make([]string, len(k.rows))
+	for i, r := range k.rows {
 		names[i] = r.person.Name
 	}
+	k.names = ui.NewIndex(names)
+	return k
+}
+
+// match works the rows out.
+func (d *Door) match(c ui.Context) []row {
 	typed := session.CleanText(d.input.Value(), longestLine) // a name that is too long is refused, and not cut
 	var out []row
-	for _, i := range ui.Search(typed, names) {
-		out = append(out, all[i])
+	for _, i := range d.listed.known.names.Search(typed) {
+		out = append(out, d.listed.known.rows[i])
 	}
 	if _, known := c.Club().Named(typed); typed != "" && !known {
 		out = append(out, row{guest: typed})
@@ -139,7 +161,7 @@ func level(p session.Person) string {
 // here says what somebody who is checked in does now.
 func here(c ui.Context, r row) string {
 	n := c.Night()
-	games, had := "", n.TurnsOf(r.person.ID)
+	games, had := "", r.turns
 	if had.Games > 0 {
 		games = fmt.Sprintf(", %d games", had.Games)
 		if had.Games == 1 {

@@ -8,32 +8,42 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Width is how many cells text takes.
-func Width(text string) int { return ansi.StringWidth(text) }
-
 // Cut shortens text to at most width cells and marks where it did.
 func Cut(text string, width int) string {
-	switch {
-	case width <= 0:
-		return ""
-	case len(text) <= width, Width(text) <= width:
+	if width > 0 && len(text) <= width {
 		return text
-	case width == 1:
-		return ansi.Truncate(text, 1, "")
 	}
-	return ansi.Truncate(text, width, "…")
+	text, _ = cut(text, width)
+	return text
+}
+
+// cut is Cut, with how many cells are left.
+func cut(text string, width int) (string, int) {
+	if width <= 0 {
+		return "", 0
+	}
+	cells := Width(text)
+	if cells <= width {
+		return text, cells
+	}
+	mark := "…"
+	if width == 1 {
+		mark = ""
+	}
+	text = ansi.Truncate(text, width, mark)
+	return text, Width(text)
 }
 
 // Fit makes text exactly width cells wide, cutting it or filling it with blanks on the right.
 func Fit(text string, width int) string {
-	text = Cut(text, width)
-	return text + strings.Repeat(" ", max(0, width-Width(text)))
+	text, cells := cut(text, width)
+	return text + strings.Repeat(" ", max(0, width-cells))
 }
 
 // Right is Fit with the blanks on the left.
 func Right(text string, width int) string {
-	text = Cut(text, width)
-	return strings.Repeat(" ", max(0, width-Width(text))) + text
+	text, cells := cut(text, width)
+	return strings.Repeat(" ", max(0, width-cells)) + text
 }
 
 // Spread puts one text at the left end of a line and one at its right end; the left one is cut

@@ -49,6 +49,32 @@ func anyText() *rapid.Generator[string] {
 	})
 }
 
+// TestWidthIsThatOfTheTerminal: what is counted in the short way is counted as ansi.StringWidth does, which knows the
+// rules of Unicode: each letter alone, before and after others, and any text.
+func TestWidthIsThatOfTheTerminal(t *testing.T) {
+	check := func(text string) {
+		if got, want := Width(text), ansi.StringWidth(text); got != want {
+			t.Errorf("%q is %d cells wide, want %d", text, got, want)
+		}
+	}
+	for r := rune(1); r < 0x3000; r++ {
+		check(string(r))
+		for _, other := range []string{"a", "e\u0301", "\u0301", "\u200d", "\ufe0f", "\u20e3", "👩", "李", "ש", "─", "\x1b[1m", "🇳🇱"} {
+			check(string(r) + other)
+			check(other + string(r))
+		}
+	}
+	for _, text := range []string{"", "\x1b", "\x1b[", "\x1b[1", "\x1b[1;31mred\x1b[0m", "\x1b[2Kx", "\x1b]0;title\x07x", "\xff\xfe", "a\xc3"} {
+		check(text)
+	}
+	rapid.Check(t, func(r *rapid.T) {
+		text := rapid.OneOf(anyText(), rapid.String()).Draw(r, "text")
+		if got, want := Width(text), ansi.StringWidth(text); got != want {
+			r.Fatalf("%q is %d cells wide, want %d", text, got, want)
+		}
+	})
+}
+
 func TestWidthsHold(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		text, other := anyText().Draw(r, "text"), anyText().Draw(r, "other")
