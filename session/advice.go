@@ -21,8 +21,28 @@ const (
 	StepScores              // games go on: their scores come next
 	StepHeld                // play is held
 	StepBlocked             // the next round, or a free court, cannot be called: Idle says why
-	StepClose               // all planned rounds are played, or closing time has passed: end the night, or play on
+	StepClose               // nothing more is planned, Ending says why: end the night, or play on
 )
+
+// Ending is why nothing more is called by itself, where the next step is to end the night or to play on.
+type Ending uint8
+
+// The reasons, the first that holds counts.
+const (
+	AllPlayed     Ending = iota // all planned rounds, or the last games, are played
+	TooFewLeft                  // fewer than four people are here
+	ClosingPassed               // closing time has passed, and more was planned
+)
+
+func (n *Night) ending(a Advice) Ending {
+	switch {
+	case n.Settings.Flow == Rounds && a.Round > a.Rounds, n.Settings.Flow == Rolling && n.LastCall:
+		return AllPlayed
+	case a.Here < 4:
+		return TooFewLeft
+	}
+	return ClosingPassed
+}
 
 // Advice is what the organiser would do next and the figures to say so.
 type Advice struct {
@@ -32,6 +52,7 @@ type Advice struct {
 	Round   int      // the round that goes on or comes next
 	Rounds  int      // rounds planned for the night
 	Late    int      // expected people whose time has passed
+	Ending  Ending   // why the night may end, of StepClose
 	Idle    Idle     // why a court stays free, or the next round uncalled; Callable when nothing is the matter
 	Barred  []Barred // rolling: who waits and is not called until something is put right
 }
@@ -61,6 +82,9 @@ func (l *Ledger) NextStep(now time.Time) Advice {
 	default:
 		a.Step, a.Idle = l.rollingStep(n, a, now)
 		a.Barred = newLineup(l.club, n, now).barred
+	}
+	if a.Step == StepClose {
+		a.Ending = n.ending(a)
 	}
 	return a
 }

@@ -26,11 +26,21 @@ func (n *Night) Clock() pace.Clock {
 	}
 	for i := range n.Games {
 		g := &n.Games[i]
-		if g.Final != nil && g.Final.How() == scoring.Played {
+		if g.Final != nil && g.Final.How() == scoring.Played && n.timed(g) {
 			c = c.After(Like(n.GameTime(g, g.Finished).Minutes(), g.Rules, n.Settings.Scoring))
 		}
 	}
 	return c
+}
+
+// quickestPoint is less than any point takes: to fetch the ball, to say the score, to serve. Common practice, no source.
+const quickestPoint = 4 * time.Second
+
+// timed tells whether the time from a call to its score can be what the game took. A score that is entered sooner than its
+// points can be played is of a game that began before its call, or of somebody who tries the desk: it teaches nothing.
+func (n *Night) timed(g *Game) bool {
+	s := g.Final.Score()
+	return n.GameTime(g, g.Finished) >= time.Duration(s.A+s.B)*quickestPoint
 }
 
 // Chance is the chance that a game called now is over by closing time. A game that the clock stops is over

@@ -51,3 +51,29 @@ func TestFourMoreOnTheBenchWaitForOneCourtMore(t *testing.T) {
 		t.Errorf("the first on the bench waits %v, the fifth %v", first.Likely, fifth.Likely)
 	}
 }
+
+// A score that is entered sooner than its points can be played is of a game that began before its call, or of somebody
+// who tries the desk. It teaches nothing: twelve rounds still fit into three hours after it.
+func TestAScoreRightAfterTheCallTeachesNothing(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 2, 8, Rounds)
+	s := d.Ledger().Night().Settings
+	s.Closing = evening.Add(3 * time.Hour)
+	must(t, d, ChangeSettings{s})
+	want := d.Ledger().Night().Clock()
+	must(t, d, CallRound{})
+	for _, g := range d.Ledger().Night().Running() {
+		clock.now = clock.now.Add(20 * time.Second)
+		must(t, d, FinishGame{Game: g.ID, Final: final(t, 11, 7)})
+	}
+	if got := d.Ledger().Night().Clock(); got != want {
+		t.Errorf("after scores 20 seconds after the call a game takes %.1f minutes in the median and %.1f in nine of ten, before %.1f and %.1f",
+			got.Median(), got.Quantile(0.9), want.Median(), want.Quantile(0.9))
+	}
+	must(t, d, CallRound{})
+	clock.now = clock.now.Add(90 * time.Second)
+	must(t, d, FinishGame{Game: d.Ledger().Night().Running()[0].ID, Final: final(t, 11, 7)})
+	if got := d.Ledger().Night().Clock(); got.Median() >= want.Median() {
+		t.Error("a quick game of a minute and a half teaches nothing")
+	}
+}

@@ -14,7 +14,11 @@ type Undo struct{}
 
 func (Undo) decide(l *Ledger, _ Env) ([]Event, error) {
 	a, ok := l.NextUndo()
-	if !ok {
+	switch {
+	case ok:
+	case l.Night() == nil:
+		return nil, errors.New("nothing to undo: no night is open")
+	default:
 		return nil, ErrNothingToUndo
 	}
 	return UndoAction{a.ID}.decide(l, Env{})

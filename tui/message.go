@@ -32,6 +32,8 @@ func (m *Model) message(t *theme.Theme) []string {
 		return []string{t.Bad.Render(m.troubleLine())}
 	case m.callPlanned:
 		return m.while(t, "working out the rotation…", saved)
+	case m.weighing:
+		return m.while(t, "working out what it costs…", saved)
 	case m.busy:
 		return m.while(t, "saving…", saved)
 	case m.notice != "":

@@ -83,11 +83,12 @@ type Model struct {
 	past    *past    // the earlier night that is read, nil for tonight
 	dialogs []ui.Dialog
 
-	slip    slip
-	queue   []event // what was typed and not yet handled, in order
-	busy    bool    // a command is on its way to the disk: the queue waits
-	after   pending
-	advised advised
+	slip     slip
+	queue    []event // what was typed and not yet handled, in order
+	busy     bool    // a command is on its way to the disk: the queue waits
+	weighing bool    // what a decision by hand costs is worked out: the queue waits too
+	after    pending
+	advised  advised
 
 	notice string // what was done last
 	called bool   // it called people to courts

@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -99,7 +101,7 @@ func (m *Model) callRound() tea.Cmd {
 	return m.do(session.CallRound{Plan: plan}, pending{then: func(*session.Ledger) { m.goTo(ui.Courts) }})
 }
 
-// closeMenu offers the two ways on when all that was planned is played.
+// closeMenu offers the ways on when nothing more is planned, or closing time, which may have been typed wrong, has passed.
 func closeMenu(m *Model) ui.Dialog {
 	running, nobody := "", ""
 	if len(m.ledger.Night().Running()) > 0 {
@@ -113,10 +115,15 @@ func closeMenu(m *Model) ui.Dialog {
 	if !ok {
 		nobody = "no four can be called"
 	}
-	return dialog.NewMenu("All that was planned is played",
-		dialog.Item{Key: "m", Label: label, Intent: ui.Do{Command: play}, Why: nobody},
-		dialog.Item{Key: "e", Label: "end the night", Intent: m.endNight(), Why: running},
-	)
+	a := m.advice()
+	items := []dialog.Item{
+		{Key: "m", Label: label, Intent: ui.Do{Command: play}, Why: nobody},
+		{Key: "e", Label: "end the night", Intent: m.endNight(), Why: running},
+	}
+	if a.Ending == session.ClosingPassed {
+		items = append(items, dialog.Item{Key: "c", Label: "change the closing time, to go on as planned", Intent: ui.Show{Dialog: settingsForm(m, closingLabel)}})
+	}
+	return dialog.NewMenu(sentence(m.endingText(a)), items...)
 }
 
 // nextLine says what to do next and with which key, on whatever screen one is.
@@ -197,7 +204,18 @@ func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) stri
 	if a.Running > 0 {
 		return "closing time: enter the last scores, then end the night"
 	}
-	return fmt.Sprintf("all that was planned is played: press %s to end the night or play on", keys.next)
+	return fmt.Sprintf("%s: press %s to end the night or play on", m.endingText(a), keys.next)
+}
+
+// endingText is why the night may end.
+func (m *Model) endingText(a session.Advice) string {
+	switch a.Ending {
+	case session.TooFewLeft:
+		return fmt.Sprintf("%d here, and a game needs 4", a.Here)
+	case session.ClosingPassed:
+		return "closing time " + timeText(m.ledger.Night().Settings.Closing, m.now) + " has passed"
+	}
+	return "all that was planned is played"
 }
 
 // blockedText says which key puts right what keeps a court or a round from being called, and what that is.
@@ -265,6 +283,20 @@ func (m *Model) readText() string {
 		return ""
 	}
 	return "; v reads the call out"
+}
+
+// peopleCount counts people.
+func peopleCount(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return fmt.Sprintf("%d people", n)
+}
+
+// sentence begins a text with a capital.
+func sentence(text string) string {
+	r, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(r)) + text[size:]
 }
 
 func plural(n int, word string) string {

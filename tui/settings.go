@@ -47,12 +47,12 @@ func (m *Model) nightMenu() *dialog.Menu {
 		note, usual = "For tonight only: "+strings.Join(unusual, "; ")+".", ""
 	}
 	return dialog.NewMenu("Tonight",
-		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m)}},
+		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m, "")}},
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "n", Label: "names in the hall: now " + m.ledger.Club().Naming.String(), Intent: ui.Show{Dialog: m.namingMenu()}},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a backup of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
-		dialog.Item{Key: "l", Label: "last games: free courts call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
+		dialog.Item{Key: "l", Label: "last games: call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
 		end,
 	).Noting(note)
 }
@@ -80,8 +80,8 @@ func openForm(m *Model) ui.Dialog {
 	return dialog.NewForm("Open tonight", send, append(fields, settingsFields(s, m.now)...)...)
 }
 
-// settingsForm changes the settings of the night that goes on.
-func settingsForm(m *Model) ui.Dialog {
+// settingsForm changes the settings of the night that goes on. It begins at a field, at the first where there is none of that label.
+func settingsForm(m *Model, at string) ui.Dialog {
 	s := m.ledger.Night().Settings
 	send := func(v []string) (ui.Intent, error) {
 		n := m.ledger.Night()
@@ -98,7 +98,7 @@ func settingsForm(m *Model) ui.Dialog {
 	if u := m.ledger.Club().Usual; u != nil {
 		sayUsual(fields, settingsFields(u.Settings, m.now))
 	}
-	return dialog.NewForm("Change tonight, from the next call on", send, fields...)
+	return dialog.NewForm("Change tonight, from the next call on", send, fields...).At(at)
 }
 
 // sayUsual tells what is usual where a field has something else. A closing time is of one night.

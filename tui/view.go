@@ -139,8 +139,25 @@ func (m *Model) welcome(c ui.Context) []string {
 		out = append(out, "  New here? Press w for a walk through a night in five screens. It touches nothing.")
 	}
 	if nights > 0 {
-		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", plural(people, "person"), plural(nights, "night")),
+		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", peopleCount(people), plural(nights, "night")),
 			"  Press s for the standings of the last night. If it was ended too early, u opens it again.")
+	}
+	return indented(out, c.Width)
+}
+
+// indented breaks lines that do not fit, and sets each part in like the first.
+func indented(lines []string, width int) []string {
+	var out []string
+	for _, text := range lines {
+		if line.Width(text) <= width {
+			out = append(out, text)
+			continue
+		}
+		bare := strings.TrimLeft(text, " ")
+		in := text[:len(text)-len(bare)]
+		for _, part := range line.Wrap(bare, max(1, width-len(in))) {
+			out = append(out, in+part)
+		}
 	}
 	return out
 }

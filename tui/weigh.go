@@ -18,7 +18,7 @@ type weighedMsg struct {
 
 // weigh works out beside the screen what a decision by hand costs. Keys wait until that is known.
 func (m *Model) weigh(c session.Command) tea.Cmd {
-	m.busy = true
+	m.busy, m.weighing = true, true
 	ledger, now := m.ledger, m.now
 	return func() tea.Msg {
 		cost, err := session.Weigh(context.Background(), ledger, c, now)
@@ -28,7 +28,7 @@ func (m *Model) weigh(c session.Command) tea.Cmd {
 
 // weighed shows the cost and asks. What was typed meanwhile is no answer to it.
 func (m *Model) weighed(msg weighedMsg) {
-	m.busy, m.queue = false, nil
+	m.busy, m.weighing, m.queue = false, false, nil
 	if msg.err != nil {
 		m.refuse(msg.err)
 		return

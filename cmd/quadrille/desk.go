@@ -107,7 +107,7 @@ const maxRoster = 4 << 20
 func readRosterFile(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%s: %s", path, because(err))
 	}
 	if !info.Mode().IsRegular() || info.Size() > maxRoster {
 		return nil, fmt.Errorf("%s is no roster: a CSV file of at most %d MiB is needed", path, maxRoster>>20)

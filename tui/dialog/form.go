@@ -3,6 +3,7 @@ package dialog
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/textinput"
@@ -42,6 +43,14 @@ func NewForm(heading string, send func(values []string) (ui.Intent, error), fiel
 		f.inputs = append(f.inputs, in)
 	}
 	f.focus(0)
+	return f
+}
+
+// At puts the cursor on the field of a label, and leaves it where it is if there is none.
+func (f *Form) At(label string) *Form {
+	if i := slices.IndexFunc(f.fields, func(x Field) bool { return x.Label == label }); i >= 0 {
+		f.focus(i)
+	}
 	return f
 }
 
@@ -141,7 +150,33 @@ func (f *Form) values() []string {
 
 // window is which of the fields are shown.
 func (f *Form) window(c ui.Context) (from, until int) {
-	return line.Window(len(f.fields), max(1, c.Height-2), f.cursor)
+	return line.Window(len(f.fields), max(1, c.Height-1-f.hintRows(c)), f.cursor)
+}
+
+// hintRows is how many lines the longest hint takes: as many are kept below every field, so that nothing jumps.
+// A low screen gives them two at most.
+func (f *Form) hintRows(c ui.Context) int {
+	rows := 1
+	for _, field := range f.fields {
+		rows = max(rows, len(line.Wrap(field.Hint, c.Width)))
+	}
+	return min(rows, max(1, c.Height/6))
+}
+
+// hint says what may stand in the field with the cursor.
+func (f *Form) hint(c ui.Context) []string {
+	rows := f.hintRows(c)
+	out := line.Wrap(f.fields[f.cursor].Hint, c.Width)
+	if len(out) > rows {
+		out = append(out[:rows-1], line.Cut(strings.Join(out[rows-1:], " "), c.Width))
+	}
+	for i := range out {
+		out[i] = c.Theme.Dim.Render(out[i])
+	}
+	for len(out) < rows {
+		out = append(out, "")
+	}
+	return out
 }
 
 // Click implements ui.Clicker: a click goes to a field; on the options of the field that one is in, it takes
@@ -182,7 +217,7 @@ func (f *Form) Lines(c ui.Context) []string {
 		}
 		return out
 	}
-	return append(out, c.Theme.Dim.Render(line.Cut(f.fields[f.cursor].Hint, c.Width)))
+	return append(out, f.hint(c)...)
 }
 
 // shown says which part of a list is seen, when that is not all of it.

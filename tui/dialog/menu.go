@@ -140,5 +140,5 @@ func (m *Menu) Next(ui.Context) (string, bool) {
 	if m.cursor >= 0 && m.cursor < len(m.items) && m.items[m.cursor].Why != "" {
 		return "not now: " + m.items[m.cursor].Why, true // the line of the choice may have been too short for it
 	}
-	return "choose with the arrows and enter, or by its letter; esc goes back", true
+	return "choose with the arrows and enter, or by the key before it; esc goes back", true
 }
