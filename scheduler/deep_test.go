@@ -143,8 +143,8 @@ func TestBoundsNeverExceedTheLeastMeetings(t *testing.T) {
 	}
 }
 
-// TestSearchedNights tries all rotations of nights whose bound comes from having done so.
-func TestSearchedNights(t *testing.T) {
+// TestTenPeople: the bound for ten people on one court in five rounds is what trying all rotations finds.
+func TestTenPeople(t *testing.T) {
 	p := nighttest.Club(10, 1, 5)
 	p.Benching = StrictBench
 	v := Certify(p, mustPlan(t, p, Budget{})).MeetingEvenness

@@ -1,41 +1,14 @@
 package bound
 
-import "club/quadrille/scheduler/night"
-
 // published bounds the meetings of the free rounds by results of the literature that the arguments of
-// bound.go and crowd.go miss.
+// bound.go and crowd.go miss, and by arguments for single nights.
 func (s *Scope) published(common [][]int) int {
 	games, all := 0, make([]int, len(s.games))
 	for r := range all {
 		games += s.games[r]
 		all[r] = r
 	}
-	return max(games-packing(s.n.People), s.fives(all, common), s.searched())
-}
-
-// leastMeetings are the fewest repeated meetings of small nights on which all are there all the time, sit-outs are even
-// and as few as can be sit out twice running, by people, courts and rounds: found by trying all rotations, where the
-// arguments fall short. TestSearchedNights tries them again.
-var leastMeetings = map[[3]int]int{
-	{10, 1, 5}: 5,
-}
-
-// searched bounds the meetings of a night that was searched whole.
-func (s *Scope) searched() int {
-	if !s.Rests || !s.n.Fresh() || s.n.Side != nil || len(s.games) == 0 || s.n.Problem.Format == night.Pairs {
-		return 0
-	}
-	for r := range s.games {
-		if len(s.here[r]) != s.n.People || s.games[r] != s.games[0] || s.extra[r] > 0 {
-			return 0
-		}
-	}
-	for i := range s.Low {
-		if s.High[i]-s.Low[i] > 1 {
-			return 0 // sit-outs are not even
-		}
-	}
-	return leastMeetings[[3]int{s.n.People, s.games[0], len(s.games)}]
+	return max(games-packing(s.n.People), s.fives(all, common), s.between(), s.sixteen())
 }
 
 // packing is how many games at most can be among so many people if no two of them meet twice. If there
