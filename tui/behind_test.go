@@ -121,8 +121,29 @@ func TestAChangeIsTold(t *testing.T) {
 	s.send(doneMsg{ledger: s.desk.Ledger()})
 	l, err := s.desk.Do(session.AddGuest{Name: "Late"})
 	s.send(doneMsg{ledger: l, err: err})
-	if !strings.Contains(s.m.notice, " of 35 coming games stay; round 2: ") {
+	if !strings.Contains(s.m.change, " of 35 coming games stay; round 2: ") {
 		t.Errorf("the message is %q", s.m.notice)
 	}
+	if strings.Contains(s.m.notice, "coming games") {
+		t.Errorf("what nobody saved is called saved: %q", s.m.notice)
+	}
 	s.press("r").shows("Changed: ", "of 35 coming games stay")
+
+	// What was done meanwhile did not change the games, and does not get the blame.
+	l, err = s.desk.Do(session.AddGuest{Name: "Later"})
+	s.slow = true
+	s.send(doneMsg{ledger: l, err: err})
+	s.slow = false
+	answers := s.held
+	s.held = nil
+	s.send(doneMsg{ledger: l, notice: "something else"})
+	for _, answer := range answers {
+		s.run(answer)
+	}
+	if !s.m.plan.Ready {
+		t.Fatal("the rotation never comes")
+	}
+	if s.m.change != "" {
+		t.Errorf("%q is said of something else", s.m.change)
+	}
 }

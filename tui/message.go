@@ -49,7 +49,11 @@ func (m *Model) saved(t *theme.Theme) []string {
 	if m.height-frameRows < low && !m.called {
 		return []string{t.Good.Render(line.Cut(text, m.width))}
 	}
-	return m.part(t.Good, text, "", m.messageRoom())
+	lines := m.part(t.Good, text, "", m.messageRoom())
+	if m.change == "" {
+		return lines
+	}
+	return append(lines, m.part(t.Dim, m.change, "", max(1, m.messageRoom()-len(lines)))...)
 }
 
 // while is a line in the place of the last message.

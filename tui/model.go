@@ -90,13 +90,15 @@ type Model struct {
 	after    pending
 	advised  advised
 
-	notice string // what was done last
-	called bool   // it called people to courts
-	typed  uint64 // the action that saved the score typed last, as long as one stays on its screen; 0 for none
-	wrong  error  // stays until it is dismissed, or something is saved after it was seen
-	seenIt bool   // keys came after wrong was shown
-	unread int    // further refusals since wrong was shown
-	since  bool   // something was saved since wrong was shown first
+	notice  string // what was done last
+	change  string // what that did to the coming games, "" for nothing
+	changer string // what was done last when the rotation was last worked out anew
+	called  bool   // it called people to courts
+	typed   uint64 // the action that saved the score typed last, as long as one stays on its screen; 0 for none
+	wrong   error  // stays until it is dismissed, or something is saved after it was seen
+	seenIt  bool   // keys came after wrong was shown
+	unread  int    // further refusals since wrong was shown
+	since   bool   // something was saved since wrong was shown first
 
 	trouble *trouble  // what is not saved or not in its place, nil when all is well
 	leaving bool      // the desk ends as soon as that is solved

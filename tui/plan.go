@@ -25,7 +25,7 @@ func (m *Model) replan() tea.Cmd {
 	if key == m.planKey {
 		return nil
 	}
-	m.planKey = key
+	m.planKey, m.changer = key, m.notice
 	m.planRun++
 	m.stopBehind()
 	if m.cancelPlan != nil {
@@ -80,10 +80,11 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 	return nil
 }
 
-// tellChange adds to what was done last how much of the shown rotation it changed, once people have been called.
+// tellChange says beside what was done last how much of the shown rotation it changed, once people have been
+// called. Nothing is said where something else was done meanwhile.
 func (m *Model) tellChange(c session.Change) {
-	if n := m.ledger.Night(); m.notice != "" && n != nil && len(n.Rounds) > 0 && c.Kept < c.Games {
-		m.notice += "; " + c.Words(m.names.Short)
+	if n := m.ledger.Night(); m.notice != "" && m.notice == m.changer && n != nil && len(n.Rounds) > 0 && c.Kept < c.Games {
+		m.change = c.Words(m.names.Short)
 	}
 }
 

@@ -353,6 +353,7 @@ func (m *Model) done(msg doneMsg) {
 	if len(msg.reading) > 0 {
 		m.dialogs = append(m.dialogs, readingOf(msg.reading))
 	}
+	m.change = ""
 	if m.notice = msg.notice; m.notice == "" {
 		m.notice = lastDone(msg.ledger)
 		m.called = msg.ledger.NewestCalls()

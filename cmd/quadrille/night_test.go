@@ -161,7 +161,7 @@ func testWholeNight(t *testing.T, bin program) {
 	// Standings, and out of the program in the middle of a round.
 	desk.scores(5, "115\r").Type("116\r").Shows("; 2 to come")
 	desk.Press("s").Shows("[Standings]", "Order:", "Agnes Vale").Press("esc").Shows("[Courts]")
-	before := lasting(desk.Press("home").Shows("▌ 1 ", "\nCourt 1: ").Screen())
+	before := lasting(desk.Press("home").Shows("▌ 1 ", "\nCourt 1: ", "Round 6  not called yet").Screen())
 	if code := desk.Quit("q"); code != 0 {
 		t.Fatalf("quitting gives exit code %d, want 0", code)
 	}

@@ -163,6 +163,9 @@ func (s survey) roundLate() []Matter {
 	return []Matter{{Kind: RoundLate, Text: text, ID: fmt.Sprintf("round late %d", c.Round)}}
 }
 
+// shortWait is a wait that nobody minds, however short games are. Common practice, no source.
+const shortWait = 5 * time.Minute
+
 // waiting tells of people who wait for twice a game's time or more, and half as long again as the others on
 // the bench do in the median.
 func (s survey) waiting() []Matter {
@@ -170,7 +173,7 @@ func (s survey) waiting() []Matter {
 	game := time.Duration(clock.Median() * float64(time.Minute))
 	var out []Matter
 	for i, w := range s.h.Bench {
-		if s.n.Hold != nil || w.Waited < 2*game || len(s.n.Running()) == 0 {
+		if s.n.Hold != nil || w.Waited < max(shortWait, 2*game) || len(s.n.Running()) == 0 {
 			continue
 		}
 		others := slices.Concat(s.h.Bench[:i:i], s.h.Bench[i+1:])

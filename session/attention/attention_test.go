@@ -220,3 +220,28 @@ func TestARoundThatShouldBeOver(t *testing.T) {
 		t.Errorf("on hold: %+v", got)
 	}
 }
+
+// However short the games of a night are, nobody minds a wait of some minutes; from five on it is told.
+func TestShortWaitsAreNoMatter(t *testing.T) {
+	s := newStand(t, 1, 5, nil)
+	for range 12 { // games of no time teach the clock that a wait of a minute is long
+		s.do(session.CallRound{})
+		s.now = s.now.Add(5 * time.Second)
+		s.finish("1")
+	}
+	s.do(session.CallRound{})
+	waits := func() (texts []string) {
+		for _, m := range s.matters(FileState{}) {
+			if m.Kind == Waiting {
+				texts = append(texts, m.Text)
+			}
+		}
+		return texts
+	}
+	if s.pass(4); len(waits()) != 0 {
+		t.Errorf("after four minutes: %q", waits())
+	}
+	if s.pass(2); len(waits()) != 1 {
+		t.Errorf("after six minutes: %q", waits())
+	}
+}

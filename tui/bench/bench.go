@@ -3,6 +3,7 @@ package bench
 
 import (
 	"fmt"
+	"math"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -256,7 +257,7 @@ func (b *Bench) row(c ui.Context, n *session.Night, a session.Attendance, width 
 	had := b.facts.turns[a.Person]
 	name := c.Names.Full(a.Person)
 	if b.facts.longest > 0 && width >= 90 && a.State != session.Resting {
-		bar := widget.Blocks(waitBar, w.Waited.Minutes(), b.facts.longest)
+		bar := widget.Blocks(waitBar, math.Floor(w.Waited.Minutes()), b.facts.longest)
 		wait = line.Fit(bar, waitBar) + line.Right(wait, 7)
 	}
 	return columns("", name, wait, turn, fmt.Sprint(had.Games), fmt.Sprint(had.SatOut), had.Also(), width)

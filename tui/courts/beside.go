@@ -2,6 +2,7 @@ package courts
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"club/quadrille/session"
@@ -142,7 +143,7 @@ func bench(c ui.Context, most, width int) []string {
 			return append(out, c.Theme.Dim.Render(fmt.Sprintf("  and %d more (b shows the bench)", len(people)-most)))
 		}
 		name := max(12, min(24, width-22))
-		bar := widget.Blocks(max(0, width-name-10), w.Waited.Minutes(), max(longest.Minutes(), 10))
+		bar := widget.Blocks(max(0, width-name-10), math.Floor(w.Waited.Minutes()), max(longest.Minutes(), 10))
 		out = append(out, fmt.Sprintf("  %s%s", line.Fit(c.Names.Full(w.Person), name), line.Right(fmt.Sprintf("%d′", int(w.Waited.Minutes())), 5))+" "+c.Theme.Frame.Render(bar))
 	}
 	return out
