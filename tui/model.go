@@ -60,6 +60,8 @@ type Options struct {
 	// not keep the desk waiting, and may call view at any time and in any goroutine, or not at all. Nil where
 	// nobody shows it.
 	Show func(view func() public.View)
+	// Phones shows the night on people's phones when the organiser asks for it, nil where nobody can follow the desk.
+	Phones Phones
 }
 
 // Model is the desk as Bubble Tea runs it. It routes: keys to the dialog or screen they are meant

@@ -16,6 +16,7 @@ import (
 	"github.com/oklog/ulid/v2"
 	"github.com/spf13/cobra"
 
+	"club/quadrille/cmd/quadrille/phones"
 	"club/quadrille/session"
 	"club/quadrille/store"
 	"club/quadrille/tui"
@@ -82,6 +83,9 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 		if b, err := openBoards(kept.Path()); err == nil {
 			defer b.close()
 			o.Show = b.show
+			p := &deskPhones{path: kept.Path(), ink: inkOf(look.Choice()), places: phones.Places}
+			defer p.end()
+			o.Phones = p
 		} else {
 			o.Warnings = append(o.Warnings, err)
 		}

@@ -100,6 +100,17 @@ func runShare(cmd *cobra.Command, o *options, asked shareRequest) (err error) {
 	}
 	ctx, stop := signal.NotifyContext(cmd.Context(), os.Interrupt, syscall.SIGHUP, syscall.SIGTERM)
 	defer stop()
+	s := usualSharing(server, out)
+	return s.follow(ctx, path)
+}
+
+// usualSharing is a page that waits as long as one should.
+func usualSharing(server *phones.Server, out io.Writer) *sharing {
+	return &sharing{server: server, out: out, idle: time.Hour, farewell: 5 * time.Second}
+}
+
+// follow follows the desk of a club file until the night is over, there is none for long, or ctx ends.
+func (s *sharing) follow(ctx context.Context, path string) error {
 	news := make(chan wire.News)
 	follow, enough := context.WithCancel(ctx)
 	done := make(chan struct{})
@@ -113,7 +124,6 @@ func runShare(cmd *cobra.Command, o *options, asked shareRequest) (err error) {
 		})
 	}()
 	defer func() { enough(); <-done }()
-	s := sharing{server: server, out: out, idle: time.Hour, farewell: 5 * time.Second}
 	return s.run(ctx, news)
 }
 
@@ -127,9 +137,14 @@ func openPage(asked shareRequest) (*phones.Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	l, err := phones.Listen(netip.AddrPortFrom(at, uint16(asked.port)))
+	return openPort(at, asked.port)
+}
+
+// openPort shows the page at a port of an address; 0 is any that is free.
+func openPort(at netip.Addr, port int) (*phones.Server, error) {
+	l, err := phones.Listen(netip.AddrPortFrom(at, uint16(port)))
 	if errors.Is(err, syscall.EADDRINUSE) {
-		return nil, fmt.Errorf("port %d of %s is taken by another program, or by another share: choose one with --port, or 0 for any that is free", asked.port, at)
+		return nil, fmt.Errorf("port %d of %s is taken by another program, or by another share: choose one with --port, or 0 for any that is free", port, at)
 	}
 	if err != nil {
 		return nil, fmt.Errorf("no port can be opened at %s: %s", at, because(err))
@@ -154,9 +169,15 @@ func announce(out io.Writer, url string, ink phones.Ink) error {
 // inkFor is how a code is drawn on an output.
 func inkFor(out io.Writer) phones.Ink {
 	look := theme.Detect(out, os.Getenv)
-	file, ok := out.(*os.File)
-	coloured := ok && term.IsTerminal(file.Fd()) && !look.Hueless && look.Profile != termenv.Ascii
-	return phones.Ink{Colours: coloured && !look.ASCII, Light: look.Bright, ASCII: look.ASCII}
+	if file, ok := out.(*os.File); !ok || !term.IsTerminal(file.Fd()) {
+		look.Hueless = true
+	}
+	return inkOf(look)
+}
+
+func inkOf(look theme.Choice) phones.Ink {
+	coloured := !look.Hueless && look.Profile != termenv.Ascii && !look.ASCII
+	return phones.Ink{Colours: coloured, Light: look.Bright, ASCII: look.ASCII}
 }
 
 // sharing brings what the desk shows to the page, and knows when that ends.

@@ -6,7 +6,10 @@ import (
 	"errors"
 	"io"
 	"net"
+	"net/http"
 	"net/netip"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -140,7 +143,7 @@ func TestOnlyShareOpensAPort(t *testing.T) {
 		}
 		if bytes.Contains(text, []byte("phones.Listen(")) {
 			callers++
-			if !strings.HasSuffix(path, "/share.go") {
+			if !strings.HasSuffix(path, "cmd/quadrille/share.go") {
 				t.Errorf("%s opens the page", path)
 			}
 		}
@@ -148,4 +151,54 @@ func TestOnlyShareOpensAPort(t *testing.T) {
 	if callers != 1 {
 		t.Errorf("%d files open the page", callers)
 	}
+}
+
+// The desk opens the page, for which it names the networks first, and closes it; another one opens at another port
+// while the usual one is taken.
+func TestTheDeskOpensAndClosesThePage(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	local := func() ([]phones.Place, error) {
+		return []phones.Place{{Addr: netip.MustParseAddr("127.0.0.1"), Interface: "lo"}}, nil
+	}
+	one, two := &deskPhones{path: path, places: local}, &deskPhones{path: path, places: local}
+	defer one.end()
+	defer two.end()
+	if got, err := one.Places(); err != nil || !slices.Equal(got, []string{"127.0.0.1 (lo)"}) {
+		t.Errorf("%v, %v", got, err)
+	}
+	if url, code := one.Address(); url != "" || code != nil {
+		t.Errorf("the page is at %s before it is asked for", url)
+	}
+	if err := one.Open("10.0.0.1 (wlan0)"); err == nil || !strings.Contains(err.Error(), "share again") {
+		t.Errorf("a network that is gone: %v", err)
+	}
+	for _, d := range []*deskPhones{one, two} {
+		if err := errors.Join(d.Open("127.0.0.1 (lo)"), d.Open("127.0.0.1 (lo)")); err != nil {
+			t.Fatal(err)
+		}
+	}
+	first, code := one.Address()
+	second, _ := two.Address()
+	if first == second || len(code) == 0 || status(first) != http.StatusOK || status(second) != http.StatusOK {
+		t.Errorf("%s and %s", first, second)
+	}
+	one.Close()
+	one.end()
+	if url, _ := one.Address(); url != "" || status(first) == http.StatusOK {
+		t.Errorf("the page is still at %q", url)
+	}
+	none := &deskPhones{places: func() ([]phones.Place, error) { return nil, nil }}
+	if _, err := none.Places(); err == nil || !strings.Contains(err.Error(), "join the Wi-Fi") {
+		t.Errorf("without a network: %v", err)
+	}
+}
+
+// status is how a page answers, 0 if nothing does.
+func status(url string) int {
+	got, err := http.Get(url)
+	if err != nil {
+		return 0
+	}
+	_ = got.Body.Close()
+	return got.StatusCode
 }

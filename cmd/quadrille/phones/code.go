@@ -20,7 +20,7 @@ const quiet = 4
 
 // Code draws a text as a QR code, in half blocks as a rule: two rows of squares in one line.
 func Code(text string, ink Ink) ([]string, error) {
-	code, err := qr.Encode(text, qr.M)
+	code, err := qr.Encode(text, qr.L) // a screen is not torn or stained, and a small code fits it
 	if err != nil {
 		return nil, fmt.Errorf("no code can be made of %s: %w", text, err)
 	}
