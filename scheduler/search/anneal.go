@@ -76,24 +76,22 @@ func (a *annealer) proved() bool { return a.best <= a.floor }
 
 // try proposes one move and takes it if the temperature allows.
 func (a *annealer) try(temperature float64) {
+	x := a.d.Next()
+	if a.m.onlySwaps(x) {
+		if r, s, t := a.m.roll(x); s>>1 != t>>1 && a.trySwap(r, s, t, temperature) {
+			a.keep()
+		}
+		return
+	}
 	a.m.rest, a.m.known = 0, false
-	steps := a.m.propose()
+	steps := a.m.propose(x)
 	switch {
 	case len(steps) == 0:
 		return
 	case len(steps) == 1 && !a.b.replaces(steps[0]):
-		s := steps[0]
-		d := a.b.pairDelta(s.r, s.s, s.t)
-		if a.b.leveling != nil {
-			if d > a.m.patience && d-a.b.mostGain(s.r, s.s, s.t) > a.m.patience {
-				return // however even the games become
-			}
-			d += a.b.levelDelta(s.r, s.s, s.t)
-		}
-		if d > a.m.patience || d > 0 && d > a.d.Nerve(temperature) || a.still && d == 0 {
+		if s := steps[0]; !a.trySwap(s.r, s.s, s.t, temperature) {
 			return
 		}
-		a.b.swap(s.r, s.s, s.t, d)
 	default:
 		nerve := a.d.Nerve(temperature)
 		if a.still && nerve == 0 {
@@ -104,6 +102,26 @@ func (a *annealer) try(temperature float64) {
 		}
 	}
 	a.keep()
+}
+
+// trySwap lets two who play in one round change places if the temperature allows.
+func (a *annealer) trySwap(r, s, t int, temperature float64) bool {
+	b := a.b
+	d := b.playDelta(b.row(r), s, t)
+	if d > a.m.patience && b.leveling == nil {
+		return false
+	}
+	if b.leveling != nil {
+		if d > a.m.patience && d-b.mostGain(r, s, t) > a.m.patience {
+			return false // however even the games become
+		}
+		d += b.levelDelta(r, s, t)
+	}
+	if d > a.m.patience || d > 0 && d > a.d.Nerve(temperature) || a.still && d == 0 {
+		return false
+	}
+	b.swap(r, s, t, d)
+	return true
 }
 
 // tryAll takes several steps, or one that concerns the bench, and takes them back unless the whole

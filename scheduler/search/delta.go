@@ -2,6 +2,7 @@ package search
 
 import (
 	"club/quadrille/scheduler/measure"
+	"club/quadrille/scheduler/night"
 )
 
 // Moves exchange the occupants of two seats of one round. Each changes the tallies of at most twelve
@@ -23,14 +24,23 @@ func (b *board) pairDelta(r, s, t int) int {
 	if s > t {
 		s, t = t, s
 	}
-	switch {
-	case t >= seats:
+	if t >= seats {
 		return b.leave(row, s) + b.join(row, s, row[t])
-	case s>>2 == t>>2:
-		return b.resplit(row, s, t)
-	default:
-		return b.leave(row, s) + b.leave(row, t) + b.join(row, s, row[t]) + b.join(row, t, row[s])
 	}
+	return b.playDelta(row, s, t)
+}
+
+// playDelta is pairDelta for two seats of games.
+func (b *board) playDelta(row []int32, s, t int) int {
+	if s>>2 == t>>2 {
+		return b.resplit(row, s, t)
+	}
+	n := b.n.People
+	x, y := b.margin[int(row[s])*n:][:n], b.margin[int(row[t])*n:][:n]
+	p, q, u := row[s^1], row[s^2], row[s^3]
+	d := x[p].unpart + y[p].partner + x[q].unopposed + y[q].oppose + x[u].unopposed + y[u].oppose
+	p, q, u = row[t^1], row[t^2], row[t^3]
+	return int(d) + int(y[p].unpart+x[p].partner+y[q].unopposed+x[q].oppose+y[u].unopposed+x[u].oppose)
 }
 
 // replaces tells whether one of the seats is on the bench.
@@ -64,7 +74,11 @@ func (b *board) resplit(row []int32, s, t int) int {
 func (b *board) turn(at, by int) int {
 	t := b.pair[at]
 	p, o := int(t.P), int(t.O)
-	d := pairCost(p+by, o-by) - pairCost(p, o)
+	w := &measure.Usual // what C(p,2) and C(o,2) grow or fall by
+	d := w[measure.Partners]*p - w[measure.Opponents]*(o-1)
+	if by < 0 {
+		d = w[measure.Opponents]*o - w[measure.Partners]*(p-1)
+	}
 	if w := b.n.Wishes; w != nil && w.Asked[at] {
 		d += wishCost(w, at, p+by, o-by) - wishCost(w, at, p, o)
 	}
@@ -82,12 +96,12 @@ func (b *board) swap(r, s, t, d int) {
 	}
 	switch {
 	case s>>2 == t>>2:
-		b.tally(row, s, ^uint16(0))
+		b.turnAll(row, s, t)
 	case t < seats:
-		b.tallyOne(row, s, ^uint16(0))
-		b.tallyOne(row, t, ^uint16(0))
+		b.forget(row, s)
+		b.forget(row, t)
 	default:
-		b.tallyOne(row, s, ^uint16(0))
+		b.forget(row, s)
 		for _, i := range [2]int32{row[s], row[t]} {
 			b.rest += b.benchDelta(i, r)
 			b.flip(i, r)
@@ -98,50 +112,84 @@ func (b *board) swap(r, s, t, d int) {
 	where[row[s]], where[row[t]] = int32(s), int32(t)
 	switch {
 	case s>>2 == t>>2:
-		b.tally(row, s, 1)
 	case t < seats:
-		b.tallyOne(row, s, 1)
-		b.tallyOne(row, t, 1)
+		b.enter(row, s)
+		b.enter(row, t)
 	default:
-		b.tallyOne(row, s, 1)
+		b.enter(row, s)
 	}
 	b.play += d
 }
 
-// tallyOne adds one, or with the greatest uint16 minus one, to the tallies of the three pairs that
-// the occupant of a seat makes.
-func (b *board) tallyOne(row []int32, s int, by uint16) {
-	b.count(row[s], row[s^1], by, 0)
-	b.count(row[s], row[s^2], 0, by)
-	b.count(row[s], row[s^3], 0, by)
+// turnAll counts that the occupants of seats s and t, who are opponents, exchange their partners.
+func (b *board) turnAll(row []int32, s, t int) {
+	x, y, px, py := row[s], row[t], row[s^1], row[t^1]
+	for _, p := range [2][2]int32{{x, px}, {y, py}} {
+		b.unpartner(p[0], p[1])
+		b.oppose(p[0], p[1])
+	}
+	for _, p := range [2][2]int32{{x, py}, {y, px}} {
+		b.unoppose(p[0], p[1])
+		b.partner(p[0], p[1])
+	}
 }
 
-// tally adds to the tallies of the four pairs of a game that a new split changes.
-func (b *board) tally(row []int32, s int, by uint16) {
-	g := row[s&^3 : s&^3+4]
-	b.count(g[0], g[1], by, 0)
-	b.count(g[2], g[3], by, 0)
-	b.count(g[0], g[2], 0, by)
-	b.count(g[0], g[3], 0, by)
-	b.count(g[1], g[2], 0, by)
-	b.count(g[1], g[3], 0, by)
+// forget takes the meetings of the occupant of a seat out of the tallies.
+func (b *board) forget(row []int32, s int) {
+	i := row[s]
+	b.unpartner(i, row[s^1])
+	b.unoppose(i, row[s^2])
+	b.unoppose(i, row[s^3])
 }
 
-// count adds to the tallies of a pair, seen from both sides.
-func (b *board) count(i, j int32, p, o uint16) {
-	at, back := int(i)*b.n.People+int(j), int(j)*b.n.People+int(i)
+// enter counts the meetings of the occupant of a seat.
+func (b *board) enter(row []int32, s int) {
+	i := row[s]
+	b.partner(i, row[s^1])
+	b.oppose(i, row[s^2])
+	b.oppose(i, row[s^3])
+}
+
+func (b *board) partner(i, j int32) {
+	at := int(i)*b.n.People + int(j)
 	t := b.pair[at]
-	if p != 0 {
-		b.again -= max(0, int(t.P)-1)
-		b.again += max(0, int(t.P+p)-1)
-	}
-	if o != 0 {
-		b.opposed -= measure.Pairs(int(t.O))
-		b.opposed += measure.Pairs(int(t.O + o))
-	}
-	t.P += p
-	t.O += o
+	b.again += night.One(t.P > 0)
+	t.P++
+	b.note(at, int(j)*b.n.People+int(i), t)
+}
+
+func (b *board) unpartner(i, j int32) {
+	at := int(i)*b.n.People + int(j)
+	t := b.pair[at]
+	t.P--
+	b.again -= night.One(t.P > 0)
+	b.note(at, int(j)*b.n.People+int(i), t)
+}
+
+func (b *board) oppose(i, j int32) {
+	at := int(i)*b.n.People + int(j)
+	t := b.pair[at]
+	b.opposed += int(t.O)
+	t.O++
+	b.note(at, int(j)*b.n.People+int(i), t)
+}
+
+func (b *board) unoppose(i, j int32) {
+	at := int(i)*b.n.People + int(j)
+	t := b.pair[at]
+	t.O--
+	b.opposed -= int(t.O)
+	b.note(at, int(j)*b.n.People+int(i), t)
+}
+
+// note writes down how often a pair met, seen from both sides, and what one meeting more or less costs.
+func (b *board) note(at, back int, t night.Tally) {
 	b.pair[at], b.pair[back] = t, t
+	if t.P < usualP && t.O < usualO && (b.n.Wishes == nil || !b.n.Wishes.Asked[at]) {
+		m := &usual[t.P][t.O]
+		b.margin[at], b.margin[back] = *m, *m
+		return
+	}
 	m := b.marginAt(at, t)
 	b.margin[at], b.margin[back] = m, m
 }

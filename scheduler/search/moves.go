@@ -16,14 +16,17 @@ type step struct{ r, s, t int }
 type mover struct {
 	b      *board
 	d      *dice.Dice
-	live   []int  // planned rounds with games
-	benchy []int  // those of them with a bench
-	locked []bool // at round·people + person: the partner is fixed and there
-	couple bool   // anybody is locked in any round
-	free   bool   // everybody may sit everywhere
-	steps  []step
-	rest   int  // what the proposed move changes by who sits out
-	known  bool // rest is worked out
+	live   []int   // planned rounds with games
+	benchy []int   // those of them with a bench
+	locked []bool  // at round·people + person: the partner is fixed and there
+	couple bool    // anybody is locked in any round
+	free   bool    // everybody may sit everywhere
+	seats  []int32 // of the games of each planned round
+	// which kinds of roll are changes of places within a round, where everybody may sit everywhere; else none
+	swapFrom, swapTo int8
+	steps            []step
+	rest             int  // what the proposed move changes by who sits out
+	known            bool // rest is worked out
 	// patience is by how much a move may worsen the plan and still be worth a roll of the dice
 	patience int
 }
@@ -31,6 +34,7 @@ type mover struct {
 func newMover(b *board, d *dice.Dice) *mover {
 	m := &mover{b: b, d: d, locked: make([]bool, len(b.where)), steps: make([]step, 4+len(b.shapes))}
 	for r, shape := range b.shapes {
+		m.seats = append(m.seats, int32(shape.Seats()))
 		if shape.Seats() > 0 {
 			m.live = append(m.live, r)
 			if shape.Out() > 0 {
@@ -45,18 +49,34 @@ func newMover(b *board, d *dice.Dice) *mover {
 		}
 	}
 	m.free = !m.couple && b.n.Side == nil && b.n.Walls == nil
+	m.findSwaps()
 	return m
+}
+
+// findSwaps notes for which rolls anyMove proposes changes of places within a round.
+func (m *mover) findSwaps() {
+	if m.swapFrom, m.swapTo = 0, 31; !m.free {
+		m.swapTo = -1
+		return
+	}
+	if len(m.benchy) > 0 {
+		m.swapFrom = 13
+	}
+	if len(m.benchy) > 2 {
+		m.swapTo = 28
+	}
 }
 
 // from leaves the rounds before a planned round as they are.
 func (m *mover) from(first int) {
 	early := func(r int) bool { return r < first }
 	m.live, m.benchy = slices.DeleteFunc(m.live, early), slices.DeleteFunc(m.benchy, early)
+	m.findSwaps()
 }
 
 // propose returns the steps of a random move, none if the roll came to nothing or what is held would move.
-func (m *mover) propose() []step {
-	steps := m.anyMove()
+func (m *mover) propose(x uint64) []step {
+	steps := m.anyMove(x)
 	if m.b.held != nil && !m.b.holds(steps) {
 		return nil
 	}
@@ -64,8 +84,7 @@ func (m *mover) propose() []step {
 }
 
 // anyMove returns the steps of a random move, none if the roll came to nothing.
-func (m *mover) anyMove() []step {
-	x := m.d.Next()
+func (m *mover) anyMove(x uint64) []step {
 	kind := int(x >> 59)
 	switch {
 	case len(m.benchy) > 2 && m.b.n.Walls == nil && (kind == 31 || kind > 28 && m.b.priced):
@@ -99,12 +118,22 @@ func (m *mover) mayMove(r, s, t int) bool {
 	return n.MayPlayOn(i, m.b.shapes[r].Courts[t>>2])
 }
 
-// swapSeats proposes that two people who play in one round change places. The low 48 bits of x are
-// rolls enough for the round and the seats: the search proposes little else.
+// onlySwaps tells whether a roll stands for a change of places within a round that nothing forbids.
+func (m *mover) onlySwaps(x uint64) bool {
+	kind := int8(x >> 59)
+	return kind >= m.swapFrom && kind <= m.swapTo && m.b.held == nil
+}
+
+// roll draws a round and two seats of its games. The low 48 bits of x are rolls enough: the search proposes little else.
+func (m *mover) roll(x uint64) (r, s, t int) {
+	r = m.live[part(x, len(m.live))]
+	seats := int(m.seats[r])
+	return r, part(x>>16, seats), part(x>>32, seats)
+}
+
+// swapSeats proposes that two people who play in one round change places.
 func (m *mover) swapSeats(x uint64) []step {
-	r := m.live[part(x, len(m.live))]
-	seats := m.b.shapes[r].Seats()
-	s, t := part(x>>16, seats), part(x>>32, seats)
+	r, s, t := m.roll(x)
 	if s>>1 == t>>1 {
 		return nil
 	}
