@@ -27,7 +27,7 @@ type Merged struct {
 	People  int      // people who were not here
 	Records int      // records appended
 	Renamed []string // people of another laptop who got a number behind their name
-	Differ  []string // nights known here that went on otherwise there, and how: they stay as they are here
+	Differ  []string // what is otherwise there and stays as it is here: nights that went on, people who are one there
 	Left    int      // records left out, since a rescue of the other file lost what they rest on
 }
 
@@ -56,6 +56,9 @@ func Merge(l *Ledger, theirs []Record, same SameName) ([]Record, Merged, error) 
 	}
 	m.compareNights()
 	if err := m.settlePeople(same); err != nil {
+		return nil, Merged{}, err
+	}
+	if m.undone, err = takenBack(theirs); err != nil {
 		return nil, Merged{}, err
 	}
 	for _, r := range theirs {
@@ -97,6 +100,7 @@ type merger struct {
 	names  map[PersonID]string   // their people who get another name
 	taken  map[PersonID]bool     // their people who are new here
 	merged map[PersonID]bool     // their people who turned out to be others in a night that is here already
+	undone map[uint64]bool       // their records that do not stand in the end and are left out
 	out    []Record
 	result Merged
 }
@@ -109,6 +113,9 @@ func (m *merger) take(r Record) error {
 	}
 	if m.rests(r, e) {
 		m.result.Left++
+		return nil
+	}
+	if m.ours.last > 0 && m.undone[r.Seq] && !m.known[r.Night] {
 		return nil
 	}
 	event, keep := m.translate(r, e)
@@ -159,7 +166,7 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		e.Person = m.renamed(e.Person)
 		return e, !other
 	case PeopleMerged:
-		return e, m.mergesAnew(e)
+		return e, m.mergesAnew(e) && m.mayMerge(e)
 	case NamingChosen:
 		return e, m.ours.last == 0 // the club's own choice stays
 	case Undone:

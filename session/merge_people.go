@@ -9,6 +9,9 @@ import (
 // of ours. What counts is how they are called in the end.
 func (m *merger) settlePeople(same SameName) error {
 	for _, a := range m.ours.club.Aliases {
+		if err := m.contradicted(a); err != nil {
+			return err
+		}
 		m.person[a.ID] = a.Of
 	}
 	var asked []string
@@ -35,6 +38,21 @@ func (m *merger) settlePeople(same SameName) error {
 	if len(asked) > 0 {
 		slices.Sort(asked)
 		return &SameNameError{asked}
+	}
+	return nil
+}
+
+// contradicted refuses a file in which somebody whom we took for another is somebody else beyond doubt: its games
+// cannot be played by one person, and whom ours meant cannot be told.
+func (m *merger) contradicted(a Alias) error {
+	_, from := m.theirs.club.Person(a.ID)
+	_, into := m.theirs.club.Person(a.Of)
+	if !from || !into {
+		return nil
+	}
+	if err := m.theirs.club.mayBeOne(a.ID, a.Of); err != nil {
+		return fmt.Errorf("%s is %s here, and in the other file %w. Join this file to the other one instead: they stay two there",
+			a.Name, m.ours.club.Name(a.Of), err)
 	}
 	return nil
 }
@@ -103,14 +121,26 @@ func (m *merger) mergedInKnownNight(e PeopleMerged) (Event, bool) {
 			return nil, false
 		}
 	}
-	if _, ours := m.ours.club.Person(m.one(e.From)); ours && !m.taken[e.Into] {
-		if err := m.ours.club.mayBeOne(m.one(e.From), m.one(e.Into)); err != nil {
-			m.result.Differ = append(m.result.Differ, fmt.Sprintf("the other file takes two people for one: %v", err))
-			return nil, false
-		}
+	if !m.mayMerge(e) {
+		return nil, false
 	}
 	m.merged[e.From] = true
 	return e, true
+}
+
+// mayMerge tells whether two of their people who are one can be one here. That our nights contradict it is told.
+func (m *merger) mayMerge(e PeopleMerged) bool {
+	from, into := m.one(e.From), m.one(e.Into)
+	_, known := m.ours.club.Person(from)
+	_, both := m.ours.club.Person(into)
+	if !known || !both {
+		return true
+	}
+	if err := m.ours.club.mayBeOne(from, into); err != nil {
+		m.result.Differ = append(m.result.Differ, fmt.Sprintf("the other file takes two people for one: %v", err))
+		return false
+	}
+	return true
 }
 
 // one is their person here.
