@@ -45,7 +45,7 @@ func (l *Ledger) pinNext(e Pinned, plan []PlannedRound, env Env) ([]Event, error
 			return nil, fmt.Errorf("%s: check in first", why)
 		}
 		if old, ok := n.PinOf(id); ok {
-			return nil, fmt.Errorf("%s is pinned already (%s): undo that first", l.club.Name(id), old.words(l.club))
+			return nil, fmt.Errorf("%s is pinned already (%s): release that first (r, x, r)", l.club.Name(id), old.words(l.club))
 		}
 	}
 	if n.Settings.Flow == Rolling {
@@ -121,7 +121,7 @@ func (c PinGame) decide(l *Ledger, env Env) ([]Event, error) {
 	}
 	g := c.Shown[at].Games[k]
 	if old, ok := n.PinOn(c.Round, g); ok && old.whole() {
-		return nil, fmt.Errorf("that game is pinned already")
+		return nil, fmt.Errorf("that game is pinned already: release it (r, x, r) to have it planned anew")
 	}
 	return l.pinned(n, Pinned{Pins: []Pin{g.pin(c.Round)}, By: PinnedGame}, c.Shown, env)
 }

@@ -70,6 +70,33 @@ func (n *Night) PinOf(id PersonID) (Pin, bool) {
 	return Pin{}, false
 }
 
+// Decision is something that was decided by hand about what is to be called, and still holds.
+type Decision struct {
+	Action uint64 // [UndoAction] releases it
+	Words  string
+}
+
+// Decisions lists what was decided by hand and still holds, the newest first.
+func (l *Ledger) Decisions() []Decision {
+	n := l.Night()
+	if n == nil || len(n.Pins) == 0 {
+		return nil
+	}
+	var out []Decision
+	for _, a := range slices.Backward(l.Actions()) {
+		if !a.Undone && a.has(func(e Event) bool { return n.holds(e) }) {
+			out = append(out, Decision{a.ID, l.Describe(a)})
+		}
+	}
+	return out
+}
+
+// holds tells whether an event noted a decision that still holds.
+func (n *Night) holds(e Event) bool {
+	pinned, ok := e.(Pinned)
+	return ok && slices.ContainsFunc(pinned.Pins, func(p Pin) bool { return slices.Contains(n.Pins, p) })
+}
+
 // addPins notes decisions. They take the place of those before them about the same people, or the same court, in the
 // same round.
 func (n *Night) addPins(pins []Pin) {

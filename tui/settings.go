@@ -84,8 +84,14 @@ func openForm(m *Model) ui.Dialog {
 // settingsForm changes the settings of the night that goes on. It begins at a field, at the first where there is none of that label.
 func settingsForm(m *Model, at string) ui.Dialog {
 	s := m.ledger.Night().Settings
+	fields := settingsFields(s, m.now)
+	way := showWay(fields, m.ledger.Night())
 	send := func(v []string) (ui.Intent, error) {
 		n := m.ledger.Night()
+		v, err := way.settle(v)
+		if err != nil {
+			return nil, err
+		}
 		next, err := readSettings(s, v, n, m.now)
 		if err != nil {
 			return nil, err
@@ -95,7 +101,6 @@ func settingsForm(m *Model, at string) ui.Dialog {
 		}
 		return ui.Do{Command: session.ChangeSettings{Settings: next}}, nil
 	}
-	fields := settingsFields(s, m.now)
 	if u := m.ledger.Club().Usual; u != nil {
 		sayUsual(fields, settingsFields(u.Settings, m.now))
 	}

@@ -26,6 +26,11 @@ func Menu(c ui.Context, round int) ui.Intent {
 	if len(n.Running()) == 0 {
 		court = "nobody is on court"
 	}
+	free := ""
+	decisions := c.Ledger.Decisions()
+	if len(decisions) == 0 {
+		free = "nothing is"
+	}
 	in := fmt.Sprintf(" in round %d", round)
 	items := []dialog.Item{
 		{Key: "t", Label: "these two next: partners", Intent: Partners(c)},
@@ -35,8 +40,20 @@ func Menu(c ui.Context, round int) ui.Intent {
 		{Key: "s", Label: "swap two people" + in, Intent: swap(c, round), Why: rolling},
 		{Key: "p", Label: "put a planned game on another court" + in, Intent: movePlanned(c, round), Why: rolling},
 		{Key: "k", Label: "keep a planned game as it is" + in, Intent: keep(c, round), Why: rolling},
+		{Key: "r", Label: "release what is decided by hand", Intent: release(decisions), Why: free},
 	}
 	return ui.Show{Dialog: dialog.NewMenu("By hand", items...).Noting("What it costs is shown before it is done. Undo takes it back (u).")}
+}
+
+// release asks which decision shall no longer hold.
+func release(decisions []session.Decision) ui.Intent {
+	var labels []string
+	for _, d := range decisions {
+		labels = append(labels, d.Words)
+	}
+	return choice("Release which?", labels, func(i int) ui.Intent {
+		return ui.Do{Command: session.UndoAction{Action: decisions[i].Action}}
+	})
 }
 
 // Partners asks for two people who play next as partners.
