@@ -128,3 +128,8 @@ func Standings(club *Club, n *Night) []standings.Row { return n.Standings(club.N
 func (n *Night) Standings(name func(PersonID) string) []standings.Row {
 	return standings.Table(n.Results(name), n.lots(name))
 }
+
+// Partings say of each row of that table why it stands before the next.
+func (n *Night) Partings(name func(PersonID) string) []standings.Parting {
+	return standings.Partings(n.Results(name), n.lots(name))
+}

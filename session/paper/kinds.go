@@ -13,6 +13,11 @@ type Kind struct {
 func Kinds() []Kind {
 	return []Kind{
 		{"rotation", "who plays whom in which round, large, for the wall", Rotation},
+		{"personal", "a strip for each person, with the own games", Personal},
+		{"slips", "a slip for each game, with room for its score and its rallies", Slips},
+		{"checkin", "everybody in full names, with boxes to tick", CheckIn},
+		{"standings", "the table, and why", Standings},
+		{"met", "who met whom, and who did not", Met},
 	}
 }
 

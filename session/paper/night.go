@@ -23,7 +23,8 @@ type Night struct {
 	People []Person      // in the order of the check-in list
 	Rounds []Round       // those that were called first
 	Table  []standings.Row
-	Note   string // which games the table counts otherwise
+	Why    map[string]string // why the row of a name stands before the next
+	Note   string            // which games the table counts otherwise
 }
 
 // Person is somebody on the check-in list.
@@ -32,6 +33,7 @@ type Person struct {
 	Full   string // as the club knows the person
 	Group  string
 	Here   bool
+	Left   bool   // has gone home
 	Note   string // when the person comes or goes, "" for all night
 	Hidden bool   // the hall does not see the name: only the desk and the person's own sheet have it
 }
@@ -40,7 +42,7 @@ type Person struct {
 type Round struct {
 	Number int
 	Games  []Game
-	Out    []string // who sits out, without those who are hidden
+	Out    []string // who sits out
 	Mark   string   // see [Mark]
 }
 
@@ -48,9 +50,10 @@ type Round struct {
 type Game struct {
 	Court  string
 	A, B   []string // one or two names each
-	Score  string   // "11-7", "" before the game is over
+	Played bool     // it is over; all that follows is empty before
+	Points [2]int   // of A and of B
+	How    string   // how it ended where it was not played to its end: "timed"
 	Void   bool     // it counts for nothing
-	Played bool     // it is over
 }
 
 // Team is the names of a team in one text.

@@ -19,7 +19,7 @@ func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, zone
 	s := source{club: club, n: n, called: called, hidden: hidden, zone: zone}
 	out := Night{Title: s.title(), Rules: n.Settings.Scoring, People: s.people(), Rounds: s.played(), Note: n.TableNote()}
 	for i, r := range ahead {
-		round := Round{Number: len(n.Rounds) + i + 1, Out: s.shown(r.Out)}
+		round := Round{Number: len(n.Rounds) + i + 1, Out: s.names(r.Out)}
 		full := make([]Game, len(r.Games))
 		for j, g := range r.Games {
 			round.Games = append(round.Games, s.game(g.Court, g.A, g.B, called))
@@ -28,7 +28,7 @@ func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, zone
 		round.Mark = Mark(full)
 		out.Rounds = append(out.Rounds, round)
 	}
-	out.Table = s.table()
+	out.Table, out.Why = s.table()
 	return out
 }
 
@@ -49,17 +49,15 @@ func (s source) title() string {
 	return text
 }
 
-// people are all of the night but those who have left, by their full names.
+// people are all of the night by their full names.
 func (s source) people() []Person {
 	var out []Person
 	for _, a := range s.n.Roll {
-		if a.State == session.Gone && s.n.IsOpen() {
-			continue
-		}
 		p, _ := s.club.Person(a.Person)
 		out = append(out, Person{
 			Name: s.called(a.Person), Full: s.club.Name(a.Person), Group: p.Group, Hidden: s.hidden(a.Person),
 			Here: a.State == session.Here || a.State == session.Resting, Note: s.stay(a),
+			Left: a.State == session.Gone && s.n.IsOpen(),
 		})
 	}
 	slices.SortStableFunc(out, func(a, b Person) int { return strings.Compare(strings.ToLower(a.Full), strings.ToLower(b.Full)) })
@@ -90,7 +88,7 @@ func (s source) stay(a session.Attendance) string {
 func (s source) played() []Round {
 	var out []Round
 	for _, r := range s.n.Rounds {
-		round := Round{Number: r.Number, Out: s.shown(r.Out)}
+		round := Round{Number: r.Number, Out: s.names(r.Out)}
 		for _, id := range r.Games {
 			round.Games = append(round.Games, s.gameOf(s.n.Game(id)))
 		}
@@ -123,9 +121,27 @@ func MarkOf(club *session.Club, n *session.Night, r session.CalledRound) string 
 func (s source) gameOf(g *session.Game) Game {
 	out := s.game(g.Court, g.A, g.B, s.called)
 	if g.Final != nil {
-		out.Played, out.Score, out.Void = true, g.Final.String(), g.Final.How() == scoring.Void
+		score := g.Final.Score()
+		out.Played, out.Points, out.Void = true, [2]int{score.A, score.B}, g.Final.How() == scoring.Void
+		out.How = out.ended(*g.Final)
 	}
 	return out
+}
+
+// ended says how a game ended that was not played to its end, and who won where the points do not tell.
+func (g Game) ended(f scoring.Final) string {
+	if f.How() == scoring.Played || f.How() == scoring.Void {
+		return ""
+	}
+	winner, won := f.Winner()
+	ahead := scoring.A
+	if g.Points[1] > g.Points[0] {
+		ahead = scoring.B
+	}
+	if !won || winner == ahead && g.Points[0] != g.Points[1] {
+		return f.How().String()
+	}
+	return f.How().String() + ", won by " + Team(map[scoring.Team][]string{scoring.A: g.A, scoring.B: g.B}[winner])
 }
 
 func (s source) game(court session.CourtID, a, b session.Team, name func(session.PersonID) string) Game {
@@ -140,24 +156,28 @@ func (s source) game(court session.CourtID, a, b session.Team, name func(session
 	return Game{Court: string(court), A: team(a), B: team(b)}
 }
 
-// shown are the names of people without those who are hidden.
-func (s source) shown(ids []session.PersonID) []string {
-	var out []string
-	for _, id := range ids {
-		if !s.hidden(id) {
-			out = append(out, s.called(id))
-		}
+// names are the names of people.
+func (s source) names(ids []session.PersonID) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = s.called(id)
 	}
 	return out
 }
 
-// table is the table of the night without those who are hidden.
-func (s source) table() []standings.Row {
+// table is the table of the night without those who are hidden, and why each row stands before the next.
+func (s source) table() ([]standings.Row, map[string]string) {
 	unseen := map[string]bool{}
 	for _, a := range s.n.Roll {
 		if s.hidden(a.Person) {
 			unseen[s.called(a.Person)] = true
 		}
 	}
-	return slices.DeleteFunc(s.n.Standings(s.called), func(r standings.Row) bool { return unseen[r.Name] })
+	rows, why := s.n.Standings(s.called), map[string]string{}
+	for i, p := range s.n.Partings(s.called) {
+		if i+1 < len(rows) {
+			why[rows[i].Name] = p.Words(rows[i+1].Name)
+		}
+	}
+	return slices.DeleteFunc(rows, func(r standings.Row) bool { return unseen[r.Name] }), why
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -28,12 +29,12 @@ func Rotation(n Night) Sheet {
 		for _, g := range r.Games {
 			row := []string{g.Court, Team(g.A), "v", Team(g.B)}
 			if scored {
-				row = append(row, g.ending())
+				row = append(row, g.ending(true))
 			}
 			b.Table.Rows = append(b.Table.Rows, row)
 		}
-		if len(r.Out) > 0 {
-			b.Lines = []string{"Sits out: " + strings.Join(r.Out, ", ")}
+		if out := n.shown(r.Out); len(out) > 0 {
+			b.Lines = []string{"Sits out: " + strings.Join(out, ", ")}
 		}
 		s.Blocks = append(s.Blocks, b)
 	}
@@ -43,10 +44,25 @@ func Rotation(n Night) Sheet {
 	return s
 }
 
-// ending is the score of a game, or that it is void.
-func (g Game) ending() string {
-	if g.Void {
+// ending is the score of a game that is over, for team A first or last, or that it is void; "" before.
+func (g Game) ending(aFirst bool) string {
+	own, other := g.Points[0], g.Points[1]
+	if !aFirst {
+		own, other = other, own
+	}
+	switch {
+	case !g.Played:
+		return ""
+	case g.Void:
 		return "void"
 	}
-	return g.Score
+	return strings.TrimSpace(fmt.Sprintf("%d-%d %s", own, other, g.How))
+}
+
+// shown are those of some names whom the hall sees in lists.
+func (n Night) shown(names []string) []string {
+	hidden := func(name string) bool {
+		return slices.ContainsFunc(n.People, func(p Person) bool { return p.Hidden && p.Name == name })
+	}
+	return slices.DeleteFunc(slices.Clone(names), hidden)
 }

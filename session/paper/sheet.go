@@ -29,6 +29,7 @@ type Table struct {
 type Column struct {
 	Head  string
 	Right bool // numbers, which stand at the right
+	Long  bool // texts that may go on below
 	Tick  bool // a box to tick or to write in stands in place of an empty text
 }
 

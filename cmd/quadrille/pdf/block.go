@@ -17,7 +17,7 @@ const (
 // Measures of a slip, in millimetres.
 const (
 	scoreWide, scoreTall = 18.0, 10.0
-	cross                = 5.9  // a number to cross off
+	cross                = 5.8  // a number to cross off
 	corner               = 21.0 // at the right of a slip's heading stays a free corner so tall, for a court's code
 )
 

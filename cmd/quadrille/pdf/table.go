@@ -7,7 +7,7 @@ import (
 )
 
 // tick is the box to tick, in millimetres.
-const tick = 4.2
+const tick = 3.4
 
 // gap is the room between two columns.
 func (p *press) gap() float64 { return p.size * point * 0.8 }

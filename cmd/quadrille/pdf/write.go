@@ -55,6 +55,9 @@ func Write(w io.Writer, s paper.Sheet, on Size, made time.Time) error {
 	return nil
 }
 
+// together is how many rows of a table are too many to keep on one page: a list goes on over pages in its own size.
+const together = 18
+
 // sizes of plain text, in points: the largest that is tried, and the smallest, below which texts are broken.
 func (p *press) sizes() (most, least float64) {
 	if p.sheet.Large {
@@ -77,20 +80,31 @@ func (p *press) choose() {
 
 func (p *press) fits() bool {
 	p.measure()
-	sum := p.gap() * float64(max(0, len(p.like)-1))
-	for _, w := range p.like {
-		sum += w
-	}
-	if sum > p.wide {
-		return false
+	for _, b := range p.sheet.Blocks {
+		if p.least(b.Table) > p.wide {
+			return false
+		}
 	}
 	room := p.bottom() - p.below(p.head())
 	for _, b := range p.sheet.Blocks {
-		if height(p.block(b)) > room {
+		if len(b.Table.Rows) <= together && height(p.block(b)) > room {
 			return false
 		}
 	}
 	return true
+}
+
+// least is how wide a table is whose long texts take half of the room at most.
+func (p *press) least(t paper.Table) float64 {
+	sum := p.gap() * float64(max(0, len(t.Columns)-1))
+	for i, c := range t.Columns {
+		if c.Long {
+			sum += min(p.like[i], p.wide/2)
+			continue
+		}
+		sum += p.like[i]
+	}
+	return sum
 }
 
 // measure finds how wide the columns of all tables would be, so that they stand one under the other.
