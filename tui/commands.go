@@ -37,6 +37,7 @@ func (m *Model) entries(c ui.Context) []palette.Entry {
 	desk := slices.DeleteFunc(m.deskActions(c), func(a ui.Action) bool { return a.Key.Help().Desc == allCommands })
 	out = append(out, actionEntries(desk)...)
 	out = append(out, m.menuEntries()...)
+	out = append(out, m.printEntries()...)
 	out = append(out, m.courtEntries(c)...)
 	out = append(out, m.peopleEntries(c)...)
 	return append(out, m.nightEntries()...)

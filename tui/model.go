@@ -11,6 +11,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
+	"club/quadrille/session/paper"
 	"club/quadrille/session/public"
 	"club/quadrille/tui/bench"
 	"club/quadrille/tui/calling"
@@ -60,6 +61,9 @@ type Options struct {
 	// not keep the desk waiting, and may call view at any time and in any goroutine, or not at all. Nil where
 	// nobody shows it.
 	Show func(view func() public.View)
+	// Print writes a sheet to a new file at a path, and says which of the names it could not draw as they are. Nil where
+	// nothing is printed.
+	Print func(path string, s paper.Sheet, names []string) (lack []string, err error)
 	// Phones shows the night on people's phones when the organiser asks for it, nil where nobody can follow the desk.
 	Phones Phones
 }

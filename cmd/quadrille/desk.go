@@ -70,6 +70,7 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 		ReadFile: readRosterFile,
 		NewSeed:  newSeed,
 		Slices:   slicesWithoutFind,
+		Print:    printSheet(cmd),
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
 	}

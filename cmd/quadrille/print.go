@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -97,6 +99,23 @@ func (p *printer) print(cmd *cobra.Command, name string) error {
 		note(cmd, "the PDF has □ for %s in %q, which its font cannot draw: --text prints it as it is", m.Letters, m.Text)
 	}
 	return writeTo(cmd, p.out, func(w io.Writer) error { return pdf.Write(w, sheet, p.size, time.Now()) })
+}
+
+// printSheet writes a sheet of the desk to a new file: a PDF on A4, or plain text where its name says so. It says which
+// names the PDF cannot draw as they are.
+func printSheet(cmd *cobra.Command) func(string, paper.Sheet, []string) ([]string, error) {
+	return func(path string, s paper.Sheet, names []string) (lack []string, err error) {
+		if strings.EqualFold(filepath.Ext(path), ".txt") {
+			return nil, writeTo(cmd, path, func(w io.Writer) error { return paper.Text(w, s) })
+		}
+		if path == "-" {
+			return nil, fmt.Errorf("name a file: the standard output is the desk's screen")
+		}
+		for _, m := range pdf.MissingIn(names) {
+			lack = append(lack, m.Text)
+		}
+		return lack, writeTo(cmd, path, func(w io.Writer) error { return pdf.Write(w, s, pdf.A4, time.Now()) })
+	}
 }
 
 // onTerminal tells whether the standard output is one.
