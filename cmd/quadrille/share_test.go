@@ -34,7 +34,7 @@ func openTestPage(t *testing.T) *phones.Server {
 // The page ends with the night: not while the desk is closed for a moment, and not before a night.
 func TestSharingEndsWithTheNight(t *testing.T) {
 	var out bytes.Buffer
-	s := sharing{server: openTestPage(t), out: &out, idle: patience, farewell: time.Millisecond}
+	s := sharing{server: openTestPage(t), out: &out, idle: time.Hour, farewell: time.Millisecond}
 	news := make(chan wire.News)
 	go func() {
 		night, none := &public.View{Version: 1, Open: true, Night: "test night"}, &public.View{Version: 1}
@@ -68,7 +68,7 @@ func TestSharingEndsWhereNoNightGoesOn(t *testing.T) {
 	}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	s = sharing{server: openTestPage(t), out: &out, idle: patience}
+	s = sharing{server: openTestPage(t), out: &out, idle: time.Hour}
 	if err := s.run(ctx, nil); err != nil || !strings.HasSuffix(out.String(), "\nThe page is closed.\n") {
 		t.Errorf("%q, %v", out.String(), err)
 	}
