@@ -36,11 +36,10 @@ func (m *Model) entries(c ui.Context) []palette.Entry {
 	out := actionEntries(m.screenActions(c))
 	desk := slices.DeleteFunc(m.deskActions(c), func(a ui.Action) bool { return a.Key.Help().Desc == allCommands })
 	out = append(out, actionEntries(desk)...)
-	out = append(out, m.menuEntries()...)
-	out = append(out, m.printEntries()...)
-	out = append(out, m.courtEntries(c)...)
-	out = append(out, m.peopleEntries(c)...)
-	return append(out, m.nightEntries()...)
+	if m.listed == nil {
+		m.listed = palette.Ready(slices.Concat(m.menuEntries(), m.printEntries(), m.courtEntries(c), m.peopleEntries(c), m.nightEntries()))
+	}
+	return append(out, m.listed...)
 }
 
 // actionEntries are the actions that have a name.

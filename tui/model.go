@@ -19,6 +19,7 @@ import (
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/history"
+	"club/quadrille/tui/palette"
 	"club/quadrille/tui/person"
 	"club/quadrille/tui/rotation"
 	"club/quadrille/tui/summary"
@@ -125,6 +126,8 @@ type Model struct {
 	shown         session.Shown // the rounds to come that people have seen
 	shownBefore   []shownOnce   // the newest last
 	behind        behind
+	listed        []palette.Entry // of the palette, but for what the keys of the screen do; nil until it is opened
+	judged        fairness
 	rest          time.Duration // between two pieces of work behind the screen
 	width, height int
 }
@@ -199,6 +202,7 @@ func (m *Model) survey() {
 		m.options.Show(func() public.View { return public.Of(l, h, now) })
 	}
 	m.attend()
+	m.listed = nil
 	m.renewPalette()
 	m.surveyScreen()
 }
@@ -220,6 +224,7 @@ func (m *Model) context() ui.Context {
 	if m.past != nil {
 		m.past.show(&c)
 	}
+	c.Judged = m.judged.of(c.Ledger)
 	return c
 }
 

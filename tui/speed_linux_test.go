@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"golang.org/x/sys/unix"
 
 	"club/quadrille/session"
@@ -33,8 +34,30 @@ func processor(b *testing.B) time.Duration {
 	return time.Duration(t.Nano())
 }
 
-// BenchmarkEveryScreen is one key press to the finished frame, on every screen and page and in both flows, with
-// the slowest of a hundred as p99-ms, in processor time.
+// keyToFrame is the processor time from a key to the frame that is drawn after it, and of each frame that follows from
+// what the key lets be worked out beside the screen, which is not counted.
+func keyToFrame(b *testing.B, m *Model, msg tea.Msg) []time.Duration {
+	start := processor(b)
+	_, cmd := m.Update(msg)
+	m.View()
+	took := []time.Duration{processor(b) - start}
+	for cmds := []tea.Cmd{cmd}; len(cmds) > 0; cmds = cmds[1:] {
+		if cmds[0] == nil {
+			continue
+		}
+		switch next := cmds[0]().(type) {
+		case nil:
+		case tea.BatchMsg:
+			cmds = append(cmds, next...)
+		default:
+			took = append(took, keyToFrame(b, m, next)...)
+		}
+	}
+	return took
+}
+
+// BenchmarkEveryScreen is one key press to the finished frame, on every screen and page and in both flows, in
+// processor time of the thread that draws, at the 99th percentile as p99-ms.
 func BenchmarkEveryScreen(b *testing.B) {
 	for _, flow := range []session.Flow{session.Rounds, session.Rolling} {
 		s := fullNight(b, flow)
@@ -66,12 +89,10 @@ func BenchmarkEveryScreen(b *testing.B) {
 				runtime.LockOSThread()
 				defer runtime.UnlockOSThread()
 				for i := 0; b.Loop(); i++ {
-					start := processor(b)
-					s.press(c.keys[i%len(c.keys)]).m.View()
-					took = append(took, processor(b)-start)
+					took = append(took, keyToFrame(b, s.m, stroke(c.keys[i%len(c.keys)]))...)
 				}
 				slices.Sort(took)
-				b.ReportMetric(took[len(took)*99/100].Seconds()*1000, "p99-ms")
+				b.ReportMetric(took[(len(took)*99+99)/100-1].Seconds()*1000, "p99-ms")
 			})
 		}
 	}

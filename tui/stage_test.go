@@ -120,8 +120,12 @@ func (s *stage) release() *stage {
 	s.held, s.slow = s.held[1:], false
 	msg := cmd()
 	s.slow = true
-	if _, ok := msg.(tea.QuitMsg); ok {
+	switch msg := msg.(type) {
+	case tea.QuitMsg:
 		s.quit = true
+		return s
+	case tea.BatchMsg:
+		s.held = append([]tea.Cmd(msg), s.held...)
 		return s
 	}
 	return s.send(msg)

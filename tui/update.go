@@ -36,7 +36,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if m.trouble != before {
 		m.attend()
 	}
-	return m, tea.Batch(noted, cmd, m.ring(), m.workBehind())
+	return m, tea.Batch(noted, cmd, m.ring(), m.workBehind(), m.judge())
 }
 
 // route gives a message to what it is for.
@@ -73,6 +73,9 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, nil
 	case improvedMsg:
 		m.improved(msg)
+		return m, nil
+	case judgedMsg:
+		m.judged.take(msg)
 		return m, nil
 	case pastMsg:
 		m.readPast(msg)

@@ -18,7 +18,15 @@ func studentCDF(t, df float64) float64 {
 	return tail
 }
 
-// studentQuantile is the inverse of studentCDF in t, by halving an interval until it cannot be halved.
+// studentDensity is the density of Student's t: Abramowitz and Stegun, 26.7.
+func studentDensity(t, df float64) float64 {
+	above, _ := math.Lgamma((df + 1) / 2)
+	below, _ := math.Lgamma(df / 2)
+	return math.Exp(above-below-(df+1)/2*math.Log1p(t*t/df)) / math.Sqrt(df*math.Pi)
+}
+
+// studentQuantile is the inverse of studentCDF in t, by Newton's steps within an interval that each of them narrows; a
+// step that leads out of it is replaced by halving it.
 func studentQuantile(q, df float64) float64 {
 	if q == 0.5 {
 		return 0
@@ -30,16 +38,23 @@ func studentQuantile(q, df float64) float64 {
 	for studentCDF(high, df) < q {
 		high *= 2
 	}
+	const least = 1e-13 // as a share: what the distribution function is good for
+	t := low + (high-low)/2
 	for {
-		mid := low + (high-low)/2
-		if mid <= low || mid >= high {
-			return mid
-		}
-		if studentCDF(mid, df) < q {
-			low = mid
+		above := studentCDF(t, df) - q
+		if above < 0 {
+			low = t
 		} else {
-			high = mid
+			high = t
 		}
+		next := t - above/studentDensity(t, df)
+		if !(next > low && next < high) {
+			next = low + (high-low)/2
+		}
+		if math.Abs(next-t) <= least*math.Max(1, math.Abs(t)) || next <= low || next >= high {
+			return next
+		}
+		t = next
 	}
 }
 

@@ -292,10 +292,10 @@ func met(club *session.Club, n *session.Night, ahead []session.PlannedRound, id 
 		}
 	}
 	slices.SortStableFunc(out, func(x, y Meeting) int {
-		return cmp.Or(
-			cmp.Compare(y.Partner+y.Opponent, x.Partner+x.Opponent),
-			cmp.Compare(y.Partner, x.Partner),
-			cmp.Compare(club.Name(x.With), club.Name(y.With)))
+		if met := cmp.Or(cmp.Compare(y.Partner+y.Opponent, x.Partner+x.Opponent), cmp.Compare(y.Partner, x.Partner)); met != 0 {
+			return met
+		}
+		return cmp.Compare(club.Name(x.With), club.Name(y.With))
 	})
 	return out
 }
@@ -317,7 +317,10 @@ func counts(club *session.Club, n *session.Night, now time.Time, id session.Pers
 		out = append(out, c)
 	}
 	slices.SortStableFunc(out, func(x, y Count) int {
-		return cmp.Or(cmp.Compare(y.SatOut, x.SatOut), cmp.Compare(x.Games, y.Games), cmp.Compare(club.Name(x.Person), club.Name(y.Person)))
+		if had := cmp.Or(cmp.Compare(y.SatOut, x.SatOut), cmp.Compare(x.Games, y.Games)); had != 0 {
+			return had
+		}
+		return cmp.Compare(club.Name(x.Person), club.Name(y.Person))
 	})
 	return out
 }

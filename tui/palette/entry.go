@@ -20,10 +20,22 @@ type Entry struct {
 	Take  func() ui.Intent
 
 	label, note []string // the words of both, plain; made when the list is
+	made        bool
+}
+
+// Ready makes entries ready to be found. Those that are stay as they are.
+func Ready(entries []Entry) []Entry {
+	for i := range entries {
+		if !entries[i].made {
+			entries[i].ready()
+		}
+	}
+	return entries
 }
 
 // ready makes an entry ready to be found.
 func (e *Entry) ready() {
+	e.made = true
 	e.label = strings.Fields(name.Plain(marks.Replace(e.Label)))
 	e.note = strings.Fields(name.Plain(marks.Replace(e.Note)))
 }

@@ -30,10 +30,7 @@ func New(entries []Entry) *Palette {
 
 // Renew takes the entries of a state that has changed; what is typed stays.
 func (p *Palette) Renew(entries []Entry) {
-	for i := range entries {
-		entries[i].ready()
-	}
-	p.entries = entries
+	p.entries = Ready(entries)
 	p.look()
 }
 

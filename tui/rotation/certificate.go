@@ -14,7 +14,10 @@ import (
 func (r *Rotation) certificate(c ui.Context) (scheduler.Certificate, bool) {
 	n := c.Night()
 	if n.Settings.Flow == session.Rolling {
-		return r.facts.rolled, len(n.Games) > 0
+		if c.Judged == nil {
+			return scheduler.Certificate{}, false
+		}
+		return *c.Judged, true
 	}
 	return c.Rotation.Certificate, c.Rotation.Ready && c.Rotation.Err == nil
 }
@@ -27,6 +30,9 @@ func summary(c ui.Context, k scheduler.Certificate, ok bool) []string {
 			out = append(out, c.Theme.Bad.Render(text))
 		}
 		return append(out, "")
+	}
+	if !ok && c.Night().Settings.Flow == session.Rolling && len(c.Night().Games) > 0 {
+		return []string{c.Theme.Dim.Render("working out how fair the games were…"), ""}
 	}
 	if !ok && c.Night().Settings.Flow == session.Rolling {
 		return []string{c.Theme.Dim.Render("nothing was played yet"), ""}

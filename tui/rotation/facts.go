@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/tui/ui"
@@ -14,8 +13,7 @@ import (
 type facts struct {
 	ledger *session.Ledger
 	ready  bool                  // the rotation was worked out
-	rounds int                   // to come
-	rolled scheduler.Certificate // of what was played, in the rolling flow
+	plan   *session.PlannedRound // the first of the rounds to come, nil without any: others are at another place
 
 	people []session.PersonID // whom the map is about, by name
 	place  map[session.PersonID]int
@@ -39,13 +37,10 @@ func (r *Rotation) Survey(c ui.Context) {
 	if c.Rotation.Ready && c.Rotation.Err == nil {
 		planned = len(c.Rotation.Rounds)
 	}
-	if f := r.facts; f.ledger == c.Ledger && f.ready == c.Rotation.Ready && f.rounds == planned {
+	if f := r.facts; f.ledger == c.Ledger && f.ready == c.Rotation.Ready && f.plan == firstAhead(c) {
 		return
 	}
-	f := facts{ledger: c.Ledger, ready: c.Rotation.Ready, rounds: planned}
-	if n.Settings.Flow == session.Rolling {
-		f.rolled = session.Certify(c.Club(), n, c.Now)
-	}
+	f := facts{ledger: c.Ledger, ready: c.Rotation.Ready, plan: firstAhead(c)}
 	f.people = mapped(c, n)
 	f.place = make(map[session.PersonID]int, len(f.people))
 	for i, id := range f.people {
@@ -67,6 +62,15 @@ func (r *Rotation) Survey(c ui.Context) {
 	}
 	f.wishes(c)
 	r.facts = f
+}
+
+// firstAhead is the first round to come, nil without any. It tells a rotation from another one: rounds are never
+// changed in their place.
+func firstAhead(c ui.Context) *session.PlannedRound {
+	if !c.Rotation.Ready || c.Rotation.Err != nil || len(c.Rotation.Rounds) == 0 {
+		return nil
+	}
+	return &c.Rotation.Rounds[0]
 }
 
 // mapped lists who is here, has played or will, by name.

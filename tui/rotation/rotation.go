@@ -11,6 +11,7 @@ import (
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/hand"
 	"club/quadrille/tui/line"
+	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
 )
 
@@ -34,6 +35,24 @@ type Rotation struct {
 	left  int       // the first column of the map that is shown
 	past  bool      // the map counts only what was called
 	facts facts
+	laid  laid
+}
+
+// laid are the rounds as they were laid out last, with what that was made from: a key press asks for them several times.
+type laid struct {
+	ledger *session.Ledger
+	plan   *session.PlannedRound
+	width  int
+	theme  *theme.Theme
+	rows   []string
+}
+
+// layout is the rounds laid out.
+func (r *Rotation) layout(c ui.Context) []string {
+	if l := r.laid; l.ledger != c.Ledger || l.plan != firstAhead(c) || l.width != c.Width || l.theme != c.Theme {
+		r.laid = laid{c.Ledger, firstAhead(c), c.Width, c.Theme, layout(c)}
+	}
+	return r.laid.rows
 }
 
 // New makes the screen.
@@ -128,20 +147,20 @@ func (r *Rotation) byRound(c ui.Context) ui.Action {
 	return ui.Action{
 		Key: ui.Bind("round", "←→", "left", "right"), Quiet: !r.longer(c), About: "the round before, and the one after",
 		Do: func(key string) ui.Intent {
-			blocks := blocksOf(right)
+			rows := heights(right)
 			at, k := 0, 0
 			now := r.current(right)
 			if r.moved {
 				now = r.top
 			}
-			for k < len(blocks)-1 && at+len(blocks[k]) <= now {
-				at += len(blocks[k])
+			for k < len(rows)-1 && at+rows[k] <= now {
+				at += rows[k]
 				k++
 			}
 			if key == "left" {
-				at -= len(blocks[max(0, k-1)]) * min(1, k)
-			} else if k < len(blocks)-1 {
-				at += len(blocks[k])
+				at -= rows[max(0, k-1)] * min(1, k)
+			} else if k < len(rows)-1 {
+				at += rows[k]
 			}
 			r.top, r.moved = at, true
 			return nil
@@ -152,10 +171,10 @@ func (r *Rotation) byRound(c ui.Context) ui.Action {
 // scroll moves the rounds; from then on the screen stays where it is and does not follow the night.
 func (r *Rotation) scroll(c ui.Context) ui.Action {
 	a := ui.Scroll(&r.top, 0, 0)
-	a.Quiet = len(layout(c)) <= r.room(c) // all of it is seen
+	a.Quiet = len(r.layout(c)) <= r.room(c) // all of it is seen
 	a.Do = func(key string) ui.Intent {
 		r.top, r.moved = r.first(c), true
-		return ui.Scroll(&r.top, len(layout(c)), r.room(c)).Do(key)
+		return ui.Scroll(&r.top, len(r.layout(c)), r.room(c)).Do(key)
 	}
 	return a
 }
@@ -174,7 +193,7 @@ func (r *Rotation) Lines(c ui.Context) []string {
 	case r.view == fairView:
 		return r.fairness(c)
 	}
-	rows, from := layout(c), r.first(c)
+	rows, from := r.layout(c), r.first(c)
 	return append(r.head(c), rows[from:min(len(rows), from+r.room(c))]...)
 }
 
@@ -200,7 +219,7 @@ func (r *Rotation) room(c ui.Context) int { return max(0, c.Height-len(r.head(c)
 // first is the first line shown: where the organiser scrolled to, or else the round that goes on,
 // but no line so late that the screen would be half empty.
 func (r *Rotation) first(c ui.Context) int {
-	rows, room := layout(c), r.room(c)
+	rows, room := r.layout(c), r.room(c)
 	return r.firstOf(c, rows, room)
 }
 
@@ -216,13 +235,28 @@ func (r *Rotation) firstOf(c ui.Context, rows []string, room int) int {
 // current is the line of the round that goes on.
 func (r *Rotation) current(c ui.Context) int {
 	n := c.Night()
-	blocks := blocksOf(c)
-	columns := columnsFor(c, len(blocks))
+	rows := heights(c)
+	columns := columnsFor(c, len(rows))
 	at := 0
-	for i := 0; i < min(len(n.Rounds)-1, len(blocks)); i += columns {
-		at += rowHeight(blocks, i, columns)
+	for i := 0; i < min(len(n.Rounds)-1, len(rows)); i += columns {
+		at += slices.Max(rows[i:min(len(rows), i+columns)])
 	}
 	return at
+}
+
+// heights are the lines that the blocks of blocksOf have.
+func heights(c ui.Context) []int {
+	const around = 2 // its head, and the blank line after it
+	var out []int
+	for _, r := range c.Night().Rounds {
+		out = append(out, len(r.Games)+around)
+	}
+	if c.Rotation.Ready && c.Rotation.Err == nil {
+		for _, r := range c.Rotation.Rounds {
+			out = append(out, len(r.Games)+around)
+		}
+	}
+	return out
 }
 
 // block is the text of one round.

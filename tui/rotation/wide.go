@@ -58,13 +58,8 @@ func (r *Rotation) longer(c ui.Context) bool {
 	_, right := r.panes(c)
 	k, ok := r.certificate(c)
 	rows := len(summary(right, k, ok))
-	for _, round := range n.Rounds {
-		rows += len(round.Games) + 2 // its head, and the blank line after it
-	}
-	if c.Rotation.Ready && c.Rotation.Err == nil {
-		for _, round := range c.Rotation.Rounds {
-			rows += len(round.Games) + 2
-		}
+	for _, h := range heights(right) {
+		rows += h
 	}
 	return rows > c.Height
 }
@@ -76,7 +71,7 @@ func (r *Rotation) roundsPane(c ui.Context) []string {
 	if c.Night().Settings.Flow == session.Rolling {
 		return append(head, calls(c, c.Height-len(head))...)
 	}
-	rows := layout(c)
+	rows := r.layout(c)
 	room := max(0, c.Height-len(head))
 	from := min(r.firstOf(c, rows, room), max(0, len(rows)-room))
 	return append(head, rows[from:min(len(rows), from+room)]...)

@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
 	"club/quadrille/tui/theme"
@@ -22,10 +23,11 @@ type Context struct {
 	Now      time.Time // in the zone of the hall
 	Theme    *theme.Theme
 	Rotation Rotation
-	Hall     hall.Hall // what stands in the hall, empty without a night
-	Past     bool      // an earlier night is read: Ledger ends with it, and nothing can be changed
-	Fresh    bool      // the newest action has just happened: no key was pressed since
-	Width    int       // cells and lines that the screen may fill
+	Judged   *scheduler.Certificate // of the games of a rolling night, worked out beside the screen; nil while it is not known
+	Hall     hall.Hall              // what stands in the hall, empty without a night
+	Past     bool                   // an earlier night is read: Ledger ends with it, and nothing can be changed
+	Fresh    bool                   // the newest action has just happened: no key was pressed since
+	Width    int                    // cells and lines that the screen may fill
 	Height   int
 }
 
