@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"club/quadrille/session"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/hand"
@@ -66,7 +68,7 @@ func (p *Page) Actions(c ui.Context) []ui.Action {
 		back,
 		{Key: ui.Bind("next person", "↑↓", "down", "right", "up", "left", "home", "end"), Why: alone, Do: func(key string) ui.Intent {
 			p.turn(c, others, key)
-			return nil
+			return p.ask(c)
 		}, About: "the next person and the one before; home and end all the way"},
 		ui.Act(ui.Bind(toggleVerb(state), "space", " "), func() ui.Intent { return toggle(c, who, state) }).Because(closed),
 		ui.Ask(ui.Bind("leave", "l", "l"), ui.Do{Command: session.Leave{Person: who.ID}}).Because(gone).Explained("leave for tonight"),
@@ -137,7 +139,22 @@ func (p *Page) turn(c ui.Context, row []session.PersonID, key string) {
 		at = (max(at, 0) + len(row) - 1) % len(row)
 	}
 	p.id = row[at]
-	p.Survey(c)
+	p.survey(c)
+}
+
+// ask lets it be worked out beside the screen why the person is not called next: that takes longer than a key may.
+func (p *Page) ask(c ui.Context) ui.Intent {
+	id := p.id
+	return ui.Own{Do: func() tea.Cmd {
+		return func() tea.Msg {
+			why := whyNotNext(c, id)
+			return ui.Worked{Take: func() {
+				if p.id == id && p.tables.of == c.Ledger {
+					p.facts.told(why)
+				}
+			}}
+		}
+	}}
 }
 
 // place says which of a row the page is, such as 3 of 37.

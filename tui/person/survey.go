@@ -6,6 +6,7 @@ import (
 	"club/quadrille/scoring/rating"
 	"club/quadrille/session"
 	"club/quadrille/session/evening"
+	"club/quadrille/session/hall"
 	"club/quadrille/tui/ui"
 )
 
@@ -56,6 +57,13 @@ type ratings struct {
 
 // Survey implements ui.Surveyor.
 func (p *Page) Survey(c ui.Context) {
+	if p.survey(c); p.facts.known {
+		p.facts.told(whyNotNext(c, p.id))
+	}
+}
+
+// survey is Survey but for why the person is not called next.
+func (p *Page) survey(c ui.Context) {
 	var f facts
 	club := c.Club()
 	if p.tables.of != c.Ledger {
@@ -102,29 +110,38 @@ func (f *facts) stands(places []session.Place) {
 	}
 }
 
-// waits says about somebody on the bench when the person plays, and why not next.
+// waits says about somebody on the bench when the person plays.
 func (f *facts) waits(c ui.Context) {
-	n := c.Night()
-	if n == nil {
-		return
-	}
 	f.waiting = len(c.Hall.Bench)
 	for i, w := range c.Hall.Bench {
 		if w.Person == f.person.ID {
 			f.bench, f.turn = i+1, w.Turn
 		}
 	}
-	if f.bench == 0 || n.Settings.Flow != session.Rolling || n.LastCall {
-		return
+}
+
+// reason is why somebody is not called next, in full and in fewer words; nil where there is nothing to say.
+type reason struct{ why, brief []string }
+
+// told takes the reason.
+func (f *facts) told(r reason) { f.why, f.brief = r.why, r.brief }
+
+// whyNotNext works out why somebody on the bench of the rolling flow is not called next.
+func whyNotNext(c ui.Context, id session.PersonID) reason {
+	n := c.Night()
+	waits := slices.ContainsFunc(c.Hall.Bench, func(w hall.Waiting) bool { return w.Person == id })
+	if n == nil || !waits || n.Settings.Flow != session.Rolling || n.LastCall {
+		return reason{}
 	}
-	w, err := c.Ledger.WhyNot(f.person.ID, c.Now)
+	w, err := c.Ledger.WhyNot(id, c.Now)
 	switch {
 	case err != nil:
-		f.why = []string{"Nobody is called: " + err.Error() + "."}
-		f.brief = f.why
+		why := []string{"Nobody is called: " + err.Error() + "."}
+		return reason{why, why}
 	case !w.IsNext:
-		f.why, f.brief = w.Words(c.Names.Short), w.Brief(c.Names.Short)
+		return reason{w.Words(c.Names.Short), w.Brief(c.Names.Short)}
 	}
+	return reason{}
 }
 
 // rate follows the rating of somebody over the nights.
