@@ -122,13 +122,19 @@ func (n Night) counted(times map[string]int) string {
 	return strings.Join(out, ", ")
 }
 
-// unmet lists who was in no game with somebody.
+// fewUnmet is how many people who were not met are named: in a big hall most were not, and their number says it.
+const fewUnmet = 12
+
+// unmet lists who was in no game with somebody, or says how many where they are many.
 func (n Night) unmet(name string, with, against map[string]int) string {
 	var out []string
 	for _, p := range n.People {
 		if !p.Hidden && p.Name != name && with[p.Name]+against[p.Name] == 0 {
 			out = append(out, p.Name)
 		}
+	}
+	if len(out) > fewUnmet {
+		return fmt.Sprintf("%d others", len(out))
 	}
 	return strings.Join(out, ", ")
 }

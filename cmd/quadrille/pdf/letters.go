@@ -8,7 +8,6 @@ import (
 	"unicode"
 
 	"github.com/go-fonts/dejavu/dejavusanscondensed"
-	"github.com/go-fonts/dejavu/dejavusanscondensedbold"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -18,11 +17,8 @@ const instead = '□'
 // joined are scripts whose letters join, or run from right to left: drawn one after the other they make no word.
 var joined = []*unicode.RangeTable{unicode.Arabic, unicode.Hebrew, unicode.Syriac, unicode.Thaana, unicode.Nko}
 
-// letters are what both faces of the font have.
-var letters = sync.OnceValue(func() func(rune) bool {
-	plain, bold := glyphs(dejavusanscondensed.TTF), glyphs(dejavusanscondensedbold.TTF)
-	return func(r rune) bool { return plain(r) && bold(r) }
-})
+// letters are what the font has.
+var letters = sync.OnceValue(func() func(rune) bool { return glyphs(dejavusanscondensed.TTF) })
 
 // draws tells whether a letter can be drawn.
 func draws(r rune) bool { return r >= ' ' && !unicode.In(r, joined...) && letters()(r) }
