@@ -217,7 +217,7 @@ func (u *lineup) running() (games []scheduler.Game, left []float64) {
 	var line []going
 	clock := u.night.Clock()
 	for _, g := range u.night.Running() {
-		line = append(line, going{g, clock.Remaining(u.night.GameTime(g, u.now).Minutes(), 0.5) + changeMinutes})
+		line = append(line, going{g, clock.Remaining(u.night.GameTime(g, u.now).Minutes(), 0.5)})
 	}
 	slices.SortFunc(line, func(a, b going) int { return cmp.Or(cmp.Compare(a.left, b.left), cmp.Compare(a.game.ID, b.game.ID)) })
 	for _, x := range line {

@@ -77,3 +77,18 @@ func TestAScoreRightAfterTheCallTeachesNothing(t *testing.T) {
 		t.Error("a quick game of a minute and a half teaches nothing")
 	}
 }
+
+// A court of the rolling flow calls at the score of its game, so it frees when the game is likely to be over, and not after
+// the minutes that a round has between two games.
+func TestACourtFreesAtTheScore(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 2, 16, Rolling)
+	must(t, d, BeginPlay{})
+	clock.now = clock.now.Add(4 * time.Minute)
+	l := d.Ledger()
+	_, free := newLineup(l.Club(), l.Night(), clock.now).running()
+	want := l.Night().Clock().Remaining(4, 0.5)
+	if len(free) != 2 || free[0] != want || free[1] != want {
+		t.Errorf("the courts free in %v minutes, the games are likely to be over in %.2f", free, want)
+	}
+}

@@ -61,3 +61,11 @@ func TestTheHintsOfAFormAreWholeAtEightyColumns(t *testing.T) {
 
 // flat is the text of the screen without line breaks and what is set in.
 func flat(s *stage) string { return strings.Join(strings.Fields(s.m.View()), " ") }
+
+// TestTheLadderSaysWhoFillsThePlaces of those who sit out: a loser who moves up because of that is no mistake.
+func TestTheLadderSaysWhoFillsThePlaces(t *testing.T) {
+	s := climbing(t, 3, 18, 1).resize(80, 24).press("s")
+	if f := flat(s); !strings.Contains(f, "Sits out round 2: ") || !strings.Contains(f, "; the next move up.") {
+		t.Errorf("nothing says why losers move up:\n%s", s.m.View())
+	}
+}

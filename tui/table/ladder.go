@@ -36,7 +36,7 @@ func (f *facts) ladderSheet(c ui.Context) sheet {
 		}
 	}
 	if len(f.climb.Out) > 0 {
-		s.note = fmt.Sprintf("Sits out round %d: %s.", f.climb.Round, c.Names.List(f.climb.Out))
+		s.note = fmt.Sprintf("Sits out round %d: %s; the next move up.", f.climb.Round, c.Names.List(f.climb.Out))
 	}
 	s.count = len(rows)
 	s.strong = func(i int) bool { return rows[i].rung == 0 }
