@@ -19,6 +19,8 @@ import (
 func (m *Model) message(t *theme.Theme) []string {
 	saved := m.saved(t)
 	switch {
+	case m.long():
+		return m.while(t, m.work.line(m), saved)
 	case m.wrong != nil && m.since && !m.busy:
 		room := max(1, m.height-frameRows-2-len(saved))
 		return append(saved, m.part(t.Bad, "! "+oneLine(m.wrong.Error()), " (esc)", room)...)
@@ -30,10 +32,8 @@ func (m *Model) message(t *theme.Theme) []string {
 		return m.part(t.Bad, "! "+oneLine(m.wrong.Error()), tail, m.messageRoom())
 	case m.trouble != nil:
 		return []string{t.Bad.Render(m.troubleLine())}
-	case m.callPlanned:
-		return m.while(t, "working out the rotation…", saved)
-	case m.weighing:
-		return m.while(t, "working out what it costs…", saved)
+	case m.work != nil:
+		return m.while(t, m.work.line(m), saved)
 	case m.busy:
 		return m.while(t, "saving…", saved)
 	case m.notice != "":

@@ -91,9 +91,12 @@ type Model struct {
 	dialogs []ui.Dialog
 
 	slip     slip
-	queue    []event // what was typed and not yet handled, in order
-	busy     bool    // a command is on its way to the disk: the queue waits
-	weighing bool    // what a decision by hand costs is worked out: the queue waits too
+	queue    []event                  // what was typed and not yet handled, in order
+	busy     bool                     // a command is on its way to the disk: the queue waits
+	work     *work                    // what the queue waits for, nil where that is a short write
+	works    int                      // counts them
+	took     map[string]time.Duration // by what it was, the last time
+	patience time.Duration            // with work before it is told how long it takes; 0 where nobody is to be told
 	after    pending
 	advised  advised
 
@@ -122,6 +125,7 @@ type Model struct {
 	planKey       uint64
 	planRun       int  // counts how often a rotation was worked out
 	callPlanned   bool // a round is to be called as soon as plan is ready
+	planBegan     time.Time
 	cancelPlan    context.CancelFunc
 	shown         session.Shown // the rounds to come that people have seen
 	shownBefore   []shownOnce   // the newest last
@@ -156,7 +160,7 @@ func New(desk Desk, o Options) *Model {
 	m.screens = [ui.AllScreens]ui.Screen{
 		door.New(), c, bench.New(), rotation.New(), table.New(), history.New(), m.person, m.calling, timeline.New(), summary.New(),
 	}
-	m.rest = restBetween
+	m.rest, m.patience = restBetween, patience
 	m.now = desk.Now()
 	m.take(desk.Ledger())
 	m.seen = m.ledger.Last()

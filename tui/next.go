@@ -91,8 +91,8 @@ func lateMenu(why session.Idle, offers []session.Command) ui.Dialog {
 // it waits for it, and so does what is typed meanwhile.
 func (m *Model) callRound() tea.Cmd {
 	if !m.plan.Ready {
-		m.busy, m.callPlanned = true, true
-		return nil
+		m.callPlanned = true
+		return m.begin(work{what: rotationWork, began: m.planBegan, cancel: func() { m.callPlanned = false }}, nil)
 	}
 	var plan []session.PlannedRound
 	if m.plan.Ready && m.plan.Err == nil {

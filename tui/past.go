@@ -26,6 +26,7 @@ type past struct {
 type pastMsg struct {
 	ledger *session.Ledger
 	err    error
+	run    int
 }
 
 // show makes a context one of the earlier night.
@@ -77,17 +78,18 @@ func (m *Model) noEarlier() string {
 
 // openPast reads an earlier night beside the screen, since the log may be long.
 func (m *Model) openPast(n *session.Night) tea.Cmd {
-	m.busy = true
-	desk, id := m.desk, n.ID
-	return func() tea.Msg {
+	desk, id, run := m.desk, n.ID, m.works+1
+	return m.begin(work{what: "reading the night", cancel: func() {}}, func() tea.Msg {
 		l, err := desk.Past(id)
-		return pastMsg{l, err}
-	}
+		return pastMsg{l, err, run}
+	})
 }
 
 // readPast shows the standings of an earlier night.
 func (m *Model) readPast(msg pastMsg) {
-	m.busy = false
+	if !m.finish(msg.run) {
+		return // it was cancelled, and nothing but the reading is lost
+	}
 	if msg.err != nil {
 		m.refuse(msg.err)
 		return

@@ -38,7 +38,7 @@ func (m *Model) replan() tea.Cmd {
 		m.survey()
 		return nil
 	}
-	m.plan.Ready = false
+	m.plan.Ready, m.planBegan = false, m.now
 	m.survey()
 	run := m.planRun
 	ctx, cancel := context.WithCancel(context.Background())
@@ -61,6 +61,7 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 		return nil
 	}
 	m.plan = ui.Rotation{Rotation: msg.rotation, Ready: true, Err: msg.err}
+	m.note(rotationWork, m.now.Sub(m.planBegan))
 	if msg.err == nil {
 		m.keepShown(msg.rotation)
 		m.tellChange(msg.rotation.Change)
@@ -71,7 +72,8 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 		m.cancelPlan = nil
 	}
 	if m.callPlanned {
-		m.busy, m.callPlanned = false, false
+		m.callPlanned = false
+		m.finish(m.work.run)
 		if cmd := m.callRound(); cmd != nil {
 			return cmd
 		}

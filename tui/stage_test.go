@@ -56,7 +56,7 @@ func newStage(t testing.TB) *stage {
 // reopen starts the desk anew on what its log holds.
 func (s *stage) reopen() *stage {
 	s.m = New(s.desk, Options{Theme: s.theme, ReadFile: os.ReadFile, NewSeed: func() uint64 { return 7 }, Slices: s.slices})
-	s.m.rest = 0
+	s.m.rest, s.m.patience = 0, 0
 	s.plan()
 	return s.resize(80, 24)
 }

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"time"
 
@@ -21,6 +23,7 @@ type doneMsg struct {
 	action  string          // the same in words, where they are known from an earlier try
 	copied  string          // the copy of the club file that was written, "" for none
 	reading []string        // how a roster was read, where that must be told
+	run     int             // the work that it ends, 0 for none
 }
 
 // Update implements tea.Model. It only routes by kind.
@@ -94,7 +97,12 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, m.askBeforeLeaving()
 		}
 		return m, tea.Batch(m.replan(), m.drain())
+	case longMsg:
+		return m, m.goesOn(msg)
 	case tea.KeyMsg:
+		if msg.Type == tea.KeyEsc && m.cancelWork() {
+			return m, nil
+		}
 		m.seenIt = m.wrong != nil
 		m.enqueue(msg)
 		return m, m.drain()
@@ -326,6 +334,7 @@ func (m *Model) do(c session.Command, p pending) tea.Cmd {
 // done takes the result of a command.
 func (m *Model) done(msg doneMsg) {
 	after, held := m.after, m.held()
+	m.finish(msg.run)
 	m.busy, m.after = false, pending{}
 	if msg.ledger != nil {
 		m.tellClock(msg.ledger)
@@ -409,35 +418,43 @@ func (m *Model) importRoster(i ui.Import, from ui.Dialog) tea.Cmd {
 		m.refuse(m.trouble.unsaved())
 		return nil
 	}
-	m.busy, m.after = true, pending{dialog: from}
-	desk, read := m.desk, m.options.ReadFile
-	return func() tea.Msg {
+	m.after = pending{dialog: from}
+	desk, read, run := m.desk, m.options.ReadFile, m.works+1
+	ctx, cancel := context.WithCancel(context.Background())
+	return m.begin(work{what: "taking in the roster", cancel: cancel, stays: true}, func() tea.Msg {
+		defer cancel()
 		read, err := readRoster(read, i.Path)
-		if err != nil {
-			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("roster not taken: %w", err)}
+		if err == nil {
+			err = ctx.Err() // from here on it is taken whole
+		}
+		switch {
+		case errors.Is(err, context.Canceled):
+			return doneMsg{ledger: desk.Ledger(), err: errCancelled, run: run}
+		case err != nil:
+			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("roster not taken: %w", err), run: run}
 		}
 		c := session.ImportRoster{Entries: read.Entries, Arrived: i.Arrived}
 		l, err := desk.Do(c)
-		return doneMsg{ledger: l, err: err, command: c, reading: read.Notes}
-	}
+		return doneMsg{ledger: l, err: err, command: c, reading: read.Notes, run: run}
+	})
 }
 
 // backup copies the club file beside the screen.
 func (m *Model) backup(i ui.Backup, from ui.Dialog) tea.Cmd {
-	m.busy, m.after = true, pending{dialog: from}
-	desk, backup := m.desk, m.options.Backup
+	m.after = pending{dialog: from}
+	desk, backup, run := m.desk, m.options.Backup, m.works+1
 	var waits session.Command
 	if m.waits() {
 		waits = m.trouble.command
 	}
-	return func() tea.Msg {
+	return m.begin(work{what: "writing the copy"}, func() tea.Msg {
 		if err := backup(i.Path, waits); err != nil {
-			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("no copy made: %w", err)}
+			return doneMsg{ledger: desk.Ledger(), err: fmt.Errorf("no copy made: %w", err), run: run}
 		}
 		notice := "copy written to " + i.Path
 		if waits != nil {
 			notice += ", with the last action"
 		}
-		return doneMsg{ledger: desk.Ledger(), notice: notice, copied: i.Path}
-	}
+		return doneMsg{ledger: desk.Ledger(), notice: notice, copied: i.Path, run: run}
+	})
 }

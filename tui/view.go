@@ -81,7 +81,7 @@ func (m *Model) wholeScreen(c ui.Context, d ui.Dialog) string {
 // messageOver is the message on a dialog that wants all of the screen: what is wrong always stands there, and
 // what was done last where the dialog wants it.
 func (m *Model) messageOver(t *theme.Theme, d ui.Dialog) []string {
-	if _, ok := d.(interface{ Told() bool }); ok || m.wrong != nil || m.trouble != nil {
+	if _, ok := d.(interface{ Told() bool }); ok || m.wrong != nil || m.trouble != nil || m.long() {
 		return m.message(t)
 	}
 	return nil

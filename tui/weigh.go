@@ -14,21 +14,26 @@ type weighedMsg struct {
 	command session.Command
 	cost    session.HandCost
 	err     error
+	run     int
 }
 
 // weigh works out beside the screen what a decision by hand costs. Keys wait until that is known.
 func (m *Model) weigh(c session.Command) tea.Cmd {
-	m.busy, m.weighing = true, true
-	ledger, now := m.ledger, m.now
-	return func() tea.Msg {
-		cost, err := session.Weigh(context.Background(), ledger, c, now)
-		return weighedMsg{c, cost, err}
-	}
+	ledger, now, run := m.ledger, m.now, m.works+1
+	ctx, cancel := context.WithCancel(context.Background())
+	return m.begin(work{what: "working out what it costs", cancel: cancel}, func() tea.Msg {
+		defer cancel()
+		cost, err := session.Weigh(ctx, ledger, c, now)
+		return weighedMsg{c, cost, err, run}
+	})
 }
 
 // weighed shows the cost and asks. What was typed meanwhile is no answer to it.
 func (m *Model) weighed(msg weighedMsg) {
-	m.busy, m.weighing, m.queue = false, false, nil
+	if !m.finish(msg.run) {
+		return // it was cancelled
+	}
+	m.queue = nil
 	if msg.err != nil {
 		m.refuse(msg.err)
 		return
