@@ -222,20 +222,21 @@ func (s *sharing) run(ctx context.Context, news <-chan wire.News) error {
 // hear takes one piece of news in. Over tells that the night has ended.
 func (s *sharing) hear(n wire.News) (over bool, err error) {
 	s.open = n.View != nil && n.View.Open
+	if n.View != nil && !s.open && s.seen {
+		return true, nil
+	}
+	s.seen = s.seen || s.open
+	s.server.Tell(n.View) // first, so that what the organiser reads is so
 	switch {
 	case n.View == nil && n.Why != "":
 		err = s.say(n.Why)
 	case n.View == nil:
 		err = s.say("The desk is not open: the page waits for it. Open quadrille in another terminal.")
 	case s.open:
-		s.seen = true
 		err = s.say("Phones follow the desk.")
-	case s.seen:
-		return true, nil
 	default:
 		err = s.say("No night goes on yet: the page waits for one.")
 	}
-	s.server.Tell(n.View)
 	return false, err
 }
 
