@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"club/quadrille/session"
 	"club/quadrille/session/hall"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
@@ -36,10 +37,20 @@ func (m *Model) entries(c ui.Context) []palette.Entry {
 	out := actionEntries(m.screenActions(c))
 	desk := slices.DeleteFunc(m.deskActions(c), func(a ui.Action) bool { return a.Key.Help().Desc == allCommands })
 	out = append(out, actionEntries(desk)...)
-	if m.listed == nil {
-		m.listed = palette.Ready(slices.Concat(m.menuEntries(), m.printEntries(), m.courtEntries(c), m.peopleEntries(c), m.nightEntries()))
+	out = append(out, m.menuEntries()...)
+	out = append(out, m.printEntries()...)
+	out = append(out, m.courtEntries(c)...)
+	if m.listed.of != c.Ledger {
+		m.listed = listed{c.Ledger, palette.Ready(append(m.peopleEntries(c), m.nightEntries()...))}
 	}
-	return append(out, m.listed...)
+	return append(out, m.listed.entries...)
+}
+
+// listed are the entries of the palette for people and nights, made once for a state and a minute. Those that open a
+// box of their own are made anew each time, since what was typed into one must not stand in the next.
+type listed struct {
+	of      *session.Ledger // nil before the palette is opened
+	entries []palette.Entry
 }
 
 // actionEntries are the actions that have a name.

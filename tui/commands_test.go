@@ -184,3 +184,17 @@ func mustFinal(t *testing.T, s session.Settings) scoring.Final {
 	}
 	return final
 }
+
+// TestThePaletteKeepsNothingTyped: what was typed into a box that it opened does not stand there the next time, and
+// while an earlier night is read its people are found, and tonight's again after it.
+func TestThePaletteKeepsNothingTyped(t *testing.T) {
+	s := called(t, 2, 9)
+	for range 2 {
+		s.press(":", "change flow", "enter").shows("< rounds >")
+		s.press("right").shows("< rolling >").press("esc", "esc")
+	}
+	s = reading(t).press("ctrl+k", "agnes").hides("court 1 with").press("esc", "esc", "ctrl+k", "agnes")
+	if g := s.night().Playing(s.night().Roll[0].Person); g != nil {
+		s.shows("court " + string(g.Court))
+	}
+}

@@ -19,7 +19,6 @@ import (
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/history"
-	"club/quadrille/tui/palette"
 	"club/quadrille/tui/person"
 	"club/quadrille/tui/rotation"
 	"club/quadrille/tui/summary"
@@ -130,7 +129,7 @@ type Model struct {
 	shown         session.Shown // the rounds to come that people have seen
 	shownBefore   []shownOnce   // the newest last
 	behind        behind
-	listed        []palette.Entry // of the palette, but for what the keys of the screen do; nil until it is opened
+	listed        listed
 	judged        fairness
 	rest          time.Duration // between two pieces of work behind the screen
 	width, height int
@@ -206,7 +205,7 @@ func (m *Model) survey() {
 		m.options.Show(func() public.View { return public.Of(l, h, now) })
 	}
 	m.attend()
-	m.listed = nil
+	m.listed = listed{}
 	m.renewPalette()
 	m.surveyScreen()
 }
