@@ -18,6 +18,9 @@ func New(seed, stream uint64) *Dice {
 	return d
 }
 
+// Clone returns dice that will roll the same.
+func (d *Dice) Clone() *Dice { return &Dice{d.state} }
+
 // Next returns 64 random bits.
 func (d *Dice) Next() uint64 {
 	d.state += 0xa0761d6478bd642f

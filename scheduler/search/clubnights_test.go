@@ -70,7 +70,7 @@ func plain(p night.Problem, w *measure.Weights, moves int) int {
 }
 
 // TestClubNightsAgainstPlainAnnealing compares what all nights weigh in the sum. With sixteen times the moves the yardstick
-// is ahead, and here is held by how much at most; with half the moves of the search (the short form) it is about even.
+// is ahead, and here is held by how much at most; with about as many moves as the search (the short form) it is behind.
 func TestClubNightsAgainstPlainAnnealing(t *testing.T) {
 	nights := clubNights(t)
 	if len(nights) != 30 {
@@ -98,7 +98,7 @@ func TestClubNightsAgainstPlainAnnealing(t *testing.T) {
 		ours, theirs = ours+our, theirs+their
 	}
 	t.Logf("in all %d, plain annealing with %d moves %d: %+.1f%%", ours, plainMoves/share, theirs, 100*float64(ours-theirs)/float64(theirs))
-	if limit := 112 - 7*night.One(share > 1); 100*ours > limit*theirs {
+	if limit := 103 - 4*night.One(share > 1); 100*ours > limit*theirs {
 		t.Errorf("all nights weigh %d, plain annealing %d", ours, theirs)
 	}
 }

@@ -12,11 +12,15 @@ import (
 // defaultMoves keeps the plan of a club's night below a sixth of a second on one core.
 const defaultMoves = 2_000_000
 
-// UsualMoves is the budget where none is given: fewer moves where each costs more.
+// UsualMoves is the budget where none is given: fewer moves where each costs more, or where more is tried with them.
 func UsualMoves(p *night.Problem) int {
 	moves := defaultMoves
 	if len(p.Together)+len(p.NeverMeet)+len(p.NeverPartner) > 0 {
-		moves /= 2
+		if n := night.New(p); !n.Free() || MayMix(p) {
+			moves /= 2
+		} else {
+			moves = moves * 3 / 4
+		}
 	}
 	if p.MaxRun > 0 {
 		moves /= 4

@@ -56,6 +56,9 @@ const encore, encoreShare = 4, 0.25
 
 // solve finds a plan in which everything holds that must, and then makes its games even, as far as the night asks.
 func (s *search) solve(ctx context.Context) *board {
+	if s.mayWhole() {
+		return s.whole(ctx)
+	}
 	return s.even(ctx, s.meet(ctx))
 }
 
@@ -71,11 +74,11 @@ func (s *search) meet(ctx context.Context) *board {
 	}
 }
 
-// settle improves anew, from other starts, while more people than must sit out twice running for the sake of a wish
-// on a night on which about half sit out: who is in which half of the hall is hard to mend once it is settled wrongly, and another start seldom is wrong too.
+// settle improves anew, from other starts, while more people than must sit out twice running for the sake of a wish,
+// where that is to be avoided at any price, on a night on which about half sit out: who is in which half of the hall is hard to mend once it is settled wrongly, and another start seldom is wrong too.
 func (s *search) settle(ctx context.Context) *board {
 	best := s.improve(ctx)
-	if s.n.Wishes == nil || !s.mayMix(best) {
+	if s.n.Wishes == nil || s.n.Problem.Benching == night.MixedBench || !s.mayMix(best) {
 		return best
 	}
 	floor := best.floor(true)
