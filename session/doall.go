@@ -7,8 +7,12 @@ func (d *Desk) DoAll(do func(one func(Command) (*Ledger, error)) error) (*Ledger
 	d.writing.Lock()
 	defer d.writing.Unlock()
 	if d.unsure {
+		before := d.Ledger().Last()
 		if err := d.reload(); err != nil {
 			return d.Ledger(), &KeepError{Err: err}
+		}
+		if d.Ledger().Last() != before {
+			return d.Ledger(), ErrSavedAfterAll
 		}
 	}
 	start := d.Ledger()

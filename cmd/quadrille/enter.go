@@ -90,7 +90,7 @@ func (e *enterer) run(cmd *cobra.Command, file string) error {
 			return err
 		}
 		for _, d := range done {
-			fmt.Fprintln(cmd.OutOrStdout(), cut(d.String(), columns))
+			fmt.Fprintln(cmd.OutOrStdout(), wrap(d.String(), 2))
 		}
 		note(cmd, "%s entered at night %d", counted(len(done), "result", "results"), desk.Ledger().Club().Night().ID)
 		return nil
