@@ -38,7 +38,7 @@ func TestPartnersPinnedForTheNextRound(t *testing.T) {
 	out := d.Ledger().Night().Rounds[0].Out
 	a, b := out[0], d.Ledger().Night().Games[0].A[0]
 	before := rotationOf(t, d, clock.now)
-	cost, err := Weigh(context.Background(), d.Ledger(), PinPartners{A: a, B: b}, clock.now)
+	cost, err := Weigh(context.Background(), d.Ledger(), PinPartners{A: a, B: b}, clock.now, Shown{})
 	if err != nil || !partnersIn(cost.Plan[0], a, b) || len(cost.Words) == 0 {
 		t.Fatalf("%+v, %v", cost, err)
 	}
@@ -143,7 +143,7 @@ func TestASwapOfPeopleToCome(t *testing.T) {
 	shown := rotationOf(t, d, clock.now).Rounds
 	a, b := shown[1].Games[0].A[0], shown[1].Out[0]
 	command := SwapPlanned{Round: 3, A: a, B: b, Shown: shown}
-	cost, err := Weigh(context.Background(), d.Ledger(), command, clock.now)
+	cost, err := Weigh(context.Background(), d.Ledger(), command, clock.now, Shown{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -242,7 +242,7 @@ func TestPutFirstAndPinnedInTheRollingFlow(t *testing.T) {
 		who := rapid.Permutation(bench).Draw(rt, "who")
 		a, b, first := who[0].Person, who[1].Person, who[2].Person
 		refused(t, d, PutFirst{Person: d.Ledger().Night().Games[0].A[0]}, "plays on court 1")
-		cost, err := Weigh(context.Background(), d.Ledger(), PinPartners{A: a, B: b}, clock.now)
+		cost, err := Weigh(context.Background(), d.Ledger(), PinPartners{A: a, B: b}, clock.now, Shown{})
 		if err != nil || !(Pin{A: Team{a, b}}).kept(cost.Next) {
 			t.Fatalf("%+v %v", cost, err)
 		}
@@ -362,4 +362,29 @@ func mustNamed(t testing.TB, d *Desk, name string) PersonID {
 		t.Fatalf("nobody is called %s", name)
 	}
 	return p.ID
+}
+
+// TestADecisionIsWeighedAgainstWhatIsShown: what is compared is what people have seen and what it becomes, not
+// two plans from nothing.
+func TestADecisionIsWeighedAgainstWhatIsShown(t *testing.T) {
+	d, _, clock := newTestDesk(t)
+	withPeople(t, d, 4, 16, Rounds)
+	playRound(t, d, clock)
+	l := d.Ledger()
+	r := rotationOf(t, d, clock.now)
+	r.Rounds = slices.Clone(r.Rounds)
+	slices.Reverse(r.Rounds)
+	a, b := r.Rounds[0].Games[0].A[0], r.Rounds[0].Games[0].A[1]
+	cost, err := Weigh(context.Background(), l, PinPartners{A: a, B: b}, clock.now, l.Show(r))
+	if err != nil {
+		t.Fatal(err)
+	}
+	anew, err := Weigh(context.Background(), l, PinPartners{A: a, B: b}, clock.now, Shown{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	kept, without := Changed(r.Rounds, cost.Plan, 2), Changed(r.Rounds, anew.Plan, 2)
+	if kept.Kept != kept.Games || without.Kept == without.Games {
+		t.Errorf("two who are partners anyway: %d of %d games stay, %d where nothing was shown", kept.Kept, kept.Games, without.Kept)
+	}
 }

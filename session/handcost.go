@@ -22,8 +22,9 @@ type HandCost struct {
 }
 
 // Weigh works out what a decision by hand costs before it is taken. It changes nothing; the error is the refusal of
-// the command. It takes as long as two plans, and stops early when ctx is done.
-func Weigh(ctx context.Context, l *Ledger, c Command, now time.Time) (HandCost, error) {
+// the command. Both plans set out from the rotation that people have seen, so that only what the decision changes is
+// weighed. It takes as long as two plans, and stops early when ctx is done.
+func Weigh(ctx context.Context, l *Ledger, c Command, now time.Time, shown Shown) (HandCost, error) {
 	env := Env{Now: now, Zone: now.Location(), NewID: func() PersonID { return "" }}
 	events, err := c.decide(l, env)
 	if err != nil {
@@ -37,11 +38,11 @@ func Weigh(ctx context.Context, l *Ledger, c Command, now time.Time) (HandCost, 
 	if err != nil {
 		return HandCost{}, err
 	}
-	before, err := outlookOf(ctx, l, now)
+	before, err := outlookOf(ctx, l, now, shown)
 	if err != nil {
 		return HandCost{}, err
 	}
-	after, err := outlookOf(ctx, then, now)
+	after, err := outlookOf(ctx, then, now, shown)
 	if err != nil {
 		return HandCost{}, err
 	}
@@ -60,7 +61,7 @@ type outlook struct {
 }
 
 // outlookOf is the rotation of a night of rounds, and of a rolling one what was played with the next game.
-func outlookOf(ctx context.Context, l *Ledger, now time.Time) (outlook, error) {
+func outlookOf(ctx context.Context, l *Ledger, now time.Time, shown Shown) (outlook, error) {
 	n := l.Night()
 	var o outlook
 	for i := range n.Games {
@@ -69,7 +70,7 @@ func outlookOf(ctx context.Context, l *Ledger, now time.Time) (outlook, error) {
 		}
 	}
 	if n.Settings.Flow == Rounds {
-		r, err := PlanRotation(ctx, l, now)
+		r, err := ReplanRotation(ctx, l, now, shown)
 		if err != nil {
 			return o, err
 		}

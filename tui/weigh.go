@@ -19,11 +19,11 @@ type weighedMsg struct {
 
 // weigh works out beside the screen what a decision by hand costs. Keys wait until that is known.
 func (m *Model) weigh(c session.Command) tea.Cmd {
-	ledger, now, run := m.ledger, m.now, m.works+1
+	ledger, now, shown, run := m.ledger, m.now, m.shown, m.works+1
 	ctx, cancel := context.WithCancel(context.Background())
 	return m.begin(work{what: "working out what it costs", cancel: cancel}, func() tea.Msg {
 		defer cancel()
-		cost, err := session.Weigh(ctx, ledger, c, now)
+		cost, err := session.Weigh(ctx, ledger, c, now, shown)
 		return weighedMsg{c, cost, err, run}
 	})
 }
