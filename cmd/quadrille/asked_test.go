@@ -23,7 +23,7 @@ var libraryTexts = []string{
 var enough = map[string][]string{
 	"plan": {"--players=8", "--courts=2", "--rounds=2"}, "simulate": {"--players=8", "--courts=2", "--rounds=1"},
 	"audit": {"-"}, "import": {"-"}, "backup": {"new.qdb"}, "restore": {"old.qdb"}, "rescue": {"old.qdb", "new.qdb"}, "forget": {"Ann"},
-	"completion": {"bash"}, "export": {"--games"},
+	"completion": {"bash"}, "export": {"--games"}, "print": {"rotation"},
 }
 
 // wrongValues are values that a flag may be given by a slip or by a script that went wrong.
