@@ -224,9 +224,9 @@ func TestARoundThatShouldBeOver(t *testing.T) {
 // However short the games of a night are, nobody minds a wait of some minutes; from five on it is told.
 func TestShortWaitsAreNoMatter(t *testing.T) {
 	s := newStand(t, 1, 5, nil)
-	for range 12 { // games of no time teach the clock that a wait of a minute is long
+	for range 40 { // short games teach the clock that a wait of four minutes is long
 		s.do(session.CallRound{})
-		s.now = s.now.Add(5 * time.Second)
+		s.now = s.now.Add(80 * time.Second)
 		s.finish("1")
 	}
 	s.do(session.CallRound{})
