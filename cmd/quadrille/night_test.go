@@ -67,12 +67,16 @@ func (p program) output(t *testing.T, args ...string) string {
 	return string(out)
 }
 
-// passing is what a screen shows that time changes: the clock and the minutes of the games.
-var passing = regexp.MustCompile(`\d\d:\d\d|─* *\d+ min`)
+// passing is what a screen shows that time changes: the clock and the minutes of the games. How long they last is
+// drawn in bars too.
+var (
+	passing = regexp.MustCompile(`\d\d:\d\d|─* *\d+ min|\d+′`)
+	bars    = strings.NewReplacer("━", "─", "╌", "─", "▇", " ")
+)
 
 // lasting is a screen without what time changes and without the line of what was done last.
 func lasting(screen string) string {
-	lines := strings.Split(passing.ReplaceAllString(screen, "…"), "\n")
+	lines := strings.Split(passing.ReplaceAllString(bars.Replace(screen), "…"), "\n")
 	for i, text := range lines {
 		if lines[i] = strings.TrimRight(text, " "); strings.HasPrefix(text, "Saved: ") {
 			lines[i] = ""
