@@ -54,7 +54,12 @@ func (o *options) look() (*store.View, *session.Ledger, error) {
 
 // work opens a club file for a command that changes it, and closes it after do. A file that it had to
 // make, and in which do left nothing, is removed again.
-func work(path string, do func(*session.Desk) error) (err error) {
+func work(path string, do func(*session.Desk) error) error {
+	return workIn(path, func(_ *store.Store, desk *session.Desk) error { return do(desk) })
+}
+
+// workIn is work for a command that needs the file itself too.
+func workIn(path string, do func(*store.Store, *session.Desk) error) (err error) {
 	_, missing := os.Lstat(path)
 	kept, err := openClub(path)
 	if err != nil {
@@ -71,7 +76,7 @@ func work(path string, do func(*session.Desk) error) (err error) {
 	if err != nil {
 		return err
 	}
-	return do(desk)
+	return do(kept, desk)
 }
 
 // clubFile is what the help says of the flag --data where it names the club file.

@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -52,7 +51,7 @@ No night may be open meanwhile, here or at the desk. Who can open the folder can
 	return cmd
 }
 
-func (s *syncer) run(cmd *cobra.Command, place string) (err error) {
+func (s *syncer) run(cmd *cobra.Command, place string) error {
 	path, err := s.opts.path()
 	if err != nil {
 		return err
@@ -61,34 +60,20 @@ func (s *syncer) run(cmd *cobra.Command, place string) (err error) {
 	if err != nil {
 		return err
 	}
-	_, missing := os.Lstat(path)
-	kept, err := openClub(path)
-	if err != nil {
-		return err
-	}
-	defer func() {
-		empty := kept.Last() == 0
-		err = errors.Join(err, kept.Close())
-		if empty && os.IsNotExist(missing) {
-			err = errors.Join(err, os.Remove(path))
+	return workIn(path, func(kept *store.Store, desk *session.Desk) error {
+		if desk.Ledger().Night() != nil {
+			return fmt.Errorf("a night is open here: end it at the desk, then sync")
 		}
-	}()
-	desk, err := session.NewDesk(kept, time.Now, newPersonID)
-	if err != nil {
-		return err
-	}
-	if desk.Ledger().Night() != nil {
-		return fmt.Errorf("a night is open here: end it at the desk, then sync")
-	}
-	ours := place
-	if folder {
-		ours = filepath.Join(place, fmt.Sprintf("quadrille-%s%s", kept.UUID(), exchange))
-	}
-	files, err := filesIn(place, folder)
-	if err != nil {
-		return err
-	}
-	return s.exchange(cmd, kept, desk, ours, files)
+		ours := place
+		if folder {
+			ours = filepath.Join(place, fmt.Sprintf("quadrille-%s%s", kept.UUID(), exchange))
+		}
+		files, err := filesIn(place, folder)
+		if err != nil {
+			return err
+		}
+		return s.exchange(cmd, kept, desk, ours, files)
+	})
 }
 
 // sharedPlace tells whether a place is a folder, and refuses what is neither a folder nor a file to share.
