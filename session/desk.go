@@ -1,7 +1,6 @@
 package session
 
 import (
-	"errors"
 	"fmt"
 	"sync"
 	"sync/atomic"
@@ -74,31 +73,10 @@ func (e *KeepError) Unwrap() error { return e.Err }
 // After a failure that the disk took back, so that the action is durable all the same, the next
 // command is refused with [ErrSavedAfterAll]: it may be the same once more.
 func (d *Desk) Do(c Command) (*Ledger, error) {
-	d.writing.Lock()
-	defer d.writing.Unlock()
-	if d.unsure {
-		before := d.Ledger().Last()
-		if err := d.reload(); err != nil {
-			return d.Ledger(), &KeepError{Err: err}
-		}
-		if d.Ledger().Last() != before {
-			return d.Ledger(), ErrSavedAfterAll
-		}
-	}
-	l := d.Ledger()
-	next, records, err := d.decide(l, c)
-	if err != nil || len(records) == 0 {
-		return l, err
-	}
-	if err := d.log.Append(records); err != nil {
-		d.unsure = true
-		if errors.Is(err, ErrOutOfStep) {
-			err = fmt.Errorf("%w: try again", err)
-		}
-		return l, &KeepError{err, next.Newest()}
-	}
-	d.ledger.Store(next)
-	return next, nil
+	return d.DoAll(func(one func(Command) (*Ledger, error)) error {
+		_, err := one(c)
+		return err
+	})
 }
 
 // decide is what a command leads to, and the records of it. If the clock was moved, that comes before

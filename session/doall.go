@@ -1,5 +1,10 @@
 package session
 
+import (
+	"errors"
+	"fmt"
+)
+
 // DoAll does several commands or none of them. Do is called once, with what does one command after the other; all that
 // they lead to becomes durable at once when it has ended without an error. A refusal inside may be passed on, or
 // answered by another command.
@@ -34,6 +39,9 @@ func (d *Desk) DoAll(do func(one func(Command) (*Ledger, error)) error) (*Ledger
 	}
 	if err := d.log.Append(all); err != nil {
 		d.unsure = true
+		if errors.Is(err, ErrOutOfStep) {
+			err = fmt.Errorf("%w: try again", err)
+		}
 		return start, &KeepError{err, l.Newest()}
 	}
 	d.ledger.Store(l)

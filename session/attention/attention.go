@@ -202,9 +202,6 @@ func medianWait(list []hall.Waiting) time.Duration {
 	return waits[len(waits)/2]
 }
 
-// likely is the chance from which on something is said to be over in time.
-const likely = 0.8
-
 func (s survey) closing() []Matter {
 	n := s.n
 	fit, ok := n.Fit(s.now)
@@ -223,7 +220,7 @@ func (s survey) closing() []Matter {
 	case n.Settings.Flow == session.Rounds && len(n.Rounds) > 0 && left > fit.Probable:
 		return one(fmt.Sprintf("%s planned and %d will probably be over by %s", count(left, "more round is", "more rounds are"), fit.Probable, at),
 			fmt.Sprintf("%d %d", left, fit.Probable))
-	case n.Settings.Flow == session.Rolling && n.Rolls && !n.LastCall && chance < likely:
+	case n.Settings.Flow == session.Rolling && n.Rolls && !n.LastCall && chance < session.LikelyOver:
 		return one(fmt.Sprintf("a game called now will hardly be over by %s (%.0f %%)", at, 100*chance), "hardly")
 	}
 	return nil
