@@ -40,6 +40,22 @@ func TestGluedKeysCountKeyByKey(t *testing.T) {
 	})
 }
 
+// TestLettersThatCameWithEscCount: esc and letters in one read look like letters with alt.
+func TestLettersThatCameWithEscCount(t *testing.T) {
+	alt := func(letters string) tea.KeyMsg {
+		return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(letters), Alt: true}
+	}
+	t.Run("from the rally board to the door", func(t *testing.T) {
+		called(t, 2, 8).press("enter").shows("Call: 0 - 0 - 2").send(alt("dagn")).shows("[Door]", "Find or add: agn")
+	})
+	t.Run("a menu is left", func(t *testing.T) {
+		called(t, 2, 8).press("m").shows("walkover").send(alt("h")).shows("[History]").hides("walkover")
+	})
+	t.Run("where text is typed alt moves by words", func(t *testing.T) {
+		called(t, 2, 8).press("f", "iris vale").shows("Name: iris vale").send(alt("b")).shows("Name: iris vale")
+	})
+}
+
 // TestABurstThatOpensAMenuDropsTheRest: one stroke must not open a menu and choose from it.
 func TestABurstThatOpensAMenuDropsTheRest(t *testing.T) {
 	for _, c := range []struct{ name, opens, takes, shows string }{

@@ -154,6 +154,10 @@ func (m *Model) drain() tea.Cmd {
 		var cmd tea.Cmd
 		switch msg := e.msg.(type) {
 		case tea.KeyMsg:
+			if m.gluedToEsc(msg) {
+				m.partEsc(e, msg)
+				continue
+			}
 			var slipped bool
 			if cmd, slipped = m.noteSlip(msg, e.at); !slipped {
 				cmd = m.press(msg)
@@ -169,6 +173,25 @@ func (m *Model) drain() tea.Cmd {
 		}
 	}
 	return nil
+}
+
+// gluedToEsc tells of letters with alt that they are esc and letters: a slow line delivers both in one read, and
+// no key of the desk has alt. Boxes to type into keep alt, which moves by words there.
+func (m *Model) gluedToEsc(k tea.KeyMsg) bool {
+	if k.Type != tea.KeyRunes || !k.Alt || k.Paste {
+		return false
+	}
+	t, ok := m.dialog().(interface{ TakesText() bool })
+	return !ok || !t.TakesText()
+}
+
+// partEsc puts esc and the letters that came with it before what waits.
+func (m *Model) partEsc(e event, k tea.KeyMsg) {
+	parts := []event{{msg: tea.KeyMsg{Type: tea.KeyEsc}, burst: e.burst, at: e.at}}
+	for _, r := range k.Runes {
+		parts = append(parts, event{tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}, e.burst, e.at})
+	}
+	m.queue = append(parts, m.queue...)
 }
 
 // dropBurst forgets the rest of keys that came glued together, when the first of them opened a menu or a

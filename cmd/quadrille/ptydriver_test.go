@@ -149,14 +149,18 @@ func (s *terminal) Type(text string) *terminal {
 	return s
 }
 
-// Press presses keys one after the other, each named as in keys or a letter. After an escape it
-// waits for the screen: a letter that follows at once would be taken for alt and the letter.
+// Press presses keys one after the other, each named as in keys or a letter. Around an escape it waits for the
+// screen: a letter that follows at once would be taken for alt and the letter, and what is still being drawn
+// is no answer to it.
 func (s *terminal) Press(names ...string) *terminal {
 	s.t.Helper()
 	for _, name := range names {
 		text, ok := keys[name]
 		if !ok {
 			text = name
+		}
+		if name == "esc" {
+			s.quiet()
 		}
 		s.mu.Lock()
 		fresh := s.fresh
