@@ -13,6 +13,7 @@ import (
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/hold"
 	"club/quadrille/tui/ui"
 )
@@ -218,6 +219,35 @@ func TestSettingsAreRead(t *testing.T) {
 	}
 	if got, err := readSettings(before, values("", ""), nil, evening); err != nil || got != before {
 		t.Errorf("settings that nobody changed become %+v (%v)", got, err)
+	}
+	odd := before
+	odd.Balance = 0.8 // as a roster may ask, and the form does not
+	if got, err := readSettings(odd, values("Even levels", "even"), nil, evening); err != nil || got != odd {
+		t.Errorf("a chance that nobody changed becomes %+v (%v)", got, err)
+	}
+	for label, value := range map[string]string{"Flow": "rolling", "Format": "ladder", "Scoring": "rally", "Even levels": "gentle", "Left-over two": "play singles", "Walkovers": "count", "Cap": "15", "Time limit": "12", "Bench": "strict", "Free courts": "by wait"} {
+		got, err := readSettings(before, values(label, value), nil, evening)
+		if err != nil || got == before {
+			t.Errorf("%s %q changes nothing (%v)", label, value, err)
+			continue
+		}
+		again := settingsFields(got, evening)
+		if i := slices.IndexFunc(again, func(f dialog.Field) bool { return f.Label == label }); again[i].Value != value {
+			t.Errorf("%s %q is then shown as %q", label, value, again[i].Value)
+		}
+	}
+	rally := before
+	rally.Scoring.Scoring = scoring.RallyScoring
+	served := settingsFields(rally, evening)
+	var typed []string
+	for _, f := range served {
+		if f.Label == "Last point" {
+			f.Value = "on serve"
+		}
+		typed = append(typed, f.Value)
+	}
+	if got, err := readSettings(rally, typed, nil, evening); err != nil || !got.Scoring.WinOnServe {
+		t.Errorf("the last point on serve is not read: %+v (%v)", got, err)
 	}
 	for _, c := range []struct{ label, value, wrong string }{
 		{"Game to", "eleven", "no whole number"},

@@ -8,13 +8,21 @@ import (
 	"club/quadrille/tui/dialog"
 )
 
-// wayFields are the fields of the settings that a way picked for tonight settles instead: even levels and the bench.
-var wayFields = [2]int{8, 14}
+// wayLabels are the settings that a way picked for tonight settles instead.
+var wayLabels = [...]string{levelsLabel, benchLabel}
+
+// wayFields are where they stand among the fields of the settings.
+func wayFields() (at [len(wayLabels)]int) {
+	for k, label := range wayLabels {
+		at[k] = slices.IndexFunc(settingsOfANight(), func(x setting) bool { return x.label == label })
+	}
+	return at
+}
 
 // wayShown is what the form of the settings shows of a way that was picked for tonight, beside what the settings have.
 type wayShown struct {
 	picked         bool
-	shown, setting [len(wayFields)]string
+	shown, setting [len(wayLabels)]string
 }
 
 // showWay puts the way that was picked for tonight into the fields of the settings: the form shows what holds.
@@ -24,8 +32,8 @@ func showWay(fields []dialog.Field, n *session.Night) wayShown {
 		return w
 	}
 	way := n.Way()
-	w.shown = [len(wayFields)]string{way.Leveling().String(), way.Benching.String()}
-	for k, i := range wayFields {
+	w.shown = [len(wayLabels)]string{way.Leveling().String(), way.Benching.String()}
+	for k, i := range wayFields() {
 		f := &fields[i]
 		w.setting[k] = f.Value
 		f.Value, f.Hint = w.shown[k], "picked for tonight in the rotation; "+f.Hint
@@ -38,8 +46,8 @@ func (w wayShown) settle(values []string) ([]string, error) {
 	if !w.picked {
 		return values, nil
 	}
-	var now [len(wayFields)]string
-	for k, i := range wayFields {
+	var now [len(wayLabels)]string
+	for k, i := range wayFields() {
 		now[k] = values[i]
 	}
 	switch {
@@ -49,7 +57,7 @@ func (w wayShown) settle(values []string) ([]string, error) {
 		return values, nil // settled anew: the pick is over
 	}
 	values = slices.Clone(values)
-	for k, i := range wayFields {
+	for k, i := range wayFields() {
 		values[i] = w.setting[k]
 	}
 	return values, nil

@@ -5,14 +5,10 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"club/quadrille/scheduler"
-	"club/quadrille/scoring"
 	"club/quadrille/session"
-	"club/quadrille/session/roster"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/ui"
 )
@@ -116,144 +112,11 @@ func sayUsual(fields, usual []dialog.Field) {
 	}
 }
 
-// closingLabel is the field of the closing time.
-const closingLabel = "Closing time"
-
 func (m *Model) seed() uint64 {
 	if m.options.NewSeed == nil {
 		return 1
 	}
 	return m.options.NewSeed()
-}
-
-// timeText is a time of day as it is shown and typed, empty for none.
-func timeText(t, now time.Time) string {
-	if t.IsZero() {
-		return ""
-	}
-	return t.In(now.Location()).Format("15:04")
-}
-
-func settingsFields(s session.Settings, now time.Time) []dialog.Field {
-	return []dialog.Field{
-		{
-			Label: "Flow", Value: string(s.Flow), Options: []string{string(session.Rounds), string(session.Rolling)},
-			Hint: "rounds: all courts start together; rolling: a free court calls the next four",
-		},
-		{
-			Label: "Format", Value: s.Format.String(), Options: []string{"rotating", "mixed", "pairs", "ladder"},
-			Hint: "rotating partners; mixed: one of each group a team; set pairs; ladder: winners move up",
-		},
-		{
-			Label: "Scoring", Value: s.Scoring.Scoring.String(), Options: []string{"side-out", "rally"},
-			Hint: "side-out: only the serving team scores; rally: every rally is a point",
-		},
-		{Label: "Game to", Value: strconv.Itoa(s.Scoring.To), Hint: "11, 15 or 21 as a rule"},
-		{Label: "Win by", Value: strconv.Itoa(s.Scoring.WinBy), Options: []string{"1", "2"}, Hint: "the lead that ends a game"},
-		{Label: "Rounds", Value: strconv.Itoa(s.Rounds), Hint: "rounds to plan; more can be called at the end"},
-		{Label: "Minutes a round", Value: strconv.Itoa(s.Slot), Hint: "from one call to the next, for people who come late or leave early"},
-		{Label: closingLabel, Value: timeText(s.Closing, now), Hint: "when play ends, such as 21:30; empty if open"},
-		{
-			Label: "Even levels", Value: s.Leveling().String(), Options: []string{"off", "gentle", "even"},
-			Hint: "gentle: fewer games with a sure winner; even: hardly any, for a few more repeats",
-		},
-		{
-			Label: "Left-over two", Value: choose(s.Singles, "play singles", "sit out"), Options: []string{"sit out", "play singles"},
-			Hint: "when two are left over and a court is free",
-		},
-		{
-			Label: "Walkovers", Value: choose(s.Stopped, "count", "left out"), Options: []string{"left out", "count"},
-			Hint: "walkovers and retired games in the table; the rulebook leaves them out",
-		},
-		{Label: "Cap", Value: orEmpty(s.Scoring.Cap), Hint: "points that win with any lead, such as 15; empty for none"},
-		{Label: "Time limit", Value: orEmpty(s.Scoring.Minutes), Hint: "minutes after which a game stops and the score decides; empty for none"},
-		{
-			Label: "Last point", Value: choose(s.Scoring.WinOnServe, "on serve", "by anybody"), Options: []string{"by anybody", "on serve"},
-			Hint: "rally scoring only: on serve, the winning point takes the serve",
-		},
-		{
-			Label: "Bench", Value: s.Benching.String(), Options: []string{"mixed", "strict"},
-			Hint: "mixed: a few sit out twice running once, so that all meet; strict: as few as can be",
-		},
-		{
-			Label: "Free courts", Value: choose(s.ByWait, "by wait", "mix more"), Options: []string{"mix more", "by wait"},
-			Hint: "rolling: mix more: half the repeats, a minute or two more wait; by wait: as a queue",
-		},
-	}
-}
-
-// evenChance is the most that a likelier winner may have where levels are to be even.
-const evenChance = 0.75
-
-// orEmpty is a number, or nothing for none.
-func orEmpty(n int) string {
-	if n == 0 {
-		return ""
-	}
-	return strconv.Itoa(n)
-}
-
-// optional reads what orEmpty writes.
-func optional(text, what string) (int, error) {
-	if strings.TrimSpace(text) == "" {
-		return 0, nil
-	}
-	return number(text, what)
-}
-
-func choose(first bool, a, b string) string {
-	if first {
-		return a
-	}
-	return b
-}
-
-// readSettings reads the values of settingsFields, for a night that goes on or, if n is nil, for a new one.
-func readSettings(s session.Settings, v []string, n *session.Night, now time.Time) (session.Settings, error) {
-	var err error
-	if s.Flow, err = session.ParseFlow(v[0]); err != nil {
-		return s, err
-	}
-	if s.Format, err = scheduler.ParseFormat(v[1]); err != nil {
-		return s, err
-	}
-	if s.Scoring.Scoring, err = scoring.ParseScoring(v[2]); err != nil {
-		return s, err
-	}
-	for i, to := range map[int]*int{3: &s.Scoring.To, 4: &s.Scoring.WinBy, 5: &s.Rounds, 6: &s.Slot} {
-		if *to, err = number(v[i], strings.ToLower(settingsFields(s, now)[i].Label)); err != nil {
-			return s, err
-		}
-	}
-	step, err := scheduler.ParseLeveling(v[8])
-	if err != nil {
-		return s, err
-	}
-	if s.Gentle = step == scheduler.GentleLevels; step == scheduler.AnyLevels {
-		s.Balance = 0
-	} else {
-		s.Balance = evenChance
-	}
-	if s.Scoring.Cap, err = optional(v[11], "cap"); err != nil {
-		return s, err
-	}
-	if s.Scoring.Minutes, err = optional(v[12], "time limit"); err != nil {
-		return s, err
-	}
-	s.Scoring.WinOnServe = v[13] == "on serve"
-	s.ByWait = v[15] == "by wait"
-	if s.Benching, err = scheduler.ParseBenching(v[14]); err != nil {
-		return s, err
-	}
-	s.Singles, s.Stopped = v[9] == "play singles", v[10] == "count"
-	if text := strings.TrimSpace(v[7]); text != timeText(s.Closing, now) { // what is left as it was is not read anew
-		at, err := roster.ParseMoment(text)
-		if err != nil || text != "" && !at.IsClock {
-			return s, fmt.Errorf("closing time %q: write a time such as 21:30", text)
-		}
-		s.Closing = n.TimeOfDay(at, now)
-	}
-	return s, s.Validate()
 }
 
 func number(text, what string) (int, error) {
