@@ -57,6 +57,9 @@ func runDesk(cmd *cobra.Command, o *options) error {
 	return errors.Join(err, leaveDesk(cmd, desk, kept, left, path))
 }
 
+// hallPlaces lists where the desk can show the page for phones. Tests put the computer itself in its place.
+var hallPlaces = phones.Places
+
 // showDesk runs the screens until they are quit or the terminal is closed, waits for the write in flight,
 // and tells what is not saved. Kept is nil where nothing is kept.
 func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsaved, error) {
@@ -84,7 +87,7 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 		if b, err := openBoards(kept.Path()); err == nil {
 			defer b.close()
 			o.Show = b.show
-			p := &deskPhones{path: kept.Path(), ink: inkOf(look.Choice()), places: phones.Places}
+			p := &deskPhones{path: kept.Path(), ink: inkOf(look.Choice()), places: hallPlaces}
 			defer p.end()
 			o.Phones = p
 		} else {

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"net/netip"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,12 +11,24 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"club/quadrille/cmd/quadrille/phones"
+	"club/quadrille/cmd/quadrille/phones/crowd"
 )
 
 // TestMain lets the test binary be the command itself when it is called as quadrille, so that
 // scripts and tests of processes run what users run.
 func TestMain(m *testing.M) {
-	testscript.Main(tidy{m}, map[string]func(){"quadrille": main})
+	crowd.Main()
+	testscript.Main(tidy{m}, map[string]func(){"quadrille": main, sharesWithItself: func() { hallPlaces = itself; main() }})
+}
+
+// sharesWithItself is the name under which the test binary is a desk that offers its page to this computer only, so
+// that tests can ask it whatever networks there are.
+const sharesWithItself = "quadrille-here"
+
+func itself() ([]phones.Place, error) {
+	return []phones.Place{{Addr: netip.MustParseAddr("127.0.0.1"), Interface: "itself"}}, nil
 }
 
 // binaries is the folder of what tests build, in a name of its own for each run.

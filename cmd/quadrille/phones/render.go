@@ -70,10 +70,17 @@ type state struct {
 
 	shared sync.Once
 	parts  map[string][]byte // top and hall as events
-
-	mu    sync.Mutex
-	mines map[string][]byte // mine as an event by key, "" for all whose key is unknown
+	mines  map[string]*piece // mine by key, once more for nobody and for somebody who is not here
 }
+
+// piece is an event that is drawn when the first phone asks for it.
+type piece struct {
+	once  sync.Once
+	event []byte
+}
+
+// gone stands for all keys of people who are not in the hall, so that made-up ones take no room.
+const gone = "gone"
 
 // What the page says where there is more to say than the view.
 const (
@@ -84,7 +91,7 @@ const (
 )
 
 func newState(v *public.View, notice string) *state {
-	return &state{view: v, notice: notice, replaced: make(chan struct{}), mines: map[string][]byte{}}
+	return &state{view: v, notice: notice, replaced: make(chan struct{})}
 }
 
 // shown is what the templates draw.
@@ -130,32 +137,33 @@ func draw(name string, data any) []byte {
 
 // event is a part of the page as an event of the stream.
 func (s *state) event(part, key string) []byte {
+	s.shared.Do(s.share)
 	if part == mine {
 		return s.mine(key)
 	}
-	s.shared.Do(func() {
-		data := s.shown("")
-		s.parts = map[string][]byte{top: event(top, draw(top, data)), hall: event(hall, draw(hall, data))}
-	})
 	return s.parts[part]
 }
 
-// mine is drawn once for each person in the hall, and once for everybody else, so that made-up keys take no
-// room.
+// share draws what is the same for all, and makes room for what is not.
+func (s *state) share() {
+	data := s.shown("")
+	s.parts = map[string][]byte{top: event(top, draw(top, data)), hall: event(hall, draw(hall, data))}
+	s.mines = map[string]*piece{"": {}, gone: {}}
+	if s.view != nil {
+		for _, p := range s.view.People {
+			s.mines[p.Key] = &piece{}
+		}
+	}
+}
+
+// mine is drawn once for each person in the hall whom a phone follows. Phones of others do not wait for it.
 func (s *state) mine(key string) []byte {
-	a := answerTo(s.view, key)
-	at := key
-	if a.Name == "" && key != "" {
-		at = "gone"
+	p, here := s.mines[key]
+	if !here {
+		p = s.mines[gone]
 	}
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	out, drawn := s.mines[at]
-	if !drawn {
-		out = event(mine, draw(mine, a))
-		s.mines[at] = out
-	}
-	return out
+	p.once.Do(func() { p.event = event(mine, draw(mine, answerTo(s.view, key))) })
+	return p.event
 }
 
 // event writes an event of a stream. Data has no lines of its own: in HTML a blank does the same.

@@ -14,10 +14,14 @@ import (
 
 	"go.uber.org/goleak"
 
+	"club/quadrille/cmd/quadrille/phones/crowd"
 	"club/quadrille/session/public"
 )
 
-func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
+func TestMain(m *testing.M) {
+	crowd.Main()
+	goleak.VerifyTestMain(m)
+}
 
 // limit is how long a test waits for what must come at once: far longer, since a machine may be busy.
 const limit = 30 * time.Second
