@@ -52,6 +52,8 @@ func samples(t testing.TB) []Event {
 		NamingChosen{AsChosen},
 		ThunderHeard{},
 		CourtsTold{[]CourtID{"1", "12"}},
+		PersonHurt{"p1", 1, true, "fell on the baseline"},
+		PersonCleared{"p1", "Dr Vale, physician"},
 		ClockMoved{-10800000, true},
 		RecordLost{},
 		Undone{4, []uint64{3}},

@@ -37,6 +37,9 @@ func (c CheckInAs) decide(l *Ledger, _ Env) ([]Event, error) {
 		p.Group = g
 		events = append(events, PersonChanged{p})
 	}
+	if err := n.barred(l.club, c.Person); err != nil {
+		return nil, err
+	}
 	switch {
 	case n.contains(c.Person, Here):
 		return nil, fmt.Errorf("%s is checked in already", p.Name)
@@ -156,6 +159,9 @@ type Expect struct {
 func (c Expect) decide(l *Ledger, env Env) ([]Event, error) {
 	n, err := openNight(l)
 	if err != nil {
+		return nil, err
+	}
+	if err := n.barred(l.club, c.Person); err != nil {
 		return nil, err
 	}
 	stay := Stay{c.Due.UTC(), c.Leaves.UTC(), c.From, c.Last}

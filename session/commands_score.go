@@ -21,6 +21,11 @@ func (c ScoreRally) decide(l *Ledger, env Env) ([]Event, error) {
 	if err := n.held(); err != nil {
 		return nil, err
 	}
+	for _, id := range g.Players() {
+		if err := n.barred(l.club, id); err != nil {
+			return nil, fmt.Errorf("court %s: %s may have a head injury: send on a sub, retire the team, or make the game void (m, i)", g.Court, l.club.Name(id))
+		}
+	}
 	events := []Event{RallyWon(c)}
 	after := g.State.After(c.Rally)
 	if !after.Done {

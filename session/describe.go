@@ -155,6 +155,10 @@ func describe(club *Club, e Event) string {
 		return club.Name(e.Person) + " is back"
 	case PersonLeft:
 		return club.Name(e.Person) + " left"
+	case PersonHurt:
+		return hurtText(club, e)
+	case PersonCleared:
+		return fmt.Sprintf("%s may play again, cleared by %s", club.Name(e.Person), e.By)
 	case RoundCalled:
 		return fmt.Sprintf("round %d called", e.Round)
 	case PlayBegun:

@@ -91,6 +91,8 @@ var kinds = []kind{
 	kindOf[NamingChosen]("NamingChosen", 1),
 	kindOf[ThunderHeard]("ThunderHeard", 1),
 	kindOf[CourtsTold]("CourtsTold", 1),
+	kindOf[PersonHurt]("PersonHurt", 1),
+	kindOf[PersonCleared]("PersonCleared", 1),
 	kindOf[ClockMoved]("ClockMoved", 1),
 	kindOf[RecordLost]("RecordLost", 1),
 	kindOf[Undone]("Undone", 2),

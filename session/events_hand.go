@@ -96,6 +96,9 @@ func (n *Night) mayExchange(club *Club, one, other PersonID) error {
 		if n.Playing(id) == nil {
 			return fmt.Errorf("%s is not on court", club.Name(id))
 		}
+		if err := n.barred(club, id); err != nil {
+			return err
+		}
 	}
 	g, h := n.Playing(one), n.Playing(other)
 	switch {

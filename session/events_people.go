@@ -71,6 +71,9 @@ func (e PersonArrived) apply(f *fold, at time.Time) error {
 		if a.State == Here || a.State == Resting {
 			return fmt.Errorf("%s is here already", f.club.Name(e.Person))
 		}
+		if err := n.barred(f.club, e.Person); err != nil {
+			return err
+		}
 		if a.Arrived.IsZero() {
 			a.Arrived = at
 		}

@@ -109,6 +109,7 @@ func (f *Forgotten) In(log Log, club *Club) (change func(Record) Record, label s
 	label = cmp.Or(label, "Somebody")
 	words := f.words(club)
 	change = func(r Record) Record {
+		r = f.unhurt(r)
 		if bare, ok := f.bareRecord(r, labels, label); ok {
 			return bare
 		}
@@ -206,6 +207,12 @@ func rewritten(r Record, replace func(string) string) Record {
 	case MessagePosted:
 		was.Message.Text = change(was.Message.Text)
 		e = was
+	case PersonHurt:
+		was.Note = change(was.Note)
+		e = was
+	case PersonCleared:
+		was.By = change(was.By)
+		e = was
 	case GameNoted:
 		was.Entry.Note = change(was.Entry.Note)
 		e = was
@@ -243,3 +250,31 @@ func (f *Forgotten) bareRecord(r Record, labels map[PersonID]string, otherwise s
 	r.Payload = payload
 	return r, true
 }
+
+// unhurt is a record without the words about an injury of the person. That there was one stays, since what came of it does:
+// who was out for tonight was not called.
+func (f *Forgotten) unhurt(r Record) Record {
+	var bare Event
+	switch e, _ := Decode(r); e := e.(type) {
+	case PersonHurt:
+		if f.ids[e.Person] && e.Note != "" {
+			e.Note = ""
+			bare = e
+		}
+	case PersonCleared:
+		if f.ids[e.Person] && e.By != unnamed {
+			e.By = unnamed
+			bare = e
+		}
+	}
+	if bare == nil {
+		return r
+	}
+	if fresh, err := encode(bare); err == nil {
+		r.Payload = fresh.Payload
+	}
+	return r
+}
+
+// unnamed stands for who cleared somebody who is forgotten.
+const unnamed = "a qualified person"

@@ -156,6 +156,7 @@ type Night struct {
 	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
 	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves
 	Messages []Message      `json:"messages,omitempty"`  // to the hall, with those whose time is over; see MessagesAt
+	Injuries []Injury       `json:"injuries,omitempty"`  // tonight's, the oldest first
 
 	lookup *lookup // of the roll, nil where people must be searched for
 	own    bool    // no other state has this lookup
@@ -321,6 +322,7 @@ func (n *Night) clone() *Night {
 	c.Rounds = slices.Clone(n.Rounds)
 	c.Plan = slices.Clone(n.Plan)
 	c.Messages = slices.Clone(n.Messages)
+	c.Injuries = slices.Clone(n.Injuries)
 	c.Pins = slices.Clone(n.Pins)
 	return &c
 }

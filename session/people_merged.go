@@ -131,7 +131,14 @@ func (n *Night) merged(from, into PersonID, at time.Time) *Night {
 	c.Lots = firstOfEach(eachOf(c.Lots, side))
 	c.Plan = nil
 	c.mergePins(side)
+	c.Injuries = eachOf(c.Injuries, func(x Injury) Injury {
+		x.Person = one(x.Person)
+		return x
+	})
 	c.mergeRoll(from, into, at)
+	if _, out := c.OutForTonight(into); out && c.IsOpen() {
+		c.sendOut(c.Attending(into), at)
+	}
 	return c
 }
 

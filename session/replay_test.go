@@ -74,6 +74,9 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		HoldPlay{rapid.SampledFrom([]string{"heat", "lightning"}).Draw(t, "why")},
 		HearThunder{},
 		TellCourts{[]CourtID{court}},
+		ReportInjury{person, rapid.Bool().Draw(t, "head"), "fell"},
+		SettleInjury{person, Settlement(rapid.IntRange(0, 4).Draw(t, "settlement")), other},
+		ClearToPlay{person, "Dr Vale, physician"},
 		DrawLots{},
 		ResumePlay{},
 		ChangeSettings{settings},
@@ -150,6 +153,11 @@ func checkNight(t *rapid.T, l *Ledger) {
 				t.Fatalf("%s plays on courts %s and %s", id, at, c.ID)
 			}
 			on[id] = c.ID
+		}
+	}
+	for _, a := range n.Roll {
+		if _, out := n.OutForTonight(a.Person); out && a.State != Gone {
+			t.Fatalf("%s is out for tonight and %s", a.Person, a.State)
 		}
 	}
 	for i := range n.Games {

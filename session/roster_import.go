@@ -39,6 +39,9 @@ func (c ImportRoster) decide(l *Ledger, env Env) ([]Event, error) {
 	}
 	for i, e := range c.Entries {
 		id := people[i].ID
+		if _, out := n.OutForTonight(id); out {
+			continue // no list brings somebody back who is out for tonight
+		}
 		now := env.Now.In(env.Zone)
 		stay := Stay{}.Arriving(e.Arrive, n, now).Leaving(e.Leave, n, now)
 		if err := stay.possible(); err != nil {

@@ -13,11 +13,11 @@ func (l *Ledger) NextUndo() (a Action, ok bool) {
 }
 
 // Weighty tells whether people in the hall have acted on an action: they were called, came in, their score
-// was taken, or play was held or resumed. Whoever undoes it should know what that takes back.
+// was taken, play was held or resumed, or somebody was hurt. Whoever undoes it should know what that takes back.
 func (a Action) Weighty() bool {
 	return a.has(func(e Event) bool {
 		switch e.(type) {
-		case RoundCalled, PlayBegun, GameCalled, PersonArrived, GameFinished, ScoreCorrected, PlayHeld, PlayResumed:
+		case RoundCalled, PlayBegun, GameCalled, PersonArrived, GameFinished, ScoreCorrected, PlayHeld, PlayResumed, PersonHurt, PersonCleared:
 			return true
 		}
 		return false

@@ -8,6 +8,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/session/attention"
+	"club/quadrille/tui/courts"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
@@ -88,7 +89,7 @@ func (m *Model) attentionLine(c ui.Context) string {
 		tail = fmt.Sprintf("+%d, %s lists them", more, key)
 	}
 	style := c.Theme.Warn
-	if open[0].Kind <= attention.Hold {
+	if open[0].Kind <= attention.Hurt {
 		style = c.Theme.Bad
 	}
 	return line.Spread(style.Render(line.Cut(" ! "+open[0].Text, m.width-line.Width(tail)-1)), c.Theme.Dim.Render(tail), m.width)
@@ -208,6 +209,13 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 		return "ctrl+r saves it", own((*Model).tryAgain)
 	case attention.Hold:
 		return "to the hold", own((*Model).hold)
+	case attention.Hurt:
+		return "decide", own(func(m *Model) tea.Cmd {
+			if g := m.night().Game(m.night().Court(x.Court).Game); g != nil {
+				return m.show(courts.AfterInjury(m.context(), g))
+			}
+			return nil
+		})
 	case attention.Clock:
 		return "closing time", own((*Model).settings)
 	case attention.TimeUp, attention.Overlong:

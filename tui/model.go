@@ -146,7 +146,8 @@ type event struct {
 // pending is what to do when the command on its way has happened.
 type pending struct {
 	then   func(*session.Ledger)
-	dialog ui.Dialog // to close, nil for none
+	dialog ui.Dialog                  // to close, nil for none
+	next   func(ui.Context) ui.Dialog // the box to open then, nil for none
 }
 
 // New makes the desk's screens over a session.

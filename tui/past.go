@@ -48,7 +48,7 @@ func (p *past) refusal() error {
 // forSafety tells whether a command is done at any time, whatever is read.
 func forSafety(c session.Command) bool {
 	switch c.(type) {
-	case session.HoldPlay, session.ResumePlay, session.NoteClock:
+	case session.HoldPlay, session.ResumePlay, session.NoteClock, session.ReportInjury:
 		return true
 	}
 	return false

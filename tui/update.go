@@ -274,7 +274,7 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		if _, stays := from.(interface{ Stays() bool }); stays {
 			from = nil
 		}
-		return m.do(i.Command, pending{i.After, from})
+		return m.do(i.Command, pending{i.After, from, i.Then})
 	case ui.Import:
 		return m.importRoster(i, from)
 	case ui.Backup:
@@ -384,6 +384,9 @@ func (m *Model) done(msg doneMsg) {
 	m.followHold(held)
 	if after.then != nil {
 		after.then(msg.ledger)
+	}
+	if after.next != nil {
+		m.dialogs = append(m.dialogs, after.next(m.context()))
 	}
 	if len(msg.reading) > 0 {
 		m.dialogs = append(m.dialogs, readingOf(msg.reading))

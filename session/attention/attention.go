@@ -19,6 +19,7 @@ type Kind uint8
 const (
 	File      Kind = iota // the last action is not saved, or the club file is not in its place
 	Hold                  // play is held
+	Hurt                  // a game stands because somebody is hurt, and what becomes of it is to be decided
 	Clock                 // the laptop's clock was set
 	TimeUp                // the time limit of a game is over
 	Complete              // all scores of the round are in, and the next one can be called
@@ -33,8 +34,8 @@ const (
 // Matter is one thing that wants attention.
 type Matter struct {
 	Kind   Kind
-	Court  session.CourtID    // of TimeUp and Overlong
-	People []session.PersonID // of Waiting and Missing
+	Court  session.CourtID    // of Hurt, TimeUp and Overlong
+	People []session.PersonID // of Hurt, Waiting and Missing
 	Text   string             // in words
 	// ID is the same as long as nothing about the matter has changed but the minutes that pass: who was told
 	// once need not be told again.
@@ -42,7 +43,9 @@ type Matter struct {
 }
 
 // Rings tells whether a matter is worth a sound: people stand about until somebody acts.
-func (m Matter) Rings() bool { return m.Kind == Hold || m.Kind == TimeUp || m.Kind == Complete }
+func (m Matter) Rings() bool {
+	return m.Kind == Hold || m.Kind == Hurt || m.Kind == TimeUp || m.Kind == Complete
+}
 
 // FileState is what is wrong with the club file.
 type FileState struct {
@@ -59,6 +62,7 @@ func Of(l *session.Ledger, h hall.Hall, f FileState, now time.Time) []Matter {
 	}
 	s := survey{l.Club(), n, h, now}
 	out = append(out, s.hold()...)
+	out = append(out, s.hurt()...)
 	out = append(out, s.clock(l)...)
 	out = append(out, s.courts()...)
 	out = append(out, s.complete(l)...)
@@ -105,6 +109,24 @@ func (s survey) hold() []Matter {
 		id += fmt.Sprintf(" quiet since %d", h.LastThunder().Unix())
 	}
 	return []Matter{{Kind: Hold, Text: text, ID: id}}
+}
+
+// hurt tells of the games in which somebody is hurt and nobody has decided yet what becomes of them.
+func (s survey) hurt() []Matter {
+	var out []Matter
+	for _, g := range s.n.Running() {
+		x, ok := s.n.Unsettled(g)
+		if !ok {
+			continue
+		}
+		text := fmt.Sprintf("court %s: %s is hurt, %d min ago: substitute, retire, void or play on", g.Court, s.name(x.Person), minutes(s.now.Sub(x.At)))
+		if x.Head && x.Cleared == "" {
+			text = fmt.Sprintf("court %s: %s is out for tonight: substitute, retire or void", g.Court, s.name(x.Person))
+		}
+		id := fmt.Sprintf("hurt %d %s %d", g.ID, x.Person, x.At.Unix())
+		out = append(out, Matter{Kind: Hurt, Court: g.Court, People: []session.PersonID{x.Person}, Text: text, ID: id})
+	}
+	return out
 }
 
 // clock tells of the newest time that the clock was set by so much that somebody could notice.

@@ -245,3 +245,21 @@ func TestShortWaitsAreNoMatter(t *testing.T) {
 		t.Errorf("after six minutes: %q", waits())
 	}
 }
+
+// A game in which somebody is hurt wants a decision, more urgently than anything but the file and a hold.
+func TestSomebodyIsHurt(t *testing.T) {
+	s := newStand(t, 2, 9, nil).do(session.CallRound{}).pass(5)
+	g := s.desk.Ledger().Night().Running()[0]
+	s.do(session.ReportInjury{Person: g.A[0]}).pass(4)
+	name := s.desk.Ledger().Club().Name(g.A[0])
+	s.says("a stop", "court 1: "+name+" is hurt, 4 min ago: substitute, retire, void or play on")
+	if m := s.matters(FileState{})[0]; m.Kind != Hurt || m.Court != "1" || !m.Rings() || m.People[0] != g.A[0] {
+		t.Errorf("%+v", m)
+	}
+	s.do(session.SettleInjury{Person: g.A[0], How: session.PlaysOn})
+	s.says("play goes on")
+	s.do(session.ReportInjury{Person: g.A[0], Head: true})
+	s.says("a head injury", "court 1: "+name+" is out for tonight: substitute, retire or void")
+	s.do(session.SettleInjury{Person: g.A[0], How: session.VoidForHurt})
+	s.says("void")
+}

@@ -152,11 +152,16 @@ func TestNothingPrivateIsShown(t *testing.T) {
 			}
 			_, _ = s.desk.Do(session.CallRound{})
 			_, _ = s.desk.Do(session.Rest{Person: rapid.SampledFrom(n.Roll).Draw(rt, "rests").Person})
+			hurt := rapid.SampledFrom(n.Roll).Draw(rt, "hurt").Person
+			_, _ = s.desk.Do(session.ReportInjury{Person: hurt, Head: rapid.Bool().Draw(rt, "head"), Note: "secretinjury"})
+			if rapid.Bool().Draw(rt, "cleared") {
+				_, _ = s.desk.Do(session.ClearToPlay{Person: hurt, By: "secretdoctor"})
+			}
 		}
 		v := s.view()
 		all := text(rt, v)
 		first, last, _ := strings.Cut(hidden, " ")
-		for _, secret := range []string{"secretgroup", "secretnote", "4.625", "identity-", "Masked", first} {
+		for _, secret := range []string{"secretgroup", "secretnote", "secretinjury", "secretdoctor", "injur", "hurt", "head", "4.625", "identity-", "Masked", first} {
 			if strings.Contains(all, secret) {
 				rt.Fatalf("the hall sees %q:\n%s", secret, all)
 			}

@@ -46,7 +46,7 @@ func gridMenu(c ui.Context, court session.Court) ui.Dialog {
 			})
 		}
 		sheet := dialog.Item{Key: "g", Label: "this game: time-outs, corrections, faults", Intent: later(func() ui.Dialog { return gameMenu(c, g) })}
-		items = slices.Insert(items, 2, sheet) // after the two ways to say that somebody is missing
+		items = slices.Insert(items, 3, sheet) // after the ways to say that somebody is missing or hurt
 	}
 	return dialog.NewMenu(fmt.Sprintf("Court %s", court.ID), items...)
 }
@@ -64,6 +64,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 		items = append(items,
 			dialog.Item{Key: "x", Label: "substitute for a player", Intent: later(func() ui.Dialog { return replaceMenu(c, g) })},
 			noShowItem(c, g),
+			injuryItem(c, g),
 			dialog.Item{Key: "a", Label: "walkover to " + c.Names.Team(g.A), Intent: walkover(scoring.A)},
 			dialog.Item{Key: "b", Label: "walkover to " + c.Names.Team(g.B), Intent: walkover(scoring.B)},
 		)

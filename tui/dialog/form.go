@@ -30,6 +30,7 @@ type Form struct {
 	fresh   bool // nothing was typed into the field yet: the first letter replaces its value
 	send    func(values []string) (ui.Intent, error)
 	wrong   error
+	note    string
 }
 
 // NewForm makes a form. Send gets the values in the order of the fields; its error is shown in the
@@ -52,6 +53,22 @@ func (f *Form) At(label string) *Form {
 		f.focus(i)
 	}
 	return f
+}
+
+// Noting says something above the fields; nothing if it is empty.
+func (f *Form) Noting(text string) *Form {
+	f.note = text
+	return f
+}
+
+// notes are the lines of the note, as far as they leave room for the hint and a few fields.
+func (f *Form) notes(c ui.Context) []string {
+	if f.note == "" {
+		return nil
+	}
+	const fields = 3
+	lines := line.Wrap(f.note, c.Width)
+	return lines[:min(len(lines), max(0, c.Height-1-f.hintRows(c)-min(len(f.fields), fields)))]
 }
 
 // NewInput is a text field as the desk uses it: no prompt, a steady cursor.
@@ -150,7 +167,7 @@ func (f *Form) values() []string {
 
 // window is which of the fields are shown.
 func (f *Form) window(c ui.Context) (from, until int) {
-	return line.Window(len(f.fields), max(1, c.Height-1-f.hintRows(c)), f.cursor)
+	return line.Window(len(f.fields), max(1, c.Height-1-f.hintRows(c)-len(f.notes(c))), f.cursor)
 }
 
 // hintRows is how many lines the longest hint takes: as many are kept below every field, so that nothing jumps.
@@ -183,7 +200,7 @@ func (f *Form) hint(c ui.Context) []string {
 // the next one.
 func (f *Form) Click(c ui.Context, _, y int) ui.Intent {
 	from, until := f.window(c)
-	i := from + y
+	i := from + y - len(f.notes(c))
 	switch {
 	case i < from || i >= until:
 	case i != f.cursor:
@@ -201,7 +218,7 @@ func (f *Form) Lines(c ui.Context) []string {
 	for _, field := range f.fields {
 		label = max(label, line.Width(field.Label))
 	}
-	var out []string
+	out := f.notes(c)
 	from, until := f.window(c)
 	for i := from; i < until; i++ {
 		field, mark := f.fields[i], "  "

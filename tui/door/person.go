@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/ui"
 )
@@ -30,6 +31,9 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 		dialog.Item{Key: "i", Label: in, Intent: checkIn(c, r, nil), Why: why(!isHere, "is here")},
 		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, "not in the rotation")},
 		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
+		dialog.Item{Key: "h", Label: "hurt: note an injury, or that it is cleared", Intent: ui.Later{Make: func() ui.Intent {
+			return ui.Show{Dialog: courts.Injury(c, id)}
+		}}, Why: why(r.state != "", "no part in tonight")},
 		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: TimesForm(c, r.person)}},
 		dialog.Item{Key: "p", Label: "page: games, sit-outs, whom met, rating", Intent: ui.ShowPerson{Person: id}},
 		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: PersonForm(c, r.person)}},

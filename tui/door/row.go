@@ -133,6 +133,9 @@ func (r row) text(c ui.Context, width int) string {
 		mark, note = "[~]", "resting"
 	case session.Gone:
 		mark, note = "[-]", "gone"
+		if _, out := c.Night().OutForTonight(r.person.ID); out {
+			note = "out for tonight"
+		}
 	}
 	switch {
 	case r.state == session.Gone:

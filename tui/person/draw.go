@@ -44,6 +44,7 @@ func (f *facts) text(c ui.Context) []string {
 	sections := []section{
 		{lines: []string{f.head(c)}},
 		{lines: append(labelled(c, "Now", f.now(c), 2), labelled(c, "Next", f.next(c), 2)...), rank: 1},
+		{lines: labelled(c, "Hurt", f.injuries(c), 2), rank: 1, tight: true},
 		{lines: f.strip(c, c.Width), rank: 3},
 		{lines: labelled(c, "Fair", f.fairness(), 3), rank: 2},
 		{lines: whyNot(c, c.Width, f.brief), rank: 2},

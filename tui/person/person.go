@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/courts"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/hand"
 	"club/quadrille/tui/ui"
@@ -59,6 +60,10 @@ func (p *Page) Actions(c ui.Context) []ui.Action {
 	if gone == "" && (state == "" || state == session.Gone) {
 		gone = who.Name + " is not here"
 	}
+	absent := closed
+	if absent == "" && state == "" {
+		absent = who.Name + " has no part in tonight"
+	}
 	others := p.row(c)
 	alone := ""
 	if len(others) < 2 {
@@ -74,6 +79,8 @@ func (p *Page) Actions(c ui.Context) []ui.Action {
 		ui.Ask(ui.Bind("leave", "l", "l"), ui.Do{Command: session.Leave{Person: who.ID}}).Because(gone).Explained("leave for tonight"),
 		ui.Act(ui.Bind("put first", "p", "p"), func() ui.Intent { return hand.First(who.ID) }).Because(gone).
 			Explained("by the organiser's decision this person plays next; what it costs is shown before, and history notes it"),
+		ui.Act(ui.Bind("injury", "i", "i"), func() ui.Intent { return ui.Show{Dialog: courts.Injury(c, who.ID)} }).Because(absent).
+			Explained("somebody is hurt: note it, and stop the game; or let back whom a qualified person has cleared"),
 		ui.Act(ui.Bind("wishes", "w", "w"), func() ui.Intent { return ui.Show{Dialog: wishMenu(c, who)} }),
 		ui.Act(ui.Bind("times", "t", "t"), func() ui.Intent { return ui.Show{Dialog: door.TimesForm(c, who)} }).Because(closed),
 		ui.Act(ui.Bind("edit", "e", "e"), func() ui.Intent { return ui.Show{Dialog: door.PersonForm(c, who)} }),

@@ -30,6 +30,7 @@ func (f *facts) picture(c ui.Context) []string {
 		out = append(out, labelled(c, "Now", f.now(c), 2)...)
 		out = append(out, labelled(c, "Next", f.next(c), 2)...)
 	}
+	out = append(out, labelled(c, "Hurt", f.injuries(c), 2)...)
 	if rows := (c.Height - len(out) - least - 6) / courtRows; len(f.evening.Parts) > 0 {
 		out = append(out, "")
 		out = append(out, f.courts(c, max(1, rows))...)

@@ -71,7 +71,32 @@ func (f *facts) now(c ui.Context) string {
 		}
 		return "not here yet"
 	}
+	if x, out := f.night.OutForTonight(f.person.ID); out {
+		return "out for tonight: a head injury is suspected since " + x.At.In(c.Now.Location()).Format("15:04") + "; qualified people decide"
+	}
 	return "left for tonight"
+}
+
+// injuries are what was noted tonight, the oldest first.
+func (f *facts) injuries(c ui.Context) string {
+	if f.night == nil {
+		return ""
+	}
+	var parts []string
+	for _, x := range f.night.InjuriesOf(f.person.ID) {
+		text := x.At.In(c.Now.Location()).Format("15:04") + " hurt"
+		if x.Head {
+			text += ", head injury suspected"
+		}
+		if x.Note != "" {
+			text += ": " + x.Note
+		}
+		if x.Cleared != "" {
+			text += ", cleared by " + x.Cleared
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, " · ")
 }
 
 func (f *facts) rolling() bool { return f.night.Settings.Flow == session.Rolling }

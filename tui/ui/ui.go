@@ -133,6 +133,7 @@ type Intent interface{ intent() }
 type Do struct {
 	Command session.Command
 	After   func(*session.Ledger) // called when it has happened, and only then; may be nil
+	Then    func(Context) Dialog  // the box that is opened when it has happened, and only then; may be nil
 }
 
 // Show opens a dialog.
