@@ -193,7 +193,7 @@ func Caution(why string) string {
 	case strings.Contains(why, "heat"):
 		return "Shade, water, rest; ask qualified people about anybody unwell."
 	case strings.Contains(why, "injur"):
-		return "Keep clear; in doubt call an ambulance. Qualified people decide."
+		return "Keep clear, get qualified help; in doubt call an ambulance. They decide."
 	case strings.Contains(why, "wet"):
 		return "Nobody plays on a wet court. Your venue decides."
 	}
