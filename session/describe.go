@@ -230,7 +230,7 @@ func describeNight(e Event) string {
 
 // settingsText is what matters most of some settings.
 func settingsText(s Settings) string {
-	return fmt.Sprintf("%s, %s, %s, %s", s.Flow, s.Format, s.Scoring, counted(s.Rounds, "round"))
+	return fmt.Sprintf("%s, %s, %s, %s", s.Flow, s.Format.Words(), s.Scoring, counted(s.Rounds, "round"))
 }
 
 // pairName joins the names of a team.

@@ -94,6 +94,14 @@ const (
 	Gone     Presence = "gone"     // left for tonight
 )
 
+// Words is the presence as people say it: [Gone], which is its name in files, is "left".
+func (p Presence) Words() string {
+	if p == Gone {
+		return "left"
+	}
+	return string(p)
+}
+
 // Attendance is one person's part in the night.
 type Attendance struct {
 	Person  PersonID      `json:"person"`

@@ -85,7 +85,7 @@ func (c *Club) Unusual() []string {
 	}
 	s, u := n.Settings, c.Usual.Settings
 	differ(string(s.Flow), string(u.Flow))
-	differ(s.Format.String(), u.Format.String())
+	differ(s.Format.Words(), u.Format.Words())
 	differ(s.Scoring.String(), u.Scoring.String())
 	number(s.Rounds, u.Rounds, "round", "")
 	number(s.Slot, u.Slot, "minute", " a round")

@@ -8,6 +8,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/session/attention"
+	call "club/quadrille/session/calling"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -25,13 +26,22 @@ type mind struct {
 // anew when it comes again.
 func (m *Model) attend() {
 	d := &m.mind
-	d.all = attention.Of(m.ledger, m.hall, m.fileState(), m.now)
+	d.all = attention.Of(m.ledger, m.hall, m.fileState(), m.unreadCalls(), m.now)
 	known, aside := map[string]bool{}, map[string]bool{}
 	for _, x := range d.all {
 		d.ring = d.ring || x.Rings() && d.known != nil && !d.known[x.ID]
 		known[x.ID], aside[x.ID] = true, d.aside[x.ID]
 	}
 	d.known, d.aside = known, aside
+}
+
+// unreadCalls are the games of a fresh call that were not read out. While somebody reads them nobody need be told.
+func (m *Model) unreadCalls() []call.Call {
+	list := call.Of(m.ledger.Night(), nil, m.now)
+	if m.active == ui.CallingPage || !m.now.Before(list.Until) {
+		return nil
+	}
+	return m.calling.Left(list)
 }
 
 // startAfresh puts aside what was told when the desk was open before.
@@ -224,6 +234,8 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 		return "call the round", own((*Model).nextStep)
 	case attention.RoundLate:
 		return "to the courts", ui.Go{To: ui.Courts}
+	case attention.Unread:
+		return "read it out", ui.Open{Page: ui.CallingPage}
 	case attention.Waiting:
 		return "to the bench", ui.Go{To: ui.Bench}
 	case attention.Closing:

@@ -20,7 +20,7 @@ func TestAttentionStandsOnEveryScreen(t *testing.T) {
 		s.press(key).shows("─ Attention ", "court 2 has played").press("esc")
 	}
 	s.press("b", "a", "down", "enter").shows("[Courts]", "▌ 2 ")
-	called(t, 2, 9).press("a").shows("Nothing wants your attention")
+	called(t, 2, 9).press("a").shows("> called and not read out yet: courts 1, 2", "read it out").press("x").shows("Nothing wants your attention")
 }
 
 // TestAMatterIsPutAsideUntilItChanges: minutes alone do not bring it back, another game does.

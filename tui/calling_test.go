@@ -22,7 +22,7 @@ func init() {
 
 // TestReadingOut: one key a court, the next one comes up, and the last one leads back to the hall.
 func TestReadingOut(t *testing.T) {
-	s := called(t, 3, 14).shows("v reads the call out").press("v").shows("Round 1, to read aloud", "0 of 3 read", "Sits out:")
+	s := called(t, 3, 14).shows("called and not read out yet: courts 1, 2, 3").press("a").shows("> called and not read out yet: courts 1, 2, 3").press("enter").shows("Round 1, to read aloud", "0 of 3 read", "Sits out:")
 	for _, g := range s.night().Running() {
 		s.shows(s.m.names.FullTeam(g.A), s.m.names.FullTeam(g.B))
 	}
@@ -31,7 +31,7 @@ func TestReadingOut(t *testing.T) {
 	if s.m.active != ui.Courts {
 		t.Error("after the last court the hall does not come back")
 	}
-	s.hides("v reads the call out").press("v").shows("3 of 3 read", "all is read out")
+	s.hides("not read out").press("v").shows("3 of 3 read", "all is read out")
 }
 
 // TestMarksStandAsLongAsTheCall: leaving and coming back keeps them, a substitution asks for that court again,
@@ -41,7 +41,7 @@ func TestMarksStandAsLongAsTheCall(t *testing.T) {
 	g, bench := s.night().Running()[0], s.night().Bench()[0]
 	s.do(session.Substitute{Game: g.ID, Out: g.A[1], In: bench.Person})
 	s.shows("0 of 2 read", s.m.names.Full(bench.Person)).press("up").shows("read court 1 aloud")
-	s.press(" ", "esc").press("u", "y").press("u", "y").press("n", "v").shows("0 of 2 read")
+	s.press(" ", "esc").shows("not read out yet: court 2").press("u", "y").press("u", "y").press("n", "v").shows("0 of 2 read")
 }
 
 // TestMissingAtTheCall: x asks who did not come, and the sub is read out.

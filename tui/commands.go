@@ -37,6 +37,7 @@ func (m *Model) entries(c ui.Context) []palette.Entry {
 	out := actionEntries(m.screenActions(c))
 	desk := slices.DeleteFunc(m.deskActions(c), func(a ui.Action) bool { return a.Key.Help().Desc == allCommands })
 	out = append(out, actionEntries(desk)...)
+	out = append(out, m.pageEntries(out)...)
 	out = append(out, m.menuEntries()...)
 	out = append(out, m.printEntries()...)
 	out = append(out, m.courtEntries(c)...)
@@ -65,7 +66,9 @@ func actionEntries(actions []ui.Action) []palette.Entry {
 			if note == w.Label {
 				note = ""
 			}
-			out = append(out, palette.Entry{Label: w.Label, Note: note, Keys: keys, Why: a.Why, Take: func() ui.Intent { return a.Take(w.Key) }})
+			out = append(out, palette.Entry{
+				Label: w.Label, Note: note, Keys: keys, Why: a.Why, Also: alsoCalled[w.Label], Take: func() ui.Intent { return a.Take(w.Key) },
+			})
 		}
 	}
 	return out

@@ -85,6 +85,24 @@ func TestThePaletteFindsWhatTheMenusHave(t *testing.T) {
 	called(t, 4, 18).press(":", "zzzz", "enter").shows("! nothing here is called")
 }
 
+// TestThePaletteFindsPages of other screens, by other words too, and each once.
+func TestThePaletteFindsPages(t *testing.T) {
+	for words, want := range map[string]ui.ScreenID{"timeline": ui.TimelinePage, "summary": ui.SummaryPage, "aloud": ui.CallingPage, "by courts": ui.TimelinePage} {
+		for _, at := range []string{"c", "b", "h"} {
+			s := called(t, 2, 9).press(at, ":", words, "enter")
+			if s.m.active != want {
+				t.Errorf("%q from %s shows %d, want %d", words, at, s.m.active, want)
+			}
+		}
+	}
+	for _, at := range []string{"c", "d"} {
+		s := called(t, 2, 9).press(at, "ctrl+k", "import").shows("open roster", "1 of 1").press("enter").shows("Open a roster", "File")
+		s.press("x.csv", "esc", "ctrl+k", "import", "enter").hides("x.csv")
+	}
+	newStage(t).press(":", "import").shows("not now")
+	reading(t).press("ctrl+k", "import").shows("not now")
+}
+
 // TestThePaletteLiesOverBoxes and gives them back, but what is taken there closes them.
 func TestThePaletteLiesOverBoxes(t *testing.T) {
 	s := called(t, 2, 9).press("o", "e", "ctrl+k").shows("─ Do ").press("esc").shows("Change tonight")

@@ -9,7 +9,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
-	"club/quadrille/tui/calling"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/door"
 	"club/quadrille/tui/ui"
@@ -115,10 +114,14 @@ func closeMenu(m *Model) ui.Dialog {
 	if !ok {
 		nobody = "no four can be called"
 	}
+	end := "end the night"
+	if left := leftToPlay(m.ledger.Night(), m.now); left != "" {
+		end += ": " + left
+	}
 	a := m.advice()
 	items := []dialog.Item{
 		{Key: "m", Label: label, Intent: ui.Do{Command: play}, Why: nobody},
-		{Key: "e", Label: "end the night", Intent: m.endNight(), Why: running},
+		{Key: "e", Label: end, Intent: m.endNight(false), Why: running},
 	}
 	if a.Ending == session.ClosingPassed {
 		items = append(items, dialog.Item{Key: "c", Label: "change the closing time, to go on as planned", Intent: ui.Show{Dialog: settingsForm(m, closingLabel)}})
@@ -273,16 +276,7 @@ func (m *Model) scoreText(n *session.Night, a session.Advice, keys stepKeys) str
 	if r := n.Running()[0].Round; r > 0 {
 		text = fmt.Sprintf("round %d: ", r) + text
 	}
-	return text + m.readText()
-}
-
-// readText offers to read a fresh call out, empty where there is none or all of it was read.
-func (m *Model) readText() string {
-	list := calling.List(m.context())
-	if !m.now.Before(list.Until) || m.calling.Unread(list) == 0 {
-		return ""
-	}
-	return "; v reads the call out"
+	return text
 }
 
 // peopleCount counts people.

@@ -116,8 +116,3 @@ func (m *Model) escape() ui.Action {
 		return nil
 	}})
 }
-
-// endNight ends the night and then shows it in short.
-func (m *Model) endNight() ui.Intent {
-	return ui.Do{Command: session.EndNight{}, After: func(*session.Ledger) { m.open(ui.SummaryPage) }}
-}

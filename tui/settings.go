@@ -32,12 +32,6 @@ func (m *Model) nightMenu() *dialog.Menu {
 	if !n.Rolls {
 		notRolling = "no court calls by itself"
 	}
-	end := dialog.Item{Key: "x", Label: "end the night", Intent: m.endNight()}
-	if k := len(n.Running()); k > 0 {
-		end.Intent = ui.Show{Dialog: dialog.NewMenu(plural(k, "game")+" on court",
-			dialog.Item{Key: "s", Label: "void the games on court, and end the night", Intent: ui.Do{Command: session.EndNight{SetAside: true}}},
-			dialog.Item{Key: "p", Label: "play on", Intent: ui.Close{}})}
-	}
 	note, usual := "", "all is as usual"
 	if unusual := m.ledger.Club().Unusual(); len(unusual) > 0 {
 		note, usual = "For tonight only: "+strings.Join(unusual, "; ")+".", ""
@@ -50,7 +44,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a backup of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
-		end,
+		m.endItem(),
 	).Noting(note)
 }
 

@@ -45,9 +45,9 @@ func settingsOfANight() []setting {
 			read: parsed(session.ParseFlow, func(s *session.Settings) *session.Flow { return &s.Flow }),
 		},
 		{
-			label: "Format", options: []string{"rotating", "mixed", "pairs", "ladder"},
-			hint: "rotating partners; mixed: one of each group a team; set pairs; ladder: winners move up",
-			show: plainly(func(s session.Settings) string { return s.Format.String() }),
+			label: "Format", options: []string{"rotating", "mixed", "set pairs", "ladder"},
+			hint: "rotating partners; mixed: one of each group a team; set pairs: partners stay; ladder: winners move up",
+			show: plainly(func(s session.Settings) string { return s.Format.Words() }),
 			read: parsed(scheduler.ParseFormat, func(s *session.Settings) *scheduler.Format { return &s.Format }),
 		},
 		{

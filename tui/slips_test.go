@@ -2,6 +2,7 @@ package tui
 
 import (
 	"testing"
+	"time"
 
 	"club/quadrille/session"
 )
@@ -39,10 +40,39 @@ func TestEndingWithGamesOnCourtIsAskedBack(t *testing.T) {
 	if s.night() == nil {
 		t.Fatal("the night was ended without being asked")
 	}
-	s.press("s").shows("No night is open", "night ended, games voided: 2").press("u", "y")
+	s.press("s").shows("in short", "night ended, games voided: 2").press("u", "y")
 	if n := s.night(); n == nil || len(n.Running()) != 2 {
 		t.Error("undo does not open the night again as it was")
 	}
+}
+
+// TestEndingBeforeTheEndIsAskedBack: with rounds left, or before closing time where courts call by themselves. Nothing is
+// asked once all is played.
+func TestEndingBeforeTheEndIsAskedBack(t *testing.T) {
+	scored := func(s *stage) *stage {
+		for range s.night().Running() {
+			s.press("117", "enter")
+		}
+		return s
+	}
+	s := scored(called(t, 2, 8)).press("o", "x").shows("End the night?", "7 of 8 rounds are left.", "play on").press("enter").shows("End the night?").press("e")
+	if s.night() != nil {
+		t.Fatal("the night was not ended when it was said again")
+	}
+	s = scored(called(t, 2, 8)).press("o", "x", "p")
+	if s.night() == nil {
+		t.Error("the night was ended though play was to go on")
+	}
+	if played(t).press("o", "x").night() != nil {
+		t.Error("with nothing left it is asked all the same")
+	}
+	s = newStage(t).people(1, 4, func(set *session.Settings) { set.Rounds = 8 })
+	scored(s.press("n").pass(12)).do(session.Leave{Person: s.night().Roll[0].Person}).press("n").shows("end the night: 7 of 8 rounds are left")
+	s = newStage(t).people(2, 8, func(set *session.Settings) {
+		set.Flow, set.Closing = session.Rolling, evening.Add(time.Hour)
+	})
+	s.press("n").pass(12).press("o", "x").shows("2 games on court", "Closing time is 20:00, in 48 min.")
+	s.press("esc", "esc").do(session.EndCalls{}).press("o", "x").shows("2 games on court").hides("Closing time is")
 }
 
 func TestAGameSetAsideOnTheBoardStaysInViewUntilItIsLeft(t *testing.T) {

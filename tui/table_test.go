@@ -84,6 +84,24 @@ func TestALadderNightShowsTheLadder(t *testing.T) {
 	called(t, 2, 9).press("117", "enter", "s").shows("last 5").hides("ladder")
 }
 
+// TestTheLadderSaysWhoGoesAnotherWay than the game says, and why: beside the row where there is room, and below for the row
+// that is chosen.
+func TestTheLadderSaysWhoGoesAnotherWay(t *testing.T) {
+	s := newStage(t).people(3, 13, func(set *session.Settings) { set.Format = scheduler.Ladder })
+	s.slices = 1
+	s.reopen().press("c", "n")
+	winner := s.night().Running()[1].A[0] // who goes up to the first court, and may not meet a winner there
+	p, _ := s.desk.Ledger().Club().Person(winner)
+	p.KeepApart = []session.PersonID{s.night().Running()[0].A[0]}
+	s.do(session.ChangePerson{Person: p})
+	for _, g := range s.night().Running() {
+		s.pass(4).do(session.FinishGame{Game: g.ID, Final: final(t, s, 11, 8)})
+	}
+	s.resize(120, 36).press("s").shows("(fills a place)", "(kept apart from ")
+	s.resize(80, 24).hides("(fills a place)").press("home").shows("Cleo V. won, and is on court 2 next: kept apart from Bram V.")
+	s.press("down").shows("2 go another way than the game says: choose the name to see why")
+}
+
 // TestTheMouseOnTheStandings: a click chooses a row, a second one opens the page; beside the table none does.
 func TestTheMouseOnTheStandings(t *testing.T) {
 	s := busy(t, 12, 37).resize(200, 60).press("s")

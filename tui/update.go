@@ -34,9 +34,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.survey()
 	}
 	noted := m.noteClock() // before a key can meet times that are wrong
-	before := m.trouble
+	before, reading := m.trouble, m.active == ui.CallingPage
 	_, cmd := m.route(msg)
-	if m.trouble != before {
+	if m.trouble != before || reading != (m.active == ui.CallingPage) {
 		m.attend()
 	}
 	return m, tea.Batch(noted, cmd, m.ring(), m.workBehind(), m.judge())

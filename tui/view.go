@@ -181,7 +181,7 @@ func (m *Model) head(c ui.Context) string {
 		parts = append(parts, "rolling")
 	}
 	if n.Settings.Format != scheduler.Rotating {
-		parts = append(parts, n.Settings.Format.String())
+		parts = append(parts, n.Settings.Format.Words())
 	}
 	parts = append(parts, fmt.Sprintf("%d here", n.Count(session.Here)))
 	if k := len(n.Bench()); k > 0 && len(n.Games) > 0 {

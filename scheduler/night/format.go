@@ -33,9 +33,21 @@ func (f Format) String() string {
 	return fmt.Sprintf("format %d", uint8(f))
 }
 
-// ParseFormat returns the format of that name. Case and surrounding space do not matter.
+// Words is what people call the format: its name, but "set pairs" for [Pairs].
+func (f Format) Words() string {
+	if f == Pairs {
+		return "set pairs"
+	}
+	return f.String()
+}
+
+// ParseFormat returns the format of that name, or of those [Format.Words]. Case and surrounding space do not matter.
 func ParseFormat(name string) (Format, error) {
-	i := slices.Index(formatNames, strings.ToLower(strings.TrimSpace(name)))
+	name = strings.ToLower(strings.TrimSpace(name))
+	if name == Pairs.Words() {
+		return Pairs, nil
+	}
+	i := slices.Index(formatNames, name)
 	if i < 0 {
 		return 0, fmt.Errorf("%q is no format: use one of %s", name, strings.Join(formatNames, ", "))
 	}

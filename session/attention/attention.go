@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"club/quadrille/session"
+	"club/quadrille/session/calling"
 	"club/quadrille/session/hall"
 )
 
@@ -25,6 +26,7 @@ const (
 	Complete              // all scores of the round are in, and the next one can be called
 	Overlong              // a game goes on for longer than nine of ten do
 	RoundLate             // the round should be over by now
+	Unread                // a fresh call was not read out whole
 	Waiting               // somebody waits for much longer than the others
 	Closing               // less can be played by closing time than is planned
 	Missing               // people who were expected have not come
@@ -53,8 +55,9 @@ type FileState struct {
 	Displaced bool   // the file is not in its place
 }
 
-// Of lists what wants attention now. The hall is that of the same ledger and time.
-func Of(l *session.Ledger, h hall.Hall, f FileState, now time.Time) []Matter {
+// Of lists what wants attention now. The hall is that of the same ledger and time; unread are the games of a fresh call
+// that were not read out yet, for whoever reads calls out.
+func Of(l *session.Ledger, h hall.Hall, f FileState, unread []calling.Call, now time.Time) []Matter {
 	out := file(f)
 	n := l.Night()
 	if n == nil {
@@ -67,6 +70,7 @@ func Of(l *session.Ledger, h hall.Hall, f FileState, now time.Time) []Matter {
 	out = append(out, s.courts()...)
 	out = append(out, s.complete(l)...)
 	out = append(out, s.roundLate()...)
+	out = append(out, s.unread(unread)...)
 	out = append(out, s.waiting()...)
 	out = append(out, s.closing()...)
 	out = append(out, s.missing()...)
@@ -183,6 +187,23 @@ func (s survey) roundLate() []Matter {
 	still := "courts " + strings.Join(courts, ", ") + " still play"
 	text := fmt.Sprintf("round %d should have been over by %s: %s", c.Round, s.now.Add(c.Target-c.Played).In(s.now.Location()).Format("15:04"), still)
 	return []Matter{{Kind: RoundLate, Text: text, ID: fmt.Sprintf("round late %d", c.Round)}}
+}
+
+// unread tells of courts whose people may not know yet that they are called.
+func (s survey) unread(calls []calling.Call) []Matter {
+	if len(calls) == 0 || s.n.Hold != nil {
+		return nil
+	}
+	var courts []string
+	newest := uint64(0)
+	for _, c := range calls {
+		courts, newest = append(courts, string(c.Court)), max(newest, c.Action)
+	}
+	what := "courts "
+	if len(courts) == 1 {
+		what = "court "
+	}
+	return []Matter{{Kind: Unread, Text: "called and not read out yet: " + what + strings.Join(courts, ", "), ID: fmt.Sprintf("unread %d", newest)}}
 }
 
 // shortWait is a wait that nobody minds, however short games are. Common practice, no source.

@@ -71,7 +71,7 @@ func (s *stand) finish(court session.CourtID) *stand {
 func (s *stand) matters(f FileState) []Matter {
 	l := s.desk.Ledger()
 	h, _ := hall.Of(l, nil, s.now)
-	return Of(l, h, f, s.now)
+	return Of(l, h, f, nil, s.now)
 }
 
 // says demands matters with these words, in this order, and no others.

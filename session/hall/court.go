@@ -47,7 +47,7 @@ func (c *Court) play(n *session.Night, g *session.Game, now time.Time) {
 		return
 	}
 	s := g.State
-	c.Score, c.Scored, c.Call = s.Score, true, s.Call()
+	c.Score, c.Scored, c.Call, c.Switched = s.Score, true, s.Call(), g.SwitchedEnds()
 	c.Server, c.Receiver = g.At(s.Server), g.At(s.Receiver)
 	for _, p := range s.Positions() {
 		c.Boxes[p.Seat.Team][p.Box] = g.At(p.Seat)
@@ -64,5 +64,6 @@ func (c *Court) over(n *session.Night, g *session.Game) {
 	c.How = g.Final.How()
 	c.Score, c.Scored = g.Final.Score(), c.How != scoring.Void
 	c.Winner, c.Decided = g.Final.Winner()
+	c.Switched = g.SwitchedEnds()
 	c.Played = n.GameTime(g, g.Finished)
 }

@@ -43,6 +43,7 @@ type Court struct {
 	Server, Receiver session.PersonID
 	Boxes            [2][2]session.PersonID // who stands where: by team, then by scoring.Box; empty in singles where nobody does
 	Call             string                 // as the server says it
+	Switched         bool                   // the teams have changed ends: A is where B began
 	PausedFor        scoring.Kind           // the time-out that goes on, 0 for none
 
 	Played   time.Duration // how long the game has been played, without holds

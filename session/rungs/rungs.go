@@ -136,6 +136,28 @@ func (l Ladder) Goes(rung int, s Step) Way {
 	return Stays
 }
 
+// ByRule is the rung to which the game alone sends a person, without regard to who sits out, comes in or is kept apart;
+// false where the game moves nobody, or a lot does.
+func (l Ladder) ByRule(rung int, s Step) (to int, ok bool) {
+	switch {
+	case !s.Over || s.Level || s.Void:
+		return 0, false
+	case s.Won:
+		return max(0, rung-1), true
+	}
+	return min(rung+1, len(l.Rungs)-1), true
+}
+
+// Off is how many rungs below the one by rule a person goes on, negative above it; 0 where that is not known.
+func (l Ladder) Off(rung int, s Step) int {
+	rule, ok := l.ByRule(rung, s)
+	to := slices.IndexFunc(l.Rungs, func(r Rung) bool { return r.Court == s.Next })
+	if !ok || s.Next == "" || to < 0 {
+		return 0
+	}
+	return to - rule
+}
+
 // Came is how a person came to the court, by the court of the game before.
 func (l Ladder) Came(rung int, s Step) Way {
 	from := slices.IndexFunc(l.Rungs, func(r Rung) bool { return r.Court == s.From })

@@ -91,3 +91,32 @@ func TestTheLadderOfARound(t *testing.T) {
 		do(session.CallRound{Plan: plan.Rounds})
 	}
 }
+
+// TestWhoGoesAnotherWay than the game says is told apart from who goes as it says.
+func TestWhoGoesAnotherWay(t *testing.T) {
+	l := Ladder{Rungs: []Rung{{Court: "1"}, {Court: "2"}, {Court: "3"}}}
+	for _, c := range []struct {
+		rung int
+		step Step
+		want int
+	}{
+		{0, Step{Over: true, Won: true, Next: "1"}, 0},
+		{0, Step{Over: true, Won: true, Next: "2"}, 1},
+		{0, Step{Over: true, Next: "1"}, -1},
+		{1, Step{Over: true, Won: true, Next: "1"}, 0},
+		{1, Step{Over: true, Next: "3"}, 0},
+		{1, Step{Over: true, Next: "1"}, -2},
+		{2, Step{Over: true, Next: "3"}, 0},
+		{2, Step{Over: true, Next: "2"}, -1},
+		{2, Step{Over: true, Won: true, Next: "3"}, 1},
+		{2, Step{Over: true, Won: true}, 0},
+		{2, Step{Over: true, Level: true, Next: "3"}, 0},
+		{2, Step{Over: true, Void: true, Next: "3"}, 0},
+		{2, Step{Next: "3"}, 0},
+		{2, Step{Over: true, Won: true, Next: "9"}, 0},
+	} {
+		if got := l.Off(c.rung, c.step); got != c.want {
+			t.Errorf("%+v on rung %d is %d off, want %d", c.step, c.rung, got, c.want)
+		}
+	}
+}

@@ -4,6 +4,7 @@ package calling
 
 import (
 	"fmt"
+	"slices"
 
 	"club/quadrille/session"
 	"club/quadrille/session/calling"
@@ -39,15 +40,9 @@ func List(c ui.Context) calling.List {
 	return calling.Of(c.Night(), ahead, c.Now)
 }
 
-// Unread is how many games of a list were not read.
-func (p *Page) Unread(l calling.List) int {
-	k := 0
-	for _, g := range l.Calls {
-		if !p.read[g] {
-			k++
-		}
-	}
-	return k
+// Left are the games of a list that were not read.
+func (p *Page) Left(l calling.List) []calling.Call {
+	return slices.DeleteFunc(slices.Clone(l.Calls), func(g calling.Call) bool { return p.read[g] })
 }
 
 // at is the index of what the cursor is on: what was chosen, else the first that was not read.
@@ -137,7 +132,7 @@ func (p *Page) Next(ui.Context) (string, bool) {
 	if len(p.list.Calls) == 0 {
 		return "", false
 	}
-	if p.Unread(p.list) == 0 {
+	if len(p.Left(p.list)) == 0 {
 		return "all is read out: esc goes back", true
 	}
 	return fmt.Sprintf("read court %s aloud, then press space; x if somebody does not come", p.list.Calls[p.at()].Court), true

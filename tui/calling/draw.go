@@ -64,7 +64,7 @@ func (p *Page) head(c ui.Context) string {
 	if p.list.Round > 0 {
 		what = fmt.Sprintf("Round %d", p.list.Round)
 	}
-	k, all := len(p.list.Calls)-p.Unread(p.list), len(p.list.Calls)
+	k, all := len(p.list.Calls)-len(p.Left(p.list)), len(p.list.Calls)
 	return line.Spread(c.Theme.Title.Render(what)+", to read aloud",
 		widget.Blocks(min(all, 24), float64(k), float64(all))+c.Theme.Dim.Render(fmt.Sprintf("  %d of %d read", k, all)), c.Width)
 }

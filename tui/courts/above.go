@@ -13,13 +13,22 @@ import (
 // gutter is the room at each team of a court to scale, for its number and for the points.
 const gutter = 8
 
+// sides are the teams as they stand on the court, with the styles of their names.
+func (f *face) sides() (left, right team, leftStyle, rightStyle lipgloss.Style) {
+	if f.switched {
+		return f.b, f.a, f.theme.TeamB, f.theme.TeamA
+	}
+	return f.a, f.b, f.theme.TeamA, f.theme.TeamB
+}
+
 // fromAbove draws the court to scale, with everybody in a box, and digits that are read across the hall.
 func (f *face) fromAbove() []string {
 	height := f.size.height - 4          // the bar above, the foot below, and a blank line
 	width := f.size.width - 2*gutter - 1 // the cursor's bar takes a cell of its own
 	court := f.court(width, height)
 	number := widget.Digits(digitsOnly(f.id), f.theme.Choice().ASCII)
-	left, right := widget.Digits(f.a.points, f.theme.Choice().ASCII), widget.Digits(f.b.points, f.theme.Choice().ASCII)
+	atLeft, atRight, _, _ := f.sides()
+	left, right := widget.Digits(atLeft.points, f.theme.Choice().ASCII), widget.Digits(atRight.points, f.theme.Choice().ASCII)
 	numberStyle := f.theme.Strong
 	if f.selected {
 		numberStyle = f.theme.Key.Bold(true)
@@ -35,8 +44,8 @@ func (f *face) fromAbove() []string {
 			}
 			l = numberStyle.Render(line.Right(text+" ", gutter))
 		case at >= 0:
-			l = f.pointStyle(f.a).Render(line.Right(left[at]+" ", gutter))
-			r = f.pointStyle(f.b).Render(line.Fit(" "+right[at], gutter))
+			l = f.pointStyle(atLeft).Render(line.Right(left[at]+" ", gutter))
+			r = f.pointStyle(atRight).Render(line.Fit(" "+right[at], gutter))
 		}
 		out = append(out, l+row+r)
 	}
@@ -89,9 +98,10 @@ func (f *face) court(width, height int) []string {
 			Style: f.style(own).Render, MarkedStyle: f.theme.Strong.Render,
 		}
 	}
+	l, r, own, other := f.sides()
 	return widget.Court{
-		Left:  [2]widget.Spot{spot(f.a, f.a.left, inLeft, f.theme.TeamA), spot(f.a, f.a.right, inRight, f.theme.TeamA)},
-		Right: [2]widget.Spot{spot(f.b, f.b.right, inRight, f.theme.TeamB), spot(f.b, f.b.left, inLeft, f.theme.TeamB)},
+		Left:  [2]widget.Spot{spot(l, l.left, inLeft, own), spot(l, l.right, inRight, own)},
+		Right: [2]widget.Spot{spot(r, r.right, inRight, other), spot(r, r.left, inLeft, other)},
 		Line:  f.theme.Frame.Render,
 	}.Lines(width, height)
 }

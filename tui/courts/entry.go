@@ -142,12 +142,14 @@ func either(ps []pair) string {
 }
 
 // pairs lists the ways in which what was typed can be two numbers: one way with a blank, several
-// without. Numbers have no leading zero and at most two digits.
+// without. Numbers have at most two digits; one begins with a zero only where it is plain which digits it has:
+// beside a blank, or in four digits such as 1109.
 func (e *entry) pairs() []pair {
 	var out []pair
 	add := func(x, y string) {
-		a, okA := number(x)
-		b, okB := number(y)
+		plain := len(x)+len(y) == 4 || strings.Contains(e.text, " ")
+		a, okA := number(x, plain)
+		b, okB := number(y, plain)
 		if !okA || !okB {
 			return
 		}
@@ -166,8 +168,9 @@ func (e *entry) pairs() []pair {
 	return out
 }
 
-func number(text string) (int, bool) {
-	if text == "" || len(text) > 2 || len(text) == 2 && text[0] == '0' {
+// number is that of one or two digits, of which the first may be a zero where that is plain.
+func number(text string, plain bool) (int, bool) {
+	if text == "" || len(text) > 2 || len(text) == 2 && text[0] == '0' && !plain {
 		return 0, false
 	}
 	v, err := strconv.Atoi(text)

@@ -237,3 +237,16 @@ func TestAScoreIsWrittenAsItIsRead(t *testing.T) {
 		}
 	}
 }
+
+// TestAZeroInFront: it is read where it is plain which digits the number has, and nowhere else.
+func TestAZeroInFront(t *testing.T) {
+	rules := scoring.Rules{Scoring: scoring.SideOut, To: 11, WinBy: 2}
+	for text, want := range map[string]string{"1109": "11-9", "0911": "9-11", "11 09": "11-9", "1100": "11-0", "0011": "0-11", "07 11": "7-11"} {
+		if got, err := typed(t, letters(text)...).final(rules); err != nil || got.String() != want {
+			t.Errorf("%q is %v (%v), want %s", text, got, err, want)
+		}
+	}
+	if got, err := typed(t, letters("1110")...).final(rules); err == nil {
+		t.Errorf("1110 is %v, and no game ends so", got)
+	}
+}

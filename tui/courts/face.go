@@ -25,7 +25,8 @@ type face struct {
 	alarm bool   // the note is what the night waits for
 
 	a, b             team
-	played, expected int // minutes, for the bar; expected is 0 without one
+	switched         bool // the teams have changed ends: b is at the left
+	played, expected int  // minutes, for the bar; expected is 0 without one
 }
 
 // team is one team of a court.
@@ -53,6 +54,7 @@ const (
 func faceOf(c ui.Context, k *hall.Court, why *session.Idle) face {
 	f := face{theme: c.Theme, id: string(k.ID), state: k.State}
 	f.a, f.b = teamOf(c, k, scoring.A), teamOf(c, k, scoring.B)
+	f.switched = k.Switched
 	switch k.State {
 	case hall.Closed:
 		f.note = "closed"

@@ -65,7 +65,7 @@ func (d *Door) Actions(c ui.Context) []ui.Action {
 		}).Because(more),
 		d.move(len(rows)),
 		drop,
-		ui.Ask(ui.Bind("open roster", "ctrl+o", "ctrl+o"), ui.Show{Dialog: importForm()}),
+		ui.Ask(ui.Bind("open roster", "ctrl+o", "ctrl+o"), ui.Show{Dialog: ImportForm()}),
 	}
 }
 
@@ -187,7 +187,7 @@ func (d *Door) counts(c ui.Context) string {
 	parts := []string{fmt.Sprintf("%d here", n.Count(session.Here))}
 	for _, p := range []session.Presence{session.Resting, session.Expected, session.Gone} {
 		if k := n.Count(p); k > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s", k, p))
+			parts = append(parts, fmt.Sprintf("%d %s", k, p.Words()))
 		}
 	}
 	return c.Theme.Dim.Render(strings.Join(parts, " · "))

@@ -12,8 +12,8 @@ import (
 	"club/quadrille/tui/ui"
 )
 
-// importForm asks for the file of a roster.
-func importForm() ui.Dialog {
+// ImportForm asks for the file of a roster.
+func ImportForm() ui.Dialog {
 	send := func(v []string) (ui.Intent, error) {
 		path := strings.TrimSpace(v[0])
 		if path == "" {

@@ -109,7 +109,7 @@ func (r row) order() int {
 }
 
 // text says who it is and where the person stands tonight. The mark in front says it without
-// colour: [x] here, [~] resting, [-] gone, [ ] not here yet.
+// colour: [x] here, [~] resting, [-] left, [ ] not here yet.
 func (r row) text(c ui.Context, width int) string {
 	if r.guest != "" {
 		return fmt.Sprintf("[+] add %q as a guest", r.guest)
@@ -132,7 +132,7 @@ func (r row) text(c ui.Context, width int) string {
 	case session.Resting:
 		mark, note = "[~]", "resting"
 	case session.Gone:
-		mark, note = "[-]", "gone"
+		mark, note = "[-]", "left"
 		if _, out := c.Night().OutForTonight(r.person.ID); out {
 			note = "out for tonight"
 		}

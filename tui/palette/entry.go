@@ -18,8 +18,9 @@ type Entry struct {
 	Keys  string // the keys that do the same, empty for none
 	Why   string // why it cannot be done now; empty when it can
 	Take  func() ui.Intent
+	Also  string // other words by which it is found; they are not shown
 
-	label, note []string // the words of both, plain; made when the list is
+	label, note []string // the words of both, plain, with the other words in note; made when the list is
 	made        bool
 }
 
@@ -37,7 +38,7 @@ func Ready(entries []Entry) []Entry {
 func (e *Entry) ready() {
 	e.made = true
 	e.label = strings.Fields(name.Plain(marks.Replace(e.Label)))
-	e.note = strings.Fields(name.Plain(marks.Replace(e.Note)))
+	e.note = strings.Fields(name.Plain(marks.Replace(e.Note + " " + e.Also)))
 }
 
 // marks part words as blanks do.

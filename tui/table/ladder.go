@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 
 	"club/quadrille/session"
 	"club/quadrille/session/rungs"
@@ -49,9 +50,69 @@ func (f *facts) ladderSheet(c ui.Context) sheet {
 		if p.step.Partner != "" {
 			with = c.Names.Short(p.step.Partner)
 		}
-		return row(court, c.Names.Full(p.step.Person), with, points(p.step), f.came(p.rung, p.step), f.goes(p.rung, p.step))
+		goes := f.goes(p.rung, p.step)
+		if why := f.offRule(c, p.rung, p.step); why != "" && c.Width >= wideLadder {
+			goes += " (" + why + ")"
+		}
+		return row(court, c.Names.Full(p.step.Person), with, points(p.step), f.came(p.rung, p.step), goes)
+	}
+	off := 0
+	for _, p := range rows {
+		if f.climb.Off(p.rung, p.step) != 0 {
+			off++
+		}
+	}
+	switch {
+	case off == 1:
+		s.about = func(i int) string { return f.about(c, rows[i].rung, rows[i].step, "1 goes") }
+	case off > 1:
+		s.about = func(i int) string { return f.about(c, rows[i].rung, rows[i].step, fmt.Sprintf("%d go", off)) }
 	}
 	return s
+}
+
+// about says of somebody who goes on another court than the game alone says which one, and why; of others that
+// some do.
+func (f *facts) about(c ui.Context, rung int, s rungs.Step, some string) string {
+	why := f.offRule(c, rung, s)
+	if why == "" {
+		return some + " another way than the game says: choose the name to see why"
+	}
+	verb := "lost"
+	if s.Won {
+		verb = "won"
+	}
+	return fmt.Sprintf("%s %s, and is on court %s next: %s", c.Names.Short(s.Person), verb, s.Next, why)
+}
+
+// wideLadder is the least width at which every row has room for why somebody goes another way than the game says.
+const wideLadder = 110
+
+// offRule is why somebody goes on another court than the game alone says, empty for who goes as it says.
+func (f *facts) offRule(c ui.Context, rung int, s rungs.Step) string {
+	off := f.climb.Off(rung, s)
+	switch {
+	case off < 0:
+		return "fills a place"
+	case off == 0:
+		return ""
+	}
+	rule, _ := f.climb.ByRule(rung, s)
+	for _, r := range f.climb.Rungs {
+		for _, other := range r.Steps {
+			if other.Next == f.climb.Rungs[rule].Court && apart(c, s.Person, other.Person) {
+				return "kept apart from " + c.Names.Short(other.Person)
+			}
+		}
+	}
+	return "makes room"
+}
+
+// apart tells whether two people are never on one court.
+func apart(c ui.Context, a, b session.PersonID) bool {
+	p, _ := c.Club().Person(a)
+	q, _ := c.Club().Person(b)
+	return slices.Contains(p.KeepApart, b) || slices.Contains(q.KeepApart, a)
 }
 
 // points are those of the game on the court, as the person sees them.
@@ -100,20 +161,20 @@ func (f *facts) goes(rung int, s rungs.Step) string {
 	case way == rungs.Stays && rung == 0:
 		return "= stays at the top"
 	case way == rungs.Stays:
-		return "= stays" + court(s.Next)
+		return "= stays" + on(s.Next)
 	case s.Sits:
 		return "sits out the next round"
 	case s.Level:
 		return "a lot decides"
 	case s.Next != "":
-		return "to" + court(s.Next)
+		return "to court " + string(s.Next)
 	}
 	return ""
 }
 
-func court(id session.CourtID) string {
+func on(id session.CourtID) string {
 	if id == "" {
 		return ""
 	}
-	return " court " + string(id)
+	return " on court " + string(id)
 }
