@@ -54,6 +54,9 @@ func (m *Model) print(k paper.Kind, path string, from ui.Dialog) tea.Cmd {
 		ahead = m.plan.Rotation.Rounds
 	}
 	night := paper.Of(m.ledger.Club(), n, ahead, m.now.Location())
+	if m.options.Phones != nil {
+		night.Phones, _ = m.options.Phones.Address()
+	}
 	m.busy, m.after = true, pending{dialog: from}
 	desk, print := m.desk, m.options.Print
 	return func() tea.Msg {

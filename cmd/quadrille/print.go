@@ -13,8 +13,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"club/quadrille/cmd/quadrille/pdf"
+	"club/quadrille/cmd/quadrille/wire"
 	"club/quadrille/session"
 	"club/quadrille/session/paper"
+	"club/quadrille/store"
 )
 
 // printer is what the flags of print ask for.
@@ -38,7 +40,8 @@ that a night can go on when the laptop does not: "quadrille enter" takes the res
 ` + sheetList() + `.
 
 People are called as the club wants the hall to see them; only the check-in list has full names. The letters behind
-a round stand for its games, and can be typed with its results. It works while the desk is open.`,
+a round stand for its games, and can be typed with its results. While the page for phones is open, the rotation says
+where it is found, with a code for cameras in the PDF. It works while the desk is open.`,
 		Example: `  quadrille print rotation --out wall.pdf
   quadrille print rotation --night 3 --text
   quadrille print rotation --plan rotation.json --paper letter --out wall.pdf`,
@@ -141,7 +144,28 @@ func (p *printer) of(cmd *cobra.Command) (paper.Night, error) {
 	if err != nil {
 		return paper.Night{}, err
 	}
-	return paper.Of(ledger.Club(), n, ahead(cmd, ledger, n), time.Local), nil
+	night := paper.Of(ledger.Club(), n, ahead(cmd, ledger, n), time.Local)
+	if n == ledger.Night() {
+		night.Phones = p.page(cmd.Context())
+	}
+	return night, nil
+}
+
+// page is the address of the page for phones that the desk of the club file knows of, "" where none is open.
+func (p *printer) page(ctx context.Context) string {
+	path, err := p.opts.path()
+	if err == nil {
+		path, err = store.Resolve(path)
+	}
+	if err != nil {
+		return ""
+	}
+	ctx, stop := context.WithTimeout(ctx, 2*time.Second)
+	defer stop()
+	if v := wire.Ask(ctx, path, buildVersion()); v != nil {
+		return v.Phones
+	}
+	return ""
 }
 
 // ahead are the rounds to come of a night that goes on, as far as they can be planned.

@@ -116,7 +116,7 @@ func (s *sharing) follow(ctx context.Context, path string) error {
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		wire.Follow(follow, path, buildVersion(), func(n wire.News) {
+		wire.Share(follow, path, buildVersion(), s.server.URL(), func(n wire.News) {
 			select {
 			case news <- n:
 			case <-follow.Done():

@@ -25,6 +25,7 @@ type Night struct {
 	Table  []standings.Row
 	Why    map[string]string // why the row of a name stands before the next
 	Note   string            // which games the table counts otherwise
+	Phones string            // address of the page for phones, "" where none is open
 }
 
 // Person is somebody on the check-in list.

@@ -16,7 +16,10 @@ func (r Round) heading() string {
 
 // Rotation is the sheet for the wall: who plays whom on which court, round by round, and who sits out.
 func Rotation(n Night) Sheet {
-	s := Sheet{Title: n.Title, Large: true, Beside: 1}
+	s := Sheet{Title: n.Title, Large: true, Beside: 1, Code: n.Phones}
+	if n.Phones != "" {
+		s.Under = append(s.Under, "Tonight on your phone, in the Wi-Fi of the desk: "+n.Phones)
+	}
 	for _, r := range n.Rounds {
 		b := Block{Heading: r.heading(), Mark: r.Mark, Table: Table{Columns: []Column{{Right: true}, {}, {}, {}}}}
 		scored := false

@@ -4,6 +4,7 @@ package paper
 type Sheet struct {
 	Title  string
 	Under  []string // sentences under the title
+	Code   string   // an address that stands beside the title as a code for cameras, "" for none
 	Large  bool     // for the wall: as large as the page has room for
 	Beside int      // so many blocks may stand side by side, at least 1
 	Blocks []Block

@@ -29,7 +29,8 @@ type View struct {
 	Next      Next      `json:"next"`
 	Bench     []Waiting `json:"bench"` // who plays next comes first
 	Standings []Place   `json:"standings"`
-	People    []Person  `json:"people"` // in the hall, by name
+	People    []Person  `json:"people"`           // in the hall, by name
+	Phones    string    `json:"phones,omitempty"` // address of the page for phones while there is one; who sends views knows it
 }
 
 // Hold is play stopped for safety.

@@ -20,6 +20,7 @@ type Board struct {
 	away bool         // the desk is not there, and view is how it stood
 	why  string       // why the board cannot follow the desk, "" if it could
 	file string       // the club file that the board is about
+	code func(text string, width, height int) []string
 
 	theme         *theme.Theme
 	pen           pen

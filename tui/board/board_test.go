@@ -2,6 +2,7 @@ package board
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -88,6 +89,16 @@ func TestGoldenBoards(t *testing.T) {
 	held.Hold = &public.Hold{Why: "lightning or thunder", Minutes: 5}
 	rolling := hall(4, 9)
 	rolling.Round, rolling.Rounds, rolling.Next = 0, 0, public.Next{Games: []public.Game{{A: []string{"Maud E.", "Zoë Q."}, B: []string{"Nils R.", "李雷"}}}}
+	shared := hall(4, 2)
+	shared.Phones = "http://192.168.1.20:8470/"
+	code := func(b *Board) {
+		b.code = func(_ string, width, height int) []string {
+			if width < 10 || height < 5 {
+				return nil
+			}
+			return slices.Repeat([]string{"▀▄ squares"}, 5)
+		}
+	}
 	ascii := func(b *Board) {
 		b.theme, b.pen = theme.Of(theme.Choice{Profile: termenv.Ascii, ASCII: true}), newPen(true)
 	}
@@ -112,6 +123,7 @@ func TestGoldenBoards(t *testing.T) {
 		{"waiting", nil, 0, func(b *Board) { b.away, b.file = true, "/home/ann/club.qdb" }},
 		{"away", hall(4, 2), 0, func(b *Board) { b.away = true }},
 		{"refused", nil, 0, func(b *Board) { b.away, b.why = true, "This board is of an older Quadrille (v1) than the desk (v2)." }},
+		{"4 courts, phones", shared, 94 * time.Second, code},
 		{"ascii", hall(2, 2), 0, ascii},
 	} {
 		for _, size := range sizes {

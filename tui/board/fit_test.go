@@ -30,6 +30,9 @@ func TestAnyBoardFits(t *testing.T) {
 		if rapid.Bool().Draw(rt, "message") {
 			v.Messages = []public.Message{{Text: rapid.StringN(1, 60, 120).Draw(rt, "text")}}
 		}
+		if rapid.Bool().Draw(rt, "phones") {
+			v.Phones = "http://192.168.178.120:8470/"
+		}
 		if rapid.IntRange(0, 4).Draw(rt, "held") == 0 {
 			v.Hold = &public.Hold{Why: "heat"}
 		}
@@ -40,6 +43,12 @@ func TestAnyBoardFits(t *testing.T) {
 			view: v, theme: theme.Plain(), pen: newPen(false), away: rapid.Bool().Draw(rt, "away"),
 			width: rapid.IntRange(1, 240).Draw(rt, "width"), height: rapid.IntRange(1, 70).Draw(rt, "height"),
 			passed: time.Duration(rapid.IntRange(0, 600).Draw(rt, "passed")) * time.Second,
+		}
+		b.code = func(_ string, width, height int) []string {
+			if width < 33 || height < 17 {
+				return nil
+			}
+			return slices.Repeat([]string{strings.Repeat("█", 33)}, 17)
 		}
 		if rapid.Bool().Draw(rt, "ascii") {
 			b.theme, b.pen = theme.Of(theme.Choice{Profile: termenv.Ascii, ASCII: true}), newPen(true)

@@ -25,6 +25,8 @@ type Options struct {
 	Theme *theme.Theme
 	File  string // the club file that the board is about
 	Now   func() time.Time
+	// Code draws a text for cameras in a width and height, nil where it does not fit; it may be nil.
+	Code func(text string, width, height int) []string
 	// Follow tells the news until ctx ends.
 	Follow func(ctx context.Context, tell func(News))
 }
@@ -42,7 +44,7 @@ func newModel(o Options) *Model {
 		o.Theme = theme.Plain()
 	}
 	return &Model{
-		board: Board{theme: o.Theme, pen: newPen(o.Theme.Choice().ASCII), file: o.File},
+		board: Board{theme: o.Theme, pen: newPen(o.Theme.Choice().ASCII), file: o.File, code: o.Code},
 		now:   o.Now, began: o.Now(),
 	}
 }

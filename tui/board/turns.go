@@ -59,6 +59,9 @@ func (b *Board) turnsOfLists(v *public.View, width, height int) []turn {
 			out = append(out, turn{"", listTurn, func() []string { return b.panel(p, l, page, width, height) }})
 		}
 	}
+	if v.Phones != "" && !b.away {
+		out = append(out, turn{"", listTurn, func() []string { return b.phones(v.Phones, width, height) }})
+	}
 	return out
 }
 

@@ -38,11 +38,18 @@ func height(lines []line) (sum float64) {
 
 // head is the title of the sheet with what stands under it, on the first page only.
 func (p *press) head() []line {
-	out := p.text("B", min(p.size*titleSize, 20), p.on.wide-2*margin, p.sheet.Title)
-	for _, text := range p.sheet.Under {
-		out = append(out, p.text("", min(p.size, 11), p.on.wide-2*margin, text)...)
+	room := p.on.wide - 2*margin
+	var out []line
+	code, wide := p.code(p.sheet.Code)
+	if wide > 0 {
+		room -= wide + 2
+		out = append(out, line{draw: func(x, y float64) { code(x+room+2, y) }})
 	}
-	return append(out, blank(2))
+	out = append(out, p.text("B", min(p.size*titleSize, 20), room, p.sheet.Title)...)
+	for _, text := range p.sheet.Under {
+		out = append(out, p.text("", min(p.size, 11), room, text)...)
+	}
+	return append(out, blank(max(2, wide+2-height(out))))
 }
 
 // below is where blocks begin under lines at the top.

@@ -69,7 +69,7 @@ func TestABrowserFindsNoFaults(t *testing.T) {
 			tab := b.Tab(size[0], size[1]).Prefers("prefers-color-scheme", scheme)
 			for _, v := range views {
 				s.Tell(v.view)
-				tab.Go(s.URL() + "?me=" + v.key).Picture(fmt.Sprintf("%s-%s-%dx%d", v.name, scheme, size[0], size[1]))
+				tab.Go(s.URL()+"?me="+v.key).Picture(os.Getenv("QUADRILLE_PICTURES"), fmt.Sprintf("%s-%s-%dx%d", v.name, scheme, size[0], size[1]))
 				for _, fault := range tab.Faults() {
 					t.Errorf("%s, %s, %v: %s", v.name, scheme, size, fault)
 				}

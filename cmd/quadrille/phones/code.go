@@ -13,6 +13,7 @@ type Ink struct {
 	Colours bool // black on white, whatever the terminal's own are
 	Light   bool // the background of the terminal, where there are no colours
 	ASCII   bool // plain characters, two for each square
+	Scale   int  // how many times as large each way, 0 for once
 }
 
 // quiet is the empty border that a code needs, in squares (ISO/IEC 18004, section 9.1).
@@ -24,15 +25,18 @@ func Code(text string, ink Ink) ([]string, error) {
 	if err != nil {
 		return nil, fmt.Errorf("no code can be made of %s: %w", text, err)
 	}
+	scale := max(1, ink.Scale)
+	black := func(x, y int) bool { return code.Black(x/scale-quiet, y/scale-quiet) }
 	var lines []string
 	step := 2
 	if ink.ASCII {
 		step = 1
 	}
-	for y := -quiet; y < code.Size+quiet; y += step {
+	size := (code.Size + 2*quiet) * scale
+	for y := 0; y < size; y += step {
 		var line strings.Builder
-		for x := -quiet; x < code.Size+quiet; x++ {
-			line.WriteString(ink.square(code.Black(x, y), code.Black(x, y+1)))
+		for x := range size {
+			line.WriteString(ink.square(black(x, y), black(x, y+1)))
 		}
 		lines = append(lines, ink.line(line.String()))
 	}

@@ -55,6 +55,17 @@ func TestCodesAreDrawnAsTheyAre(t *testing.T) {
 			t.Errorf("%d lines of %d cells do not fit 80 by 24 with what stands around them", len(lines), ansi.StringWidth(lines[0]))
 		}
 	}
+	large, err := Code(text, Ink{Scale: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for y, row := range dark(large, Ink{}) {
+		for x, got := range row {
+			if y < 3*(want.Size+8) && got != want.Black(x/3-4, y/3-4) {
+				t.Fatalf("three times as large the square %d, %d is dark: %v", x, y, got)
+			}
+		}
+	}
 	if _, err := Code(strings.Repeat("x", 5000), Ink{}); err == nil {
 		t.Error("a text that no code can hold is drawn")
 	}

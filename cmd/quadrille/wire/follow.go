@@ -31,16 +31,43 @@ var usualPatience = patience{dial: 2 * time.Second, alive: 3 * usualPace.beat, f
 // Follow tells what the desk of a club file shows, and whether there is one, until ctx ends. It waits for a
 // desk that is not open yet, and for one that is opened again. Tell is called from this goroutine.
 func Follow(ctx context.Context, clubFile, program string, tell func(News)) {
-	follow(ctx, places(clubFile), program, usualPatience, tell)
+	follow(ctx, places(clubFile), newHello(isBoard, program), usualPatience, tell)
 }
 
-func follow(ctx context.Context, at []place, program string, p patience, tell func(News)) {
+// Share is Follow for who shows the views on at a page for phones. The desk gives its address away with the views
+// while this goes on.
+func Share(ctx context.Context, clubFile, program, page string, tell func(News)) {
+	ours := newHello(isBoard, program)
+	ours.Page = page
+	follow(ctx, places(clubFile), ours, usualPatience, tell)
+}
+
+// Ask asks the desk of a club file for what it shows, nil where none answers before ctx ends.
+func Ask(ctx context.Context, clubFile, program string) (v *public.View) {
+	for _, at := range places(clubFile) {
+		c, err := dial([]place{at}, usualPatience.dial)
+		if err != nil {
+			continue
+		}
+		first, enough := context.WithCancel(ctx)
+		_, _ = listenTo(first, c, newHello(isBoard, program), usualPatience, func(n News) {
+			if v == nil {
+				v = n.View
+			}
+			enough()
+		})
+		enough()
+	}
+	return v
+}
+
+func follow(ctx context.Context, at []place, ours hello, p patience, tell func(News)) {
 	wait := p.first
 	for ctx.Err() == nil {
 		c, err := dial(at, p.dial)
 		if err == nil {
 			var heard bool
-			heard, err = listenTo(ctx, c, program, p, tell)
+			heard, err = listenTo(ctx, c, ours, p, tell)
 			if heard {
 				wait = p.first
 			}
@@ -85,12 +112,11 @@ func dial(at []place, timeout time.Duration) (c net.Conn, err error) {
 }
 
 // listenTo follows one desk until it is gone. Heard tells that it has shown something.
-func listenTo(ctx context.Context, c net.Conn, program string, p patience, tell func(News)) (heard bool, err error) {
+func listenTo(ctx context.Context, c net.Conn, ours hello, p patience, tell func(News)) (heard bool, err error) {
 	defer c.Close()
 	stop := context.AfterFunc(ctx, func() { _ = c.Close() })
 	defer stop()
 	_ = c.SetDeadline(time.Now().Add(p.dial))
-	ours := newHello(isBoard, program)
 	out, err := frameOf(ours)
 	if err != nil {
 		return false, err

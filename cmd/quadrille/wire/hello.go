@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"net/netip"
+	"strings"
 
 	"club/quadrille/session/public"
 )
@@ -25,6 +27,7 @@ type hello struct {
 	View      int    `json:"view"`              // version of the views
 	Program   string `json:"program"`           // version of the program, for people
 	Refused   string `json:"refused,omitempty"` // the desk's: why the board may not follow
+	Page      string `json:"page,omitempty"`    // the board's: address of the page at which it shows the views on
 }
 
 func newHello(who, program string) hello {
@@ -55,6 +58,19 @@ func fits(board, desk hello) string {
 	}
 	return fmt.Sprintf("This board is of %s Quadrille (%s) than the desk (%s). Start it anew from the program that runs the desk.",
 		age, printable(board.Program, longestVersion), printable(desk.Program, longestVersion))
+}
+
+// page is the address of a page in a local network that somebody says hello with, and nothing else that was said.
+func (h hello) page() string {
+	at, ok := strings.CutPrefix(h.Page, "http://")
+	if !ok {
+		return ""
+	}
+	where, err := netip.ParseAddrPort(strings.TrimSuffix(at, "/"))
+	if a := where.Addr(); err != nil || !a.IsPrivate() && !a.IsLoopback() && !a.IsLinkLocalUnicast() || a.Zone() != "" {
+		return ""
+	}
+	return "http://" + where.String() + "/"
 }
 
 // longestVersion is how many characters of a version are told.

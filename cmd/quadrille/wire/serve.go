@@ -56,6 +56,7 @@ func (s *state) bytes() []byte {
 
 // board is who follows.
 type board struct {
+	page  string        // address at which it shows the views on, "" for a board that hangs on a wall
 	fresh chan struct{} // has room for one: there is a newer state
 }
 
@@ -147,8 +148,10 @@ func (s *Server) following() (k int) {
 func (s *Server) drop(c net.Conn) {
 	_ = c.Close()
 	s.mu.Lock()
+	defer s.mu.Unlock()
+	gone := s.conns[c]
 	delete(s.conns, c)
-	s.mu.Unlock()
+	s.tellPage(gone)
 }
 
 // greet hears the hello of a board, answers it, and lets the board follow unless it cannot.
@@ -162,7 +165,7 @@ func (s *Server) greet(c net.Conn) {
 	ours.Refused = fits(theirs, ours)
 	var b *board
 	if ours.Refused == "" {
-		if b = s.join(c); b == nil {
+		if b = s.join(c, theirs.page()); b == nil {
 			ours.Refused = "This desk has as many boards as it can have. Close one of them."
 		}
 	}
@@ -174,16 +177,41 @@ func (s *Server) greet(c net.Conn) {
 }
 
 // join makes a connection that of a board, if there is room for one; else it gives nil.
-func (s *Server) join(c net.Conn) *board {
+func (s *Server) join(c net.Conn, page string) *board {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if s.closed || s.following() >= MaxBoards {
 		return nil
 	}
-	b := &board{fresh: make(chan struct{}, 1)}
+	b := &board{fresh: make(chan struct{}, 1), page: page}
 	b.wake() // what is shown already is new to it
 	s.conns[c] = b
+	s.tellPage(b)
 	return b
+}
+
+// tellPage makes the newest state anew where a page has come or gone, since its address is shown.
+func (s *Server) tellPage(b *board) {
+	if b == nil || b.page == "" || s.newest == nil {
+		return
+	}
+	s.newest = &state{make: s.newest.make}
+	for _, b := range s.conns {
+		b.wake()
+	}
+}
+
+// Page is the address at which one of those who follow shows the views on to phones, "" where nobody does.
+func (s *Server) Page() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	least := ""
+	for _, b := range s.conns {
+		if b != nil && b.page != "" && (least == "" || b.page < least) {
+			least = b.page
+		}
+	}
+	return least
 }
 
 // feed sends the newest state whenever there is one, until the board is gone or says something.

@@ -75,7 +75,7 @@ func watch(t testing.TB, clubFile string) *watcher {
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		follow(ctx, places(clubFile), "v1", eager, func(n News) {
+		follow(ctx, places(clubFile), newHello(isBoard, "v1"), eager, func(n News) {
 			w.mu.Lock()
 			w.news = append(w.news, n)
 			w.mu.Unlock()
@@ -261,10 +261,10 @@ func TestOtherVersionsSaySo(t *testing.T) {
 		want  string
 	}{
 		{newHello(isBoard, "v1"), ""},
-		{hello{isBoard, Protocol - 1, public.Version, "v1", ""}, "an older Quadrille (v1) than the desk (v2)"},
-		{hello{isBoard, Protocol, public.Version - 1, "v1", ""}, "an older Quadrille"},
-		{hello{isBoard, Protocol + 1, 0, "v3\x1b[31m", ""}, "a newer Quadrille (v3[31m)"},
-		{hello{isBoard, Protocol, public.Version + 1, "v3", ""}, "a newer Quadrille"},
+		{hello{isBoard, Protocol - 1, public.Version, "v1", "", ""}, "an older Quadrille (v1) than the desk (v2)"},
+		{hello{isBoard, Protocol, public.Version - 1, "v1", "", ""}, "an older Quadrille"},
+		{hello{isBoard, Protocol + 1, 0, "v3\x1b[31m", "", ""}, "a newer Quadrille (v3[31m)"},
+		{hello{isBoard, Protocol, public.Version + 1, "v3", "", ""}, "a newer Quadrille"},
 	} {
 		if got := fits(c.board, desk); !strings.Contains(got, c.want) || (got == "") != (c.want == "") {
 			t.Errorf("to %+v the desk says %q, want %q", c.board, got, c.want)
@@ -272,7 +272,7 @@ func TestOtherVersionsSaySo(t *testing.T) {
 	}
 	club := filepath.Join(folder(t), "club.qdb")
 	openDesk(t, club, quick)
-	c := meet(t, club, hello{isBoard, 99, 1, "v99", ""})
+	c := meet(t, club, hello{isBoard, 99, 1, "v99", "", ""})
 	answer, err := readHello(c, isDesk)
 	if err != nil || !strings.Contains(answer.Refused, "newer Quadrille (v99)") {
 		t.Errorf("the desk answers %+v, %v", answer, err)

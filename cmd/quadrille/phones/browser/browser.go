@@ -160,10 +160,9 @@ func (t *Tab) Choose(name string) *Tab {
 	return t.do(chromedp.Focus(list), chromedp.SendKeys(list, name), chromedp.Click(chromedp.CSS("form button")))
 }
 
-// Picture keeps a picture of the whole page in the folder that QUADRILLE_PICTURES names, if it does.
-func (t *Tab) Picture(name string) *Tab {
+// Picture keeps a picture of the whole page in a folder, unless that is "".
+func (t *Tab) Picture(folder, name string) *Tab {
 	t.t.Helper()
-	folder := os.Getenv("QUADRILLE_PICTURES")
 	if folder == "" {
 		return t
 	}
