@@ -10,6 +10,7 @@ import (
 
 	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
+	"club/quadrille/session/care"
 )
 
 // samples has one event of every kind.
@@ -52,6 +53,7 @@ func samples(t testing.TB) []Event {
 		NamingChosen{AsChosen},
 		ThunderHeard{},
 		CourtsTold{[]CourtID{"1", "12"}},
+		HeatMeasured{care.Air{Fahrenheit: 91.4, Humidity: 60}},
 		PersonHurt{"p1", 1, true, "fell on the baseline"},
 		PersonCleared{"p1", "Dr Vale, physician"},
 		ClockMoved{-10800000, true},

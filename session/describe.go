@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"club/quadrille/scoring"
+	"club/quadrille/session/care"
 )
 
 // Describe says in one line what an action was, in the words of the desk. Many events of one kind,
@@ -216,6 +217,9 @@ func describeNight(e Event) string {
 		return "the hall sees " + e.Naming.String()
 	case ThunderHeard:
 		return "thunder heard: 30 minutes from now"
+	case HeatMeasured:
+		index := e.Index()
+		return fmt.Sprintf("heat: feels like %s, %s", care.BothScales(index), care.BandOf(index).Words())
 	case CourtsTold:
 		return "told that play is held: " + courtList(e.Courts)
 	case RecordLost:

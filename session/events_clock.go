@@ -47,6 +47,11 @@ func (e ClockMoved) apply(f *fold, _ time.Time) error {
 			g.Pause = &pause
 		}
 	}
+	if n.Heat != nil {
+		heat := *n.Heat
+		move(&heat.At)
+		n.Heat = &heat
+	}
 	if n.Hold != nil {
 		hold := *n.Hold
 		move(&hold.Since, &hold.Thunder)

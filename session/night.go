@@ -164,6 +164,7 @@ type Night struct {
 	LastCall bool           `json:"last_call,omitempty"` // rolling flow: no more games are called
 	Rolls    bool           `json:"rolls,omitempty"`     // rolling flow: free courts call by themselves
 	Messages []Message      `json:"messages,omitempty"`  // to the hall, with those whose time is over; see MessagesAt
+	Heat     *Heat          `json:"heat,omitempty"`      // measured last, nil for never; what it points to never changes
 	Injuries []Injury       `json:"injuries,omitempty"`  // tonight's, the oldest first
 
 	lookup *lookup // of the roll, nil where people must be searched for

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"club/quadrille/scoring"
+	"club/quadrille/session/care"
 )
 
 // drawCommand draws any command about what the night has, and sometimes about what it has not.
@@ -77,6 +78,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		ReportInjury{person, rapid.Bool().Draw(t, "head"), "fell"},
 		SettleInjury{person, Settlement(rapid.IntRange(0, 4).Draw(t, "settlement")), other},
 		ClearToPlay{person, "Dr Vale, physician"},
+		MeasureHeat{care.Air{Fahrenheit: 91, Humidity: rapid.Float64Range(-1, 101).Draw(t, "humidity")}},
 		DrawLots{},
 		ResumePlay{},
 		ChangeSettings{settings},

@@ -226,6 +226,8 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 			}
 			return nil
 		})
+	case attention.Heat:
+		return "what to do", own((*Model).heat)
 	case attention.Clock:
 		return "closing time", own((*Model).settings)
 	case attention.TimeUp, attention.Overlong:

@@ -21,6 +21,8 @@ func TestEveryAdviceDefers(t *testing.T) {
 		"held for wet":       {[]string{"!", "w"}, "wet court"},
 		"held otherwise":     {[]string{"!", "o"}, "organiser's call"},
 		"may play go on":     {[]string{"!", "l", "!"}, "May play go on?"},
+		"heat, asked":        {[]string{"o", "h"}, "How hot is it?"},
+		"heat":               {[]string{"o", "h", "9", "1", "F", "down", "6", "0", "enter"}, "In full sun"},
 		"who is hurt":        {[]string{"home", "m", "i"}, "who is hurt?"},
 		"how":                {[]string{"home", "m", "i", "1"}, "hurt otherwise"},
 		"what now":           {[]string{"home", "m", "i", "1", "o", "enter"}, "what now?"},

@@ -41,6 +41,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "n", Label: "names in the hall: now " + m.ledger.Club().Naming.String(), Intent: ui.Show{Dialog: m.namingMenu()}},
 		m.phonesItem(),
+		dialog.Item{Key: "h", Label: "heat: how hot it feels, and what to do", Intent: ui.Own{Do: m.heat}},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a backup of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},

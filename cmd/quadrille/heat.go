@@ -1,9 +1,7 @@
 package main
 
 import (
-	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,7 +11,7 @@ import (
 
 // newHeat builds the command that says how hot it feels and what to do about it.
 func newHeat() *cobra.Command {
-	air := weather{humidity: -1}
+	air := care.Air{}
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:   "heat --temp 33C --humidity 60",
@@ -26,9 +24,9 @@ program. Local rules, the venue and qualified people decide.`,
   quadrille heat --temp 91F --humidity 70 --json`,
 		Args: nothing,
 	}
-	cmd.Flags().Var(asked[float64]{&air.fahrenheit, temperatureTakes, parseTemperature, "temperature"}, "temp", "`temperature` in the shade, in °C or °F: 33C or 91F")
+	cmd.Flags().Var(asked[float64]{&air.Fahrenheit, care.TemperatureTakes, parseTemperature, "temperature"}, "temp", "`temperature` in the shade, in °C or °F: 33C or 91F")
 	completes(cmd, "temp", cobra.NoFileCompletions)
-	addShare(cmd, &air.humidity, "humidity", 0, 100, "relative humidity in `percent`")
+	addShare(cmd, &air.Humidity, "humidity", 0, 100, "relative humidity in `percent`")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the figures as JSON")
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		for _, name := range []string{"temp", "humidity"} {
@@ -37,15 +35,12 @@ program. Local rules, the venue and qualified people decide.`,
 			}
 		}
 		if asJSON {
-			return printJSON(cmd.OutOrStdout(), air.felt())
+			return printJSON(cmd.OutOrStdout(), feltOf(air))
 		}
 		return printHeat(cmd.OutOrStdout(), air)
 	}
 	return cmd
 }
-
-// weather is what somebody measured: °F in the shade, and relative humidity in %.
-type weather struct{ fahrenheit, humidity float64 }
 
 // felt is the heat as `heat --json` prints it. Its form is fixed.
 type felt struct {
@@ -55,65 +50,26 @@ type felt struct {
 	BandInSun string  `json:"band_in_sun"`
 }
 
-func (w weather) felt() felt {
-	f := care.HeatIndex(w.fahrenheit, w.humidity)
+func feltOf(a care.Air) felt {
+	f := a.Index()
 	return felt{f, care.Celsius(f), care.BandOf(f).String(), care.BandOf(f + care.Sun).String()}
 }
 
-// The temperatures that somebody may mean, in °C.
-const coldest, hottest = -40, 60
-
-var temperatureTakes = fmt.Sprintf("a temperature with its unit, such as 33C or 91F, from %dC to %dC", coldest, hottest)
-
-// parseTemperature reads a temperature with its unit, as °F.
+// parseTemperature is care.ParseTemperature for a flag, which says itself what it takes.
 func parseTemperature(text string) (float64, error) {
-	text = strings.ToUpper(strings.Join(strings.Fields(strings.ReplaceAll(text, "°", "")), ""))
-	number := strings.TrimRight(text, "CF")
-	v, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
+	v, err := care.ParseTemperature(text)
 	if err != nil {
-		return 0, errOutside
-	}
-	switch strings.TrimPrefix(text, number) {
-	case "C":
-		v = care.Fahrenheit(v)
-	case "F":
-	default:
-		return 0, errOutside
-	}
-	if !(care.Celsius(v) >= coldest && care.Celsius(v) <= hottest) {
 		return 0, errOutside
 	}
 	return v, nil
 }
 
 // printHeat writes the heat index with what to do, for people.
-func printHeat(w io.Writer, air weather) error {
-	index := care.HeatIndex(air.fahrenheit, air.humidity)
-	sun := index + care.Sun
-	advice := care.Advise(care.BandOf(index))
-	var out strings.Builder
-	fmt.Fprintf(&out, "In the shade it feels like %s: %s.\n", bothScales(index), bandInWords(care.BandOf(index)))
-	fmt.Fprintf(&out, "In full sun it can feel like %s: %s.\n\n", bothScales(sun), bandInWords(care.BandOf(sun)))
-	for _, line := range advice.Do {
-		out.WriteString(wrap("- "+line, 2) + "\n")
+func printHeat(w io.Writer, air care.Air) error {
+	out := strings.Join(air.Feels(), "\n") + "\n\n"
+	for _, line := range air.ToDo() {
+		out += wrap("- "+line, 2) + "\n"
 	}
-	out.WriteString(wrap("- Our rule of thumb, no authority's, in the shade: "+advice.Pace+".", 2) + "\n")
-	if inSun := care.Advise(care.BandOf(sun)); inSun.Pace != advice.Pace {
-		out.WriteString(wrap("- In full sun: "+inSun.Pace+".", 2) + "\n")
-	}
-	out.WriteString("\n" + wrap(care.Emergency, 0) + "\n" + wrap(care.Defer, 0) + "\n")
-	_, err := io.WriteString(w, out.String())
+	_, err := io.WriteString(w, out+"\n"+wrap(care.Emergency, 0)+"\n"+wrap(care.Defer, 0)+"\n")
 	return err
-}
-
-// bothScales is a temperature in °F in both scales, with a decimal, so that it does not seem to lie in
-// another band than it does.
-func bothScales(f float64) string { return fmt.Sprintf("%.1f °C (%.1f °F)", care.Celsius(f), f) }
-
-// bandInWords names a band as a class, or says that there is none.
-func bandInWords(b care.Band) string {
-	if b == care.NoBand {
-		return "below all classes of caution"
-	}
-	return "class " + strconv.Quote(b.String())
 }

@@ -10,6 +10,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/session/calling"
+	"club/quadrille/session/care"
 	"club/quadrille/session/hall"
 )
 
@@ -21,6 +22,7 @@ const (
 	File      Kind = iota // the last action is not saved, or the club file is not in its place
 	Hold                  // play is held
 	Hurt                  // a game stands because somebody is hurt, and what becomes of it is to be decided
+	Heat                  // it feels so hot that people must take care
 	Clock                 // the laptop's clock was set
 	TimeUp                // the time limit of a game is over
 	Complete              // all scores of the round are in, and the next one can be called
@@ -40,7 +42,7 @@ type Matter struct {
 	People []session.PersonID // of Hurt, Waiting and Missing
 	Text   string             // in words
 	// ID is the same as long as nothing about the matter has changed but the minutes that pass: who was told
-	// once need not be told again.
+	// once need not be told again. Heat is another matter whenever it should be measured again.
 	ID string
 }
 
@@ -66,6 +68,7 @@ func Of(l *session.Ledger, h hall.Hall, f FileState, unread []calling.Call, now 
 	s := survey{l.Club(), n, h, now}
 	out = append(out, s.hold()...)
 	out = append(out, s.hurt()...)
+	out = append(out, s.heat()...)
 	out = append(out, s.clock(l)...)
 	out = append(out, s.courts()...)
 	out = append(out, s.complete(l)...)
@@ -131,6 +134,27 @@ func (s survey) hurt() []Matter {
 		out = append(out, Matter{Kind: Hurt, Court: g.Court, People: []session.PersonID{x.Person}, Text: text, ID: id})
 	}
 	return out
+}
+
+// heat tells how hot it feels where that wants care, and reminds everybody to measure it again.
+func (s survey) heat() []Matter {
+	h := s.n.Heat
+	if h == nil {
+		return nil
+	}
+	band := care.BandOf(h.Index())
+	if band == care.NoBand {
+		return nil
+	}
+	overdue := h.Overdue(s.now)
+	text := fmt.Sprintf("heat: %s at %s; rest, shade and water", band, h.At.In(s.now.Location()).Format("15:04"))
+	if band >= care.Danger {
+		text = fmt.Sprintf("heat: %s at %s; stop, unless a qualified person decides otherwise", band, h.At.In(s.now.Location()).Format("15:04"))
+	}
+	if overdue > 0 {
+		text += fmt.Sprintf("; measure again (our rule: every %d min)", minutes(session.MeasureAgain))
+	}
+	return []Matter{{Kind: Heat, Text: text, ID: fmt.Sprintf("heat %d %d", h.At.Unix(), overdue)}}
 }
 
 // clock tells of the newest time that the clock was set by so much that somebody could notice.

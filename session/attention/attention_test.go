@@ -11,6 +11,7 @@ import (
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/care"
 	"club/quadrille/session/hall"
 	"club/quadrille/session/roster"
 )
@@ -262,4 +263,25 @@ func TestSomebodyIsHurt(t *testing.T) {
 	s.says("a head injury", "court 1: "+name+" is out for tonight: substitute, retire or void")
 	s.do(session.SettleInjury{Person: g.A[0], How: session.VoidForHurt})
 	s.says("void")
+}
+
+// The heat wants attention from the first band on, until it is milder; it comes back whenever it should be measured again.
+func TestHeat(t *testing.T) {
+	measure := func(f float64) session.Command {
+		return session.MeasureHeat{Air: care.Air{Fahrenheit: f, Humidity: 50}}
+	}
+	s := newStand(t, 1, 4, nil).do(measure(75))
+	s.says("a mild night")
+	s.do(measure(85)).says("a warm one", "heat: caution at 19:00; rest, shade and water")
+	first := s.matters(FileState{})[0]
+	if s.pass(29); s.matters(FileState{})[0].ID != first.ID {
+		t.Error("a matter of its own before the time is over")
+	}
+	s.pass(1).says("half an hour later", "heat: caution at 19:00; rest, shade and water; measure again (our rule: every 30 min)")
+	again := s.matters(FileState{})[0]
+	if again.ID == first.ID || s.pass(30).matters(FileState{})[0].ID == again.ID {
+		t.Error("nobody is reminded again")
+	}
+	s.do(measure(100)).says("danger", "heat: danger at 20:00; stop, unless a qualified person decides otherwise")
+	s.do(measure(70)).says("milder")
 }

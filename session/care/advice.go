@@ -11,7 +11,7 @@ type Advice struct {
 // Defer stands below every advice.
 const Defer = "Local rules, the venue and qualified people decide; stop sooner when anybody feels unwell."
 
-// Emergency is what heat stroke looks like and what to do, which goes before everything else.
+// Emergency is what heat stroke looks like and what to do, which goes before everything else. Defer stands beside it.
 const Emergency = "Confused, collapsed, or hot skin and odd behaviour: call the emergency number at once, move the person into the shade and cool with water and ice."
 
 // Advise says what to do in a band.
