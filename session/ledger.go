@@ -23,6 +23,7 @@ type Ledger struct {
 	moved  time.Duration     // by how much the clock was moved since the newest night was opened
 	lost   bool              // records are missing, and a rescue has marked their places
 	skip   map[uint64]string // records that cannot stand without the lost ones, and why
+	placed *placed           // the table that was worked out last, shared with the ledgers that l came from or led to
 }
 
 // entry is one record of the tail with its meaning.
@@ -35,7 +36,7 @@ type entry struct {
 
 // NewLedger is the fold of an empty log.
 func NewLedger() *Ledger {
-	return &Ledger{base: &Club{}, club: &Club{}, undone: map[uint64]bool{}, skip: map[uint64]string{}}
+	return &Ledger{base: &Club{}, club: &Club{}, undone: map[uint64]bool{}, skip: map[uint64]string{}, placed: &placed{}}
 }
 
 // Load folds a whole log. An undo costs nothing until the night that it belongs to is complete, so

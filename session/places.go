@@ -33,8 +33,7 @@ const (
 // Places is the table of a night with the places before the newest round in which a game is over. In the rolling flow, which has
 // no rounds, a round is as many games as there are courts.
 func Places(club *Club, n *Night) []Place {
-	rows := Standings(club, n)
-	parted := standings.Partings(n.Results(club.Name), n.lots(club.Name))
+	rows, parted := standings.Parted(n.Results(club.Name), n.lots(club.Name))
 	was := map[string]int{}
 	for _, r := range Standings(club, n.beforeNewest()) {
 		was[r.Name] = r.Rank

@@ -42,7 +42,7 @@ func (m *Model) entries(c ui.Context) []palette.Entry {
 	out = append(out, m.printEntries()...)
 	out = append(out, m.courtEntries(c)...)
 	if m.listed.of != c.Ledger {
-		m.listed = listed{c.Ledger, palette.Ready(append(m.peopleEntries(c), m.nightEntries()...))}
+		m.listed = listed{c.Ledger, append(m.peopleEntries(c), m.nightEntries()...)}
 	}
 	return append(out, m.listed.entries...)
 }

@@ -350,6 +350,9 @@ func (m *Model) do(c session.Command, p pending) tea.Cmd {
 	desk := m.desk
 	return func() tea.Msg {
 		l, err := desk.Do(c)
+		if l != nil {
+			l.Places() // which the hall shows: while it is worked out here, keys are taken
+		}
 		return doneMsg{ledger: l, err: err, command: c}
 	}
 }

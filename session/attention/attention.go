@@ -238,18 +238,23 @@ const shortWait = 5 * time.Minute
 func (s survey) waiting() []Matter {
 	clock := s.n.Clock()
 	game := time.Duration(clock.Median() * float64(time.Minute))
+	var waits []time.Duration
+	for _, w := range s.h.Bench {
+		waits = append(waits, w.Waited)
+	}
+	slices.Sort(waits)
 	var out []Matter
-	for i, w := range s.h.Bench {
+	for _, w := range s.h.Bench {
 		if s.n.Hold != nil || w.Waited < max(shortWait, 2*game) || len(s.n.Running()) == 0 {
 			continue
 		}
-		others := slices.Concat(s.h.Bench[:i:i], s.h.Bench[i+1:])
-		if 2*w.Waited < 3*medianWait(others) {
+		others := medianWithout(waits, w.Waited)
+		if 2*w.Waited < 3*others {
 			continue
 		}
 		text := fmt.Sprintf("%s has waited for %d min", s.name(w.Person), minutes(w.Waited))
-		if len(others) > 0 {
-			text += fmt.Sprintf(", the others for about %d", minutes(medianWait(others)))
+		if len(waits) > 1 {
+			text += fmt.Sprintf(", the others for about %d", minutes(others))
 		}
 		id := fmt.Sprintf("wait %s %d", w.Person, w.Games)
 		out = append(out, Matter{Kind: Waiting, People: []session.PersonID{w.Person}, Text: text, ID: id})
@@ -257,16 +262,16 @@ func (s survey) waiting() []Matter {
 	return out
 }
 
-func medianWait(list []hall.Waiting) time.Duration {
-	if len(list) == 0 {
+// medianWithout is the median of sorted waits without one of them; the longer one of two in the middle, and 0 of none.
+func medianWithout(waits []time.Duration, w time.Duration) time.Duration {
+	if len(waits) < 2 {
 		return 0
 	}
-	var waits []time.Duration
-	for _, w := range list {
-		waits = append(waits, w.Waited)
+	middle := (len(waits) - 1) / 2
+	if at, _ := slices.BinarySearch(waits, w); at <= middle {
+		middle++
 	}
-	slices.Sort(waits)
-	return waits[len(waits)/2]
+	return waits[middle]
 }
 
 func (s survey) closing() []Matter {

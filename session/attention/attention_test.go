@@ -285,3 +285,19 @@ func TestHeat(t *testing.T) {
 	s.do(measure(100)).says("danger", "heat: danger at 20:00; stop, unless a qualified person decides otherwise")
 	s.do(measure(70)).says("milder")
 }
+
+// TestTheMedianOfTheOthers is that of a list without the one that is asked about.
+func TestTheMedianOfTheOthers(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		waits := rapid.SliceOfN(rapid.Map(rapid.IntRange(0, 9), func(k int) time.Duration { return time.Duration(k) * time.Minute }), 1, 9).Draw(r, "waits")
+		slices.Sort(waits)
+		at := rapid.IntRange(0, len(waits)-1).Draw(r, "one")
+		want := time.Duration(0)
+		if others := slices.Delete(slices.Clone(waits), at, at+1); len(others) > 0 {
+			want = others[len(others)/2]
+		}
+		if got := medianWithout(waits, waits[at]); got != want {
+			r.Fatalf("of %v without %v the median is %v, want %v", waits, waits[at], got, want)
+		}
+	})
+}

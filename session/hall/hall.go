@@ -114,7 +114,7 @@ func Of(l *session.Ledger, ahead []session.PlannedRound, now time.Time) (h Hall,
 	if g, ok := h.nextFour(l, n, now); ok {
 		h.Next = []session.PlannedGame{g}
 	}
-	h.Leaders = session.Places(l.Club(), n)
+	h.Leaders = l.Places()
 	return h, true
 }
 

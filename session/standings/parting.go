@@ -74,13 +74,19 @@ func (f Figures) perGame() float64 { return float64(f.Difference) / float64(max(
 
 // Partings say of each row of the table, in its order, why it stands above the next one. The last has none.
 func Partings(results []Result, lots []string) []Parting {
+	_, parted := Parted(results, lots)
+	return parted
+}
+
+// Parted is [Table] and [Partings] in one.
+func Parted(results []Result, lots []string) ([]Row, []Parting) {
 	t := newTally(results)
 	rows := t.table(lots)
 	out := make([]Parting, len(rows))
 	for i, r := range rows {
 		out[i] = t.parted[r.Name]
 	}
-	return out
+	return rows, out
 }
 
 // part notes what parts the last row above a gap from the first below it.

@@ -30,12 +30,18 @@ func New(entries []Entry) *Palette {
 
 // Renew takes the entries of a state that has changed; what is typed stays.
 func (p *Palette) Renew(entries []Entry) {
-	p.entries = Ready(entries)
+	p.entries = entries
 	p.look()
 }
 
-// look finds what is typed.
-func (p *Palette) look() { p.found = Find(p.input.Value(), p.entries) }
+// look finds what is typed. Entries are made ready with the first letter, since opening the box is what most people wait
+// for.
+func (p *Palette) look() {
+	if p.input.Value() != "" {
+		Ready(p.entries)
+	}
+	p.found = Find(p.input.Value(), p.entries)
+}
 
 // Title implements ui.Dialog.
 func (*Palette) Title() string { return "Do" }

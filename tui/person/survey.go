@@ -38,10 +38,7 @@ type tables struct {
 }
 
 func tablesOf(l *session.Ledger) tables {
-	t := tables{of: l}
-	if n := l.Club().Night(); n != nil {
-		t.places = session.Places(l.Club(), n)
-	}
+	t := tables{of: l, places: l.Places()}
 	t.ratings, _ = session.Ratings(l.Club(), rating.Club()) // without one a page shows none
 	return t
 }

@@ -67,7 +67,7 @@ func (f *facts) standings(c ui.Context) {
 	if f.night == nil {
 		return
 	}
-	f.places = session.Places(c.Club(), f.night)
+	f.places = c.Ledger.Places()
 	f.stages, f.course = session.Course(c.Club(), f.night)
 	f.least, f.note = session.LeastGames(f.places), f.night.TableNote()
 	for _, p := range f.places {
