@@ -123,10 +123,11 @@ func (p *Page) card(c ui.Context, i int, k card, width int) []string {
 		state = c.Theme.Next.Render("  ▶ now")
 	}
 	out, last := make([]string, k.rows), k.rows-2
+	room := width - 1 - 2 - k.number - 1
 	texts := map[int]string{
-		0:        name.Render(c.Names.FullTeam(g.A)) + state,
+		0:        name.Render(c.Names.FullTeamIn(g.A, room-line.Width(state))) + state,
 		last / 2: word.Render("against"),
-		last:     name.Render(c.Names.FullTeam(g.B)),
+		last:     name.Render(c.Names.FullTeamIn(g.B, room)),
 	}
 	for y := range k.rows - 1 {
 		bar := "  "
@@ -172,7 +173,7 @@ func (p *Page) line(c ui.Context, i int) string {
 		mark = "✓ "
 	}
 	half := max(8, (c.Width-2-flat.number-len("  against  "))/2)
-	text := mark + line.Fit(string(g.Court), flat.number) + line.Fit(c.Names.FullTeam(g.A), half) + "  against  " + c.Names.FullTeam(g.B)
+	text := mark + line.Fit(string(g.Court), flat.number) + line.Fit(c.Names.FullTeamIn(g.A, half), half) + "  against  " + c.Names.FullTeamIn(g.B, half)
 	text = line.Cut(text, c.Width)
 	switch {
 	case i == p.at():

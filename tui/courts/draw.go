@@ -120,11 +120,21 @@ func (f *face) teamLine(t team, own lipgloss.Style, width int) string {
 	if t.points != "" {
 		points = f.points(t)
 	}
-	room, name := width-2-line.Width(points), t.name
-	if line.Width(name) > room {
-		name = strings.ReplaceAll(name, " & ", "&")
-	}
+	room := width - 2 - line.Width(points)
+	name := inRoom(t.name, room)
 	return " " + edge + f.style(own).Render(line.Fit(name, room)) + points
+}
+
+// inRoom is the name of a team in so many cells: closer together, then cut, but never so that one of the two vanishes.
+func inRoom(name string, room int) string {
+	a, b, two := strings.Cut(name, " & ")
+	switch {
+	case line.Width(name) <= room:
+		return name
+	case two:
+		return line.Both(a, "&", b, room)
+	}
+	return line.Cut(name, room)
 }
 
 // compact is three lines: head and both teams, or what an empty court waits for.
@@ -171,8 +181,8 @@ func (f *face) oneLine() []string {
 		score = " " + f.a.points + "-" + f.b.points + " "
 	}
 	room := width - 4 - line.Width(note) - line.Width(score)
-	left := line.Right(f.a.name, room/2)
-	right := line.Fit(f.b.name, room-room/2)
+	left := line.Right(inRoom(f.a.name, room/2), room/2)
+	right := line.Fit(inRoom(f.b.name, room-room/2), room-room/2)
 	middle := f.theme.Strong.Render(score)
 	if !f.live() {
 		middle = f.theme.Dim.Render(score)

@@ -169,3 +169,31 @@ func TestPercentNeverRoundsToAllOrNothing(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestBothAreThere: two texts take no more than the room, neither vanishes while there are three cells for each, and what
+// fits is not cut.
+func TestBothAreThere(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		room int
+		want string
+	}{
+		{"Agnes", "Bo", 8, "Agnes&Bo"},
+		{"Agnes", "Bo", 7, "Agn…&Bo"},
+		{"Bo", "Agnes", 7, "Bo&Agn…"},
+		{"Agnes", "Bertil", 9, "Agn…&Ber…"},
+		{"李雷李雷", "Agnes", 9, "李…&Agn…"},
+	} {
+		if got := Both(c.a, "&", c.b, c.room); got != c.want {
+			t.Errorf("%s and %s in %d cells are %q, want %q", c.a, c.b, c.room, got, c.want)
+		}
+	}
+	rapid.Check(t, func(r *rapid.T) {
+		a, b, room := rapid.StringMatching(`[a-z李é]{1,12}`).Draw(r, "a"), rapid.StringMatching(`[a-z李é]{1,12}`).Draw(r, "b"), rapid.IntRange(7, 40).Draw(r, "room")
+		got := Both(a, "&", b, room)
+		left, right, _ := strings.Cut(got, "&")
+		if Width(got) > room || left == "" || right == "" || Width(a+"&"+b) <= room && got != a+"&"+b {
+			r.Fatalf("%s and %s in %d cells are %q", a, b, room, got)
+		}
+	})
+}

@@ -48,7 +48,7 @@ func (r *Rotation) heat(c ui.Context) []string {
 	if r.past {
 		what = "played"
 	}
-	head := c.Theme.Strong.Render("Who met whom") + c.Theme.Dim.Render("  "+what+": partners above the diagonal, opponents below it")
+	head := c.Theme.Strong.Render("Who met whom") + c.Theme.Dim.Render("  "+what+": partners above the diagonal, opponents below")
 	out := []string{line.Cut(head, c.Width)}
 	heads := strings.Repeat(" ", heatName)
 	for j := left; j < left+columns; j++ {

@@ -12,9 +12,9 @@ import (
 
 // ladderSheet is the ladder in the newest round, the top court first.
 func (f *facts) ladderSheet(c ui.Context) sheet {
-	name := max(10, min(26, c.Width-66))
+	name := max(10, min(40, c.Width-66))
 	row := func(court, who, with, points, came, goes string) string {
-		return line.Right(court, 7) + "  " + line.Fit(who, name) + line.Fit(with, 14) + line.Fit(points, 9) + line.Fit(came, 12) + goes
+		return line.Right(court, 7) + "  " + line.Fit(who, name-1) + " " + line.Fit(with, 13) + " " + line.Fit(points, 9) + line.Fit(came, 12) + goes
 	}
 	s := sheet{
 		head:  row("court", "name", "with", "points", "came", "goes"),

@@ -246,11 +246,17 @@ func (p *Page) Lines(c ui.Context) []string {
 	return append(out[:min(len(out), max(0, c.Height-len(foot)))], foot...)
 }
 
+// wideHead is the least width at which the head has room for all that it says.
+const wideHead = 100
+
 // head says what is seen.
 func (p *Page) head(c ui.Context) string {
 	day := p.night.Night.Opened.In(c.Now.Location()).Format("2 January")
-	return line.Spread(c.Theme.Title.Render("The night by its courts")+c.Theme.Dim.Render("  "+day+"; a block is a game, dots are idle, dashes are foretold"),
-		c.Theme.Dim.Render("idle"), c.Width)
+	signs := "; a block is a game, dots are idle, dashes are foretold"
+	if c.Width < wideHead {
+		signs = "; dots: idle, dashes: foretold"
+	}
+	return line.Spread(c.Theme.Title.Render("The night by its courts")+c.Theme.Dim.Render("  "+day+signs), c.Theme.Dim.Render("idle"), c.Width)
 }
 
 // foot sums the night up.

@@ -5,6 +5,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/session/name"
+	"club/quadrille/tui/line"
 )
 
 // Names gives the names of people in full and in the shortest form that leaves no doubt among the
@@ -81,6 +82,22 @@ func (n *Names) FullTeam(s session.Team) string {
 		return n.Full(s[0])
 	}
 	return n.Full(s[0]) + " & " + n.Full(s[1])
+}
+
+// FullTeamIn is FullTeam in so many cells, so that neither of the two vanishes behind a long name: where both do not fit, the
+// longer name gives way, first to its short form, then to what room is left.
+func (n *Names) FullTeamIn(s session.Team, room int) string {
+	text := n.FullTeam(s)
+	if line.Width(text) <= room || s[1] == "" {
+		return line.Cut(text, room)
+	}
+	names := [2]string{n.Full(s[0]), n.Full(s[1])}
+	long := 0
+	if line.Width(names[1]) > line.Width(names[0]) {
+		long = 1
+	}
+	names[long] = n.Short(s[long])
+	return line.Both(names[0], " & ", names[1], room)
 }
 
 // List joins the short names of some people.

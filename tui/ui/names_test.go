@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"club/quadrille/session"
+	"club/quadrille/tui/line"
 )
 
 // namesOf are the names of a night of these people, with p0, p1 … for identities.
@@ -85,4 +86,33 @@ func TestSidesAndLists(t *testing.T) {
 			t.Errorf("got %q, want %q", c.got, c.want)
 		}
 	}
+}
+
+// TestATeamInLittleRoom: it never takes more cells than there are, and while there are a few both people can be told.
+func TestATeamInLittleRoom(t *testing.T) {
+	names, ids := namesOf("Agnes Vale", "Bartholomew-Maximilian van der Weijden", "Wolfeschlegelstein Wolfeschlegelstein", "Li")
+	for _, c := range []struct {
+		a, b, room int
+		want       string
+	}{
+		{0, 3, 40, "Agnes Vale & Li"},
+		{0, 1, 60, "Agnes Vale & Bartholomew-Maximilian van der Weijden"},
+		{0, 1, 40, "Agnes Vale & Bartholomew-Maximilian"},
+		{1, 0, 40, "Bartholomew-Maximilian & Agnes Vale"},
+		{0, 1, 25, "Agnes Vale & Bartholomew…"},
+		{2, 3, 20, "Wolfeschlegels… & Li"},
+	} {
+		if got := names.FullTeamIn(session.Team{ids[c.a], ids[c.b]}, c.room); got != c.want {
+			t.Errorf("in %d cells it is %q, want %q", c.room, got, c.want)
+		}
+	}
+	rapid.Check(t, func(r *rapid.T) {
+		team := session.Team{rapid.SampledFrom(ids).Draw(r, "a"), rapid.SampledFrom(ids).Draw(r, "b")}
+		room := rapid.IntRange(7, 90).Draw(r, "room")
+		got := names.FullTeamIn(team, room)
+		a, b, _ := strings.Cut(got, " & ")
+		if line.Width(got) > room || a == "" || b == "" {
+			r.Fatalf("in %d cells it is %q", room, got)
+		}
+	})
 }
