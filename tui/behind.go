@@ -51,7 +51,7 @@ func (m *Model) workBehind() tea.Cmd {
 	if m.active == ui.RotationScreen && !b.looked {
 		return m.lookForWays()
 	}
-	if b.settled {
+	if b.settled || m.plan.Looking.Printed {
 		return nil
 	}
 	return m.lookForBetter()
@@ -114,7 +114,7 @@ func (m *Model) waysFound(msg waysMsg) {
 // improved takes better rounds, unless a call is on its way: what is called is what was shown then. It settles when
 // so many pieces one after the other found nothing.
 func (m *Model) improved(msg improvedMsg) {
-	if !m.pieceDone(msg.run) || m.busy {
+	if !m.pieceDone(msg.run) || m.busy || m.plan.Looking.Printed {
 		return
 	}
 	b := &m.behind

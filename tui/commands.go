@@ -40,6 +40,7 @@ func (m *Model) entries(c ui.Context) []palette.Entry {
 	out = append(out, m.pageEntries(out)...)
 	out = append(out, m.menuEntries()...)
 	out = append(out, m.printEntries()...)
+	out = append(out, m.typedEntries()...)
 	out = append(out, m.courtEntries(c)...)
 	if m.listed.of != c.Ledger {
 		m.listed = listed{c.Ledger, append(m.peopleEntries(c), m.nightEntries()...)}

@@ -35,6 +35,7 @@ type Desk interface {
 	Now() time.Time
 	ClockMoved() bool // see session.Desk.ClockMoved
 	Past(session.NightID) (*session.Ledger, error)
+	DoAll(func(one func(session.Command) (*session.Ledger, error)) error) (*session.Ledger, error)
 }
 
 // Options are what the screens get from outside.
@@ -61,9 +62,10 @@ type Options struct {
 	// not keep the desk waiting, and may call view at any time and in any goroutine, or not at all. Nil where
 	// nobody shows it.
 	Show func(view func() public.View)
-	// Print writes a sheet to a new file at a path, and says which of the names it could not draw as they are. Nil where
-	// nothing is printed.
-	Print func(path string, s paper.Sheet, names []string) (lack []string, err error)
+	// Print writes a sheet to a new file at a path, on one of Papers, and says which of the names it could not draw as they
+	// are. Nil where nothing is printed.
+	Print  func(path, on string, s paper.Sheet, names []string) (lack []string, err error)
+	Papers []string // the sizes of paper, the usual one first
 	// Phones shows the night on people's phones when the organiser asks for it, nil where nobody can follow the desk.
 	Phones Phones
 }
@@ -126,8 +128,10 @@ type Model struct {
 	callPlanned   bool // a round is to be called as soon as plan is ready
 	planBegan     time.Time
 	cancelPlan    context.CancelFunc
-	shown         session.Shown // the rounds to come that people have seen
-	shownBefore   []shownOnce   // the newest last
+	shown         session.Shown          // the rounds to come that people have seen
+	shownBefore   []shownOnce            // the newest last
+	printed       []session.PlannedRound // the rounds to come that stand on paper
+	paper         string                 // size of it that was printed on last, "" for none
 	behind        behind
 	listed        listed
 	judged        fairness

@@ -63,6 +63,7 @@ func (m *Model) planned(msg planMsg) tea.Cmd {
 	m.plan = ui.Rotation{Rotation: msg.rotation, Ready: true, Err: msg.err}
 	m.note(rotationWork, m.now.Sub(m.planBegan))
 	if msg.err == nil {
+		m.plan.Looking.Printed = m.asPrinted()
 		m.keepShown(msg.rotation)
 		m.tellChange(msg.rotation.Change)
 	}

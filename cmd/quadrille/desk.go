@@ -16,6 +16,7 @@ import (
 	"github.com/oklog/ulid/v2"
 	"github.com/spf13/cobra"
 
+	"club/quadrille/cmd/quadrille/pdf"
 	"club/quadrille/cmd/quadrille/phones"
 	"club/quadrille/session"
 	"club/quadrille/store"
@@ -74,6 +75,7 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 		NewSeed:  newSeed,
 		Slices:   slicesWithoutFind,
 		Print:    printSheet(cmd),
+		Papers:   []string{pdf.A4.String(), pdf.Letter.String()},
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
 	}

@@ -32,7 +32,8 @@ is entered, or nothing, and then each line that cannot be is named.
 
 They go into the night that is open, for rounds that were called or are planned in the club file. With --plan the rounds
 are those of a rotation that was printed, and a night is opened for it if none is open, as is usual in your club or by the
-flags below. The same lines twice change nothing. The desk must not have the club file open meanwhile.
+flags below. The same lines twice change nothing. The desk must not have the club file open meanwhile; it takes results
+itself, a field for each court: press : there and type "results from paper".
 FILE is - for the standard input.`,
 		Example: `  quadrille enter results.txt
   quadrille enter results.txt --plan rotation.json

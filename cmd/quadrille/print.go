@@ -104,10 +104,14 @@ func (p *printer) print(cmd *cobra.Command, name string) error {
 	return writeTo(cmd, p.out, func(w io.Writer) error { return pdf.Write(w, sheet, p.size, time.Now()) })
 }
 
-// printSheet writes a sheet of the desk to a new file: a PDF on A4, or plain text where its name says so. It says which
+// printSheet writes a sheet of the desk to a new file: a PDF on paper of a size, or plain text where its name says so. It says which
 // names the PDF cannot draw as they are.
-func printSheet(cmd *cobra.Command) func(string, paper.Sheet, []string) ([]string, error) {
-	return func(path string, s paper.Sheet, names []string) (lack []string, err error) {
+func printSheet(cmd *cobra.Command) func(path, on string, s paper.Sheet, names []string) ([]string, error) {
+	return func(path, on string, s paper.Sheet, names []string) (lack []string, err error) {
+		size, err := pdf.ParseSize(on)
+		if err != nil {
+			return nil, err
+		}
 		if strings.EqualFold(filepath.Ext(path), ".txt") {
 			return nil, writeTo(cmd, path, func(w io.Writer) error { return paper.Text(w, s) })
 		}
@@ -117,7 +121,7 @@ func printSheet(cmd *cobra.Command) func(string, paper.Sheet, []string) ([]strin
 		for _, m := range pdf.MissingIn(names) {
 			lack = append(lack, m.Text)
 		}
-		return lack, writeTo(cmd, path, func(w io.Writer) error { return pdf.Write(w, s, pdf.A4, time.Now()) })
+		return lack, writeTo(cmd, path, func(w io.Writer) error { return pdf.Write(w, s, size, time.Now()) })
 	}
 }
 

@@ -30,14 +30,31 @@ type Entered struct {
 // of the plan, and a night is opened for it if none is open; plan may be nil. Rounds that are not called yet are called, once the
 // round before them is over, with exactly the games of the plan. A game that has just that score already is left as it is,
 // so that the same lines can be typed twice.
-func Enter(d *session.Desk, typed Typed, plan *Plan) ([]Entered, error) {
-	e := entry{typed: typed, plan: plan}
+func Enter(d Desk, typed Typed, plan *Plan) ([]Entered, error) {
+	return (&entry{typed: typed, plan: plan}).enter(d)
+}
+
+// EnterShown is [Enter] where the rounds to come are those that the desk shows: shown, of which the first comes next.
+func EnterShown(d Desk, typed Typed, shown []session.PlannedRound) ([]Entered, error) {
+	return (&entry{typed: typed, shown: shown}).enter(d)
+}
+
+// Desk does several commands as one, see [session.Desk].
+type Desk interface {
+	Ledger() *session.Ledger
+	DoAll(func(one func(session.Command) (*session.Ledger, error)) error) (*session.Ledger, error)
+}
+
+func (e *entry) enter(d Desk) ([]Entered, error) {
 	_, err := d.DoAll(func(one func(session.Command) (*session.Ledger, error)) error {
 		e.one = func(c session.Command) (err error) {
 			e.ledger, err = one(c)
 			return err
 		}
-		e.ledger = d.Ledger()
+		e.ledger, e.done = d.Ledger(), nil
+		if n := e.night(); n != nil {
+			e.called = len(n.Rounds)
+		}
 		return e.run()
 	})
 	if err != nil {
@@ -50,6 +67,8 @@ func Enter(d *session.Desk, typed Typed, plan *Plan) ([]Entered, error) {
 type entry struct {
 	typed  Typed
 	plan   *Plan
+	shown  []session.PlannedRound // at the desk, after the rounds called
+	called int                    // rounds that were called before
 	one    func(session.Command) error
 	ledger *session.Ledger
 	done   []Entered
@@ -195,6 +214,9 @@ func (e *entry) call(number int) error {
 		return fmt.Errorf("round %d has no result of court %s: type it too, as %d %s void if it was not played", len(n.Rounds), g[0].Court, len(n.Rounds), g[0].Court)
 	}
 	rounds := n.Plan
+	if at := number - 1 - e.called; at >= 0 && at < len(e.shown) {
+		rounds = e.shown[at:]
+	}
 	if e.plan != nil {
 		var err error
 		if rounds, err = e.planned(number); err != nil {

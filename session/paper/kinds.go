@@ -31,5 +31,10 @@ func ParseKind(name string) (Kind, error) {
 	return Kind{}, fmt.Errorf("there is no sheet %q", name)
 }
 
+// HasRounds tells whether the sheet says who plays whom in rounds to come, so that a night can go on by it.
+func (k Kind) HasRounds() bool {
+	return k.Name == "rotation" || k.Name == "personal" || k.Name == "slips"
+}
+
 // Of is the sheet of this kind about a night.
 func (k Kind) Of(n Night) Sheet { return k.make(n) }

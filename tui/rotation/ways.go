@@ -117,6 +117,8 @@ func lookingText(r ui.Rotation) string {
 		what = fmt.Sprintf("%d repeats → %d", r.Looking.From, now)
 	}
 	switch {
+	case r.Looking.Printed:
+		return fmt.Sprintf("As printed: %d repeats. The rounds stay so until people, courts or settings change, or the desk is closed.", now)
 	case !r.Looking.Begun || r.Certificate.MeetingEvenness.Left() <= 0 && r.Looking.From == now:
 		return ""
 	case r.Looking.Settled:

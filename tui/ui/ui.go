@@ -57,6 +57,7 @@ type Looking struct {
 	Begun   bool
 	From    int  // repeated meetings when it began
 	Settled bool // it has ended
+	Printed bool // the rounds stand on paper, so none is looked for
 }
 
 // Screen is one of the desk's screens.
