@@ -53,6 +53,7 @@ func samples(t testing.TB) []Event {
 		NamingChosen{AsChosen},
 		ThunderHeard{},
 		CourtsTold{[]CourtID{"1", "12"}},
+		CardWritten{"hall", sampleCard},
 		HeatMeasured{care.Air{Fahrenheit: 91.4, Humidity: 60}},
 		PersonHurt{"p1", 1, true, "fell on the baseline"},
 		PersonCleared{"p1", "Dr Vale, physician"},
@@ -62,6 +63,9 @@ func samples(t testing.TB) []Event {
 		Redone{4, []uint64{2}, []uint64{3, 1}},
 	}
 }
+
+// sampleCard has every field of a card set.
+var sampleCard = EmergencyCard{"12 Mill Lane", "by the yard", "in the hall", "in the kitchen", "warden 555 0100", true}
 
 // sampleTerms has every field of terms set.
 func sampleTerms() Terms {

@@ -217,6 +217,8 @@ func describeNight(e Event) string {
 		return "the hall sees " + e.Naming.String()
 	case ThunderHeard:
 		return "thunder heard: 30 minutes from now"
+	case CardWritten:
+		return "emergency card written"
 	case HeatMeasured:
 		index := e.Index()
 		return fmt.Sprintf("heat: feels like %s, %s", care.BothScales(index), care.BandOf(index).Words())

@@ -207,6 +207,9 @@ func rewritten(r Record, replace func(string) string) Record {
 	case MessagePosted:
 		was.Message.Text = change(was.Message.Text)
 		e = was
+	case CardWritten:
+		was.Card = was.Card.mapped(change)
+		e = was
 	case PersonHurt:
 		was.Note = change(was.Note)
 		e = was

@@ -169,6 +169,9 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		return e, m.mergesAnew(e) && m.mayMerge(e)
 	case NamingChosen:
 		return e, m.ours.last == 0 // the club's own choice stays
+	case CardWritten:
+		_, ours := m.ours.club.Cards[e.Venue]
+		return e, !ours // and so does its own card
 	case Undone:
 		e.Action, e.With = m.action[e.Action], m.actions(e.With)
 		return e, e.Action != 0

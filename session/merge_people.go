@@ -105,6 +105,9 @@ func (m *merger) fromKnownNight(e Event) (Event, bool) {
 		}
 	case PeopleMerged:
 		return m.mergedInKnownNight(e)
+	case CardWritten:
+		_, ours := m.ours.club.Cards[e.Venue]
+		return e, !ours && m.theirs.club.Cards[e.Venue] == e.Card
 	}
 	return nil, false
 }

@@ -7,6 +7,7 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/emergency"
 	"club/quadrille/tui/hold"
 	"club/quadrille/tui/ui"
 )
@@ -59,6 +60,12 @@ func (m *Model) followHold(before bool) {
 		m.hideHold()
 	}
 }
+
+// cardKey is the name of the key of the emergency card.
+const cardKey = "emergency card"
+
+// card shows the emergency card.
+func (m *Model) card() tea.Cmd { return m.show(emergency.New(m.ledger.Club().Card(session.HomeVenue))) }
 
 // holdKey is the name of the key of the hold.
 const holdKey = "hold play"

@@ -84,6 +84,13 @@ func deskKeys() []deskKey {
 			"a line to everybody in the hall, with an end, such as “pizza at 20:30”; or end one that stands",
 		},
 		{
+			cardKey,
+			[]string{"C"},
+			[]string{"f4"},
+			(*Model).card, nil, false,
+			"address, how an ambulance gets in, defibrillator, first aid kit, contacts; w writes it",
+		},
+		{
 			"options",
 			[]string{"o"},
 			[]string{"ctrl+t"},

@@ -90,7 +90,7 @@ func (p *printer) print(cmd *cobra.Command, name string) error {
 	if !p.text && (p.out == "" || p.out == "-" && onTerminal(cmd)) {
 		return usagef("a PDF is no text for a terminal: name a file with --out, or add --text")
 	}
-	night, err := p.of(cmd)
+	night, err := p.of(cmd, name)
 	if err != nil {
 		return err
 	}
@@ -132,7 +132,10 @@ func onTerminal(cmd *cobra.Command) bool {
 }
 
 // of is the night that the sheet is about.
-func (p *printer) of(cmd *cobra.Command) (paper.Night, error) {
+func (p *printer) of(cmd *cobra.Command, sheet string) (paper.Night, error) {
+	if sheet == "card" && p.plan != "" {
+		return paper.Night{}, usagef("the emergency card is in the club file, and in no rotation: print it without --plan")
+	}
 	if p.plan != "" {
 		doc, err := readPlan(cmd, p.plan)
 		if err != nil {
@@ -143,6 +146,9 @@ func (p *printer) of(cmd *cobra.Command) (paper.Night, error) {
 	_, ledger, err := p.opts.look()
 	if err != nil {
 		return paper.Night{}, err
+	}
+	if sheet == "card" && p.night == "" { // it needs no night
+		return paper.Night{Card: ledger.Club().Card(session.HomeVenue)}, nil
 	}
 	n, err := nightOf(ledger.Club(), p.night)
 	if err != nil {

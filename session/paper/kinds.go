@@ -17,6 +17,7 @@ func Kinds() []Kind {
 		{"slips", "a slip for each game, with room for its score and its rallies", Slips},
 		{"checkin", "everybody in full names, with boxes to tick", CheckIn},
 		{"standings", "the table, and why", Standings},
+		{"card", "the emergency card of the hall: address, access, defibrillator, contacts", Card},
 		{"met", "who met whom, and who did not", Met},
 	}
 }

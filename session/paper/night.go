@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"club/quadrille/scoring"
+	"club/quadrille/session"
 	"club/quadrille/session/standings"
 )
 
@@ -25,7 +26,8 @@ type Night struct {
 	Table  []standings.Row
 	Why    map[string]string // why the row of a name stands before the next
 	Note   string            // which games the table counts otherwise
-	Phones string            // address of the page for phones, "" where none is open
+	Card   session.EmergencyCard
+	Phones string // address of the page for phones, "" where none is open
 }
 
 // Person is somebody on the check-in list.

@@ -138,6 +138,7 @@ func TestNothingPrivateIsShown(t *testing.T) {
 		hidden := rapid.SampledFrom(people).Draw(rt, "hidden")
 		s.change(hidden, func(p *session.Person) { p.Hidden, p.Shown = true, "Masked Player" })
 		s.do(session.ChooseNaming{Naming: session.AsChosen})
+		s.do(session.WriteCard{Card: session.EmergencyCard{Contacts: "secretcontact"}})
 		if flow == session.Rolling {
 			s.do(session.BeginPlay{})
 		}
@@ -161,7 +162,7 @@ func TestNothingPrivateIsShown(t *testing.T) {
 		v := s.view()
 		all := text(rt, v)
 		first, last, _ := strings.Cut(hidden, " ")
-		for _, secret := range []string{"secretgroup", "secretnote", "secretinjury", "secretdoctor", "injur", "hurt", "head", "4.625", "identity-", "Masked", first} {
+		for _, secret := range []string{"secretgroup", "secretnote", "secretcontact", "secretinjury", "secretdoctor", "injur", "hurt", "head", "4.625", "identity-", "Masked", first} {
 			if strings.Contains(all, secret) {
 				rt.Fatalf("the hall sees %q:\n%s", secret, all)
 			}

@@ -29,8 +29,15 @@ type View struct {
 	Next      Next      `json:"next"`
 	Bench     []Waiting `json:"bench"` // who plays next comes first
 	Standings []Place   `json:"standings"`
-	People    []Person  `json:"people"`           // in the hall, by name
-	Phones    string    `json:"phones,omitempty"` // address of the page for phones while there is one; who sends views knows it
+	People    []Person  `json:"people"`              // in the hall, by name
+	Phones    string    `json:"phones,omitempty"`    // address of the page for phones while there is one; who sends views knows it
+	Emergency []Line    `json:"emergency,omitempty"` // of the emergency card, where the organiser wants it shown
+}
+
+// Line is a line of the emergency card.
+type Line struct {
+	Label string `json:"label"`
+	Text  string `json:"text"`
 }
 
 // Hold is play stopped for safety.

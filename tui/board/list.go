@@ -43,9 +43,17 @@ func panels(v *public.View) []panel {
 	for _, p := range v.Standings {
 		places = append(places, fmt.Sprintf("%d. %s %d/%d", p.Rank, strings.Join(p.Names, " & "), p.Wins, p.Games))
 	}
+	var emergency []string
+	for _, l := range v.Emergency {
+		emergency = append(emergency, line.Wrap(l.Label+": "+l.Text, cardWidth)...)
+	}
+	add("In an emergency", emergency)
 	add("Standings", places[:min(len(places), mostPlaces)])
 	return out
 }
+
+// cardWidth is how wide the lines of the emergency card are at most, in cells of ordinary text.
+const cardWidth = 36
 
 // mostPlaces is how far down the standings go: who wants more asks at the desk.
 const mostPlaces = 24

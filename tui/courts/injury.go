@@ -7,6 +7,7 @@ import (
 	"club/quadrille/session"
 	"club/quadrille/session/care"
 	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/emergency"
 	"club/quadrille/tui/ui"
 )
 
@@ -29,7 +30,7 @@ func whoIsHurt(c ui.Context, g *session.Game) ui.Dialog {
 			Key: fmt.Sprint(i + 1), Label: c.Names.Full(id), Intent: later(func() ui.Dialog { return Injury(c, id) }),
 		})
 	}
-	return dialog.NewMenu(fmt.Sprintf("Court %s: who is hurt?", g.Court), items...).Noting(care.Hurt)
+	return dialog.NewMenu(fmt.Sprintf("Court %s: who is hurt?", g.Court), append(items, cardItem(c))...).Noting(care.Hurt)
 }
 
 // Injury asks how somebody is hurt, or offers to let somebody back whom a qualified person has cleared.
@@ -42,7 +43,7 @@ func Injury(c ui.Context, id session.PersonID) ui.Dialog {
 		other.Label = "hurt otherwise: note it"
 	}
 	if !out {
-		return dialog.NewMenu("How is "+name+" hurt?", head, other).Noting(care.Hurt)
+		return dialog.NewMenu("How is "+name+" hurt?", head, other, cardItem(c)).Noting(care.Hurt)
 	}
 	head.Why = "noted at " + x.At.In(c.Now.Location()).Format("15:04")
 	items := []dialog.Item{
@@ -50,7 +51,12 @@ func Injury(c ui.Context, id session.PersonID) ui.Dialog {
 		{Key: "c", Label: "a qualified person has cleared it", Intent: ui.Show{Dialog: clearForm(name, id)}},
 		other,
 	}
-	return dialog.NewMenu(name+" is out for tonight", append(items, head)...).Noting(care.HeadInjury)
+	return dialog.NewMenu(name+" is out for tonight", append(items, head, cardItem(c))...).Noting(care.HeadInjury)
+}
+
+// cardItem leads to the emergency card.
+func cardItem(c ui.Context) dialog.Item {
+	return dialog.Item{Key: "e", Label: "emergency card: address, access, defibrillator", Intent: ui.Show{Dialog: emergency.New(c.Club().Card(session.HomeVenue))}}
 }
 
 // injuryForm takes a note, and stops the game.
@@ -104,6 +110,7 @@ func AfterInjury(c ui.Context, g *session.Game) ui.Dialog {
 		dialog.Item{Key: "g", Label: "the team retires: " + c.Names.Team(team), Intent: settle(session.HurtRetires)},
 		dialog.Item{Key: "s", Label: "make the game void (it does not count)", Intent: settle(session.VoidForHurt)},
 		on,
+		cardItem(c),
 		dialog.Item{Key: "z", Label: "decide later: the game stands", Intent: ui.Close{}},
 	).Noting(note + " Retire: " + session.RetireNote(g))
 }

@@ -1,0 +1,19 @@
+package paper
+
+import (
+	"strings"
+
+	"club/quadrille/session/care"
+)
+
+// Card is the emergency card of the place, for the wall; what nobody has written is left to be written by hand.
+func Card(n Night) Sheet {
+	t := Table{Columns: []Column{{}, {Long: true}}}
+	for _, l := range n.Card.Lines() {
+		if l.Text == "" {
+			l.Text = strings.Repeat("_", 40)
+		}
+		t.Rows = append(t.Rows, []string{l.Label, l.Text})
+	}
+	return Sheet{Title: "In an emergency", Under: []string{care.CallFirst}, Large: true, Beside: 1, Blocks: []Block{{Table: t}}}
+}
