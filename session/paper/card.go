@@ -8,12 +8,12 @@ import (
 
 // Card is the emergency card of the place, for the wall; what nobody has written is left to be written by hand.
 func Card(n Night) Sheet {
-	t := Table{Columns: []Column{{}, {Long: true}}}
+	s := Sheet{Title: "In an emergency", Under: []string{care.CallFirst}, Large: true, Beside: 1}
 	for _, l := range n.Card.Lines() {
 		if l.Text == "" {
 			l.Text = strings.Repeat("_", 40)
 		}
-		t.Rows = append(t.Rows, []string{l.Label, l.Text})
+		s.Blocks = append(s.Blocks, Block{Heading: l.Label, Lines: []string{l.Text}})
 	}
-	return Sheet{Title: "In an emergency", Under: []string{care.CallFirst}, Large: true, Beside: 1, Blocks: []Block{{Table: t}}}
+	return s
 }
