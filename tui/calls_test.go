@@ -178,3 +178,24 @@ func TestNextIsAccepted(t *testing.T) {
 		}
 	})
 }
+
+// TestASetPairThatShallNotBeIsPartedAtItsField: n opens the form where partners are named, says why, and a name typed at once
+// is a partner's, not the person's own.
+func TestASetPairThatShallNotBeIsPartedAtItsField(t *testing.T) {
+	s := newStage(t)
+	s.slices = 1
+	settings := session.DefaultSettings(7)
+	settings.Format = scheduler.Pairs
+	s.do(session.OpenNight{Name: "Club night", Settings: settings, Courts: 2})
+	for _, name := range []string{"Agnes Vale", "Bram Okoro", "Cleo Hart", "Dario Finch", "Edda Noll", "Finn Noll", "Greta Umber", "Hugo Pask"} {
+		s.do(session.AddGuest{Name: name})
+	}
+	p := s.desk.Ledger().Club().People[0]
+	p.KeepApart = []session.PersonID{s.desk.Ledger().Club().People[1].ID}
+	s.do(session.ChangePerson{Person: p}).reopen().press("c").shows("press n to change it: Agnes Vale and Bram Okoro are a set pair")
+	s.press("n").shows("> Partner with", "Agnes Vale and Bram Okoro are a set pair", "shall not be: name their partners.").press("cleo hart", "enter")
+	if who := s.desk.Ledger().Club().People[0]; who.Name != "Agnes Vale" || len(who.Together) != 1 {
+		t.Fatalf("after the form: %+v", who)
+	}
+	s.press("c", "n").shows("round 1 called")
+}

@@ -32,7 +32,7 @@ func (m *Model) nextStep() tea.Cmd {
 		return m.show(closeMenu(m))
 	case session.StepScores:
 		if len(a.Barred) > 0 {
-			return m.mend(a.Barred[0].Cause, a.Barred[0].People)
+			return m.mend(a.Barred[0].Cause, a.Barred[0].People, a.Barred[0].Words(m.ledger.Club()))
 		}
 		if m.active == ui.Courts {
 			return m.fail(fmt.Errorf("%s still to come before there is a next step", plural(a.Running, "score")))
@@ -42,13 +42,13 @@ func (m *Model) nextStep() tea.Cmd {
 		if a.Idle.Cause == session.TooLate {
 			return m.show(lateMenu(a.Idle, offers))
 		}
-		return m.mend(a.Idle.Cause, a.Idle.People)
+		return m.mend(a.Idle.Cause, a.Idle.People, a.Idle.Words(m.ledger.Club(), m.now.Location()))
 	}
 	return nil
 }
 
-// mend goes where it can be put right what keeps a court empty.
-func (m *Model) mend(cause session.Cause, people []session.PersonID) tea.Cmd {
+// mend goes where it can be put right what keeps a court empty; why says it in words.
+func (m *Model) mend(cause session.Cause, people []session.PersonID, why string) tea.Cmd {
 	switch cause {
 	case session.NoGroup:
 		if p, ok := m.ledger.Club().Person(people[0]); ok {
@@ -57,7 +57,7 @@ func (m *Model) mend(cause session.Cause, people []session.PersonID) tea.Cmd {
 	case session.Contradiction:
 		if len(people) > 0 {
 			if p, ok := m.ledger.Club().Person(people[0]); ok {
-				return m.show(door.PersonForm(m.context(), p))
+				return m.show(door.PersonForm(m.context(), p).At(door.PartnerLabel).Noting(sentence(why) + "."))
 			}
 		}
 		m.goTo(ui.Door)

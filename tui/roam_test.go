@@ -5,6 +5,7 @@ import (
 	"io"
 	"math/rand/v2"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -320,10 +321,13 @@ func (w *roamer) hasCursor() bool {
 	return false
 }
 
+// markedCourt is the mark before a court of two digits.
+var markedCourt = regexp.MustCompile(`>[0-9]{2} `)
+
 // showsCursor tells whether a row is marked.
 func showsCursor(lines []string) bool {
 	return slices.ContainsFunc(lines, func(l string) bool {
 		l = ansi.Strip(l)
-		return strings.Contains(l, "▌") || strings.Contains(l, "> ") || strings.HasPrefix(l, ">") || strings.Contains(l, ">│")
+		return strings.Contains(l, "▌") || strings.Contains(l, "> ") || strings.HasPrefix(l, ">") || strings.Contains(l, ">│") || markedCourt.MatchString(l)
 	})
 }

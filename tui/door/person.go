@@ -41,8 +41,11 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 	)
 }
 
+// PartnerLabel is the field of [PersonForm] that names partners.
+const PartnerLabel = "Partner with"
+
 // PersonForm edits what the club knows of somebody.
-func PersonForm(c ui.Context, p session.Person) ui.Dialog {
+func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 	levelText := ""
 	if p.Level > 0 {
 		levelText = strconv.FormatFloat(p.Level, 'g', -1, 64)
@@ -67,7 +70,7 @@ func PersonForm(c ui.Context, p session.Person) ui.Dialog {
 		dialog.Field{Label: "Name", Value: p.Name, Hint: "as people call out for"},
 		dialog.Field{Label: "Group", Value: p.Group, Hint: "for mixed rotations: the same word for each of two groups"},
 		dialog.Field{Label: "Level", Value: levelText, Hint: "your club's own, such as 3.5; empty if you do not use levels"},
-		dialog.Field{Label: "Partner with", Value: togetherText(c, p), Hint: "names, separated by ; for some games only: Name*2"},
+		dialog.Field{Label: PartnerLabel, Value: togetherText(c, p), Hint: "names, separated by ; for some games only: Name*2"},
 		dialog.Field{Label: "Keep apart", Value: apartText(c, p), Hint: "never on one court with these; names, separated by ;"},
 		dialog.Field{Label: "Chosen name", Value: p.Shown, Hint: "on boards, where the club shows the names that people chose (o, n)"},
 		dialog.Field{Label: "In the hall", Value: seenText(p), Options: []string{seen, hidden}, Hint: "hidden: boards show “somebody” on court, and no other line"},
