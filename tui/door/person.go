@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"club/quadrille/session"
+	names "club/quadrille/session/name"
 	"club/quadrille/tui/courts"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/ui"
@@ -70,7 +71,7 @@ func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 		dialog.Field{Label: "Name", Value: p.Name, Hint: "as people call out for"},
 		dialog.Field{Label: "Group", Value: p.Group, Hint: "for mixed rotations: the same word for each of two groups"},
 		dialog.Field{Label: "Level", Value: levelText, Hint: "your club's own, such as 3.5; empty if you do not use levels"},
-		dialog.Field{Label: PartnerLabel, Value: togetherText(c, p), Hint: "names, separated by ; for some games only: Name*2"},
+		dialog.Field{Label: PartnerLabel, Value: togetherText(c, p), Hint: "names or their first letters, separated by ; for some games only: Name*2"},
 		dialog.Field{Label: "Keep apart", Value: apartText(c, p), Hint: "never on one court with these; names, separated by ;"},
 		dialog.Field{Label: "Chosen name", Value: p.Shown, Hint: "on boards, where the club shows the names that people chose (o, n)"},
 		dialog.Field{Label: "In the hall", Value: seenText(p), Options: []string{seen, hidden}, Hint: "hidden: boards show “somebody” on court, and no other line"},
@@ -159,12 +160,48 @@ func parseNames(c ui.Context, p session.Person, text string) ([]session.PersonID
 	return out, nil
 }
 
-// named finds another person of the club by the name that was typed.
+// fewestLetters is how much of a name must be typed to find somebody by its beginning.
+const fewestLetters = 3
+
+// beginning lists whose names begin with what was typed, but for one: of tonight's people, or of all of the club where none of
+// those does.
+func beginning(c ui.Context, self session.PersonID, text string) []session.Person {
+	text = names.Plain(text)
+	if len([]rune(text)) < fewestLetters {
+		return nil
+	}
+	var tonight, others []session.Person
+	for _, p := range c.Club().People {
+		switch {
+		case p.ID == self || !strings.HasPrefix(names.Plain(p.Name), text):
+		case c.Night() != nil && c.Night().Attending(p.ID) != nil:
+			tonight = append(tonight, p)
+		default:
+			others = append(others, p)
+		}
+	}
+	if len(tonight) > 0 {
+		return tonight
+	}
+	return others
+}
+
+// named finds another person of the club by the name that was typed, or by a beginning that only one person has.
 func named(c ui.Context, self session.Person, name string) (session.PersonID, error) {
-	p, ok := c.Club().Named(strings.TrimSpace(name))
+	name = strings.TrimSpace(name)
+	p, ok := c.Club().Named(name)
+	if !ok {
+		switch few := beginning(c, self.ID, name); len(few) {
+		case 0:
+		case 1:
+			p, ok = few[0], true
+		default:
+			return "", fmt.Errorf("%q can be %s or %s: write more of the name", name, few[0].Name, few[1].Name)
+		}
+	}
 	switch {
 	case !ok:
-		return "", fmt.Errorf("the club knows nobody called %q: write the whole name", strings.TrimSpace(name))
+		return "", fmt.Errorf("the club knows nobody called %q: write the whole name", name)
 	case p.ID == self.ID:
 		return "", fmt.Errorf("that is %s", p.Name)
 	}

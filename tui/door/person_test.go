@@ -75,6 +75,21 @@ func TestWishesThatCannotBeRead(t *testing.T) {
 			t.Errorf("%q: %v, want a sentence about %q", w.text, err, w.says)
 		}
 	}
+	for text, want := range map[string]session.PersonID{"bra": p[1].ID, "Cleo": p[2].ID, "zoe": p[3].ID, "bram o": p[1].ID} {
+		if got, err := parseNames(c, p[0], text); err != nil || len(got) != 1 || got[0] != want {
+			t.Errorf("%q is %v (%v), want %s", text, got, err, want)
+		}
+	}
+	for text, says := range map[string]string{"br": "knows nobody called", "agnes": "knows nobody called", "okoro": "knows nobody called"} {
+		if _, err := parseNames(c, p[0], text); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%q: %v, want a sentence about %q", text, err, says)
+		}
+	}
+	c.Club().People[2].Name = "Bram Hart"
+	if _, err := parseNames(c, p[0], "bram"); err == nil || !strings.Contains(err.Error(), "can be Bram Okoro or Bram Hart: write more of the name") {
+		t.Errorf("a beginning that two people have: %v", err)
+	}
+	c.Club().People[2].Name = "Cleo Hart"
 	if _, err := parseNames(c, p[0], "Cleo Hart; Nobody"); err == nil {
 		t.Error("a name that nobody has is taken")
 	}
