@@ -92,7 +92,7 @@ func TestResultsFromPaperAreTypedAtTheDesk(t *testing.T) {
 	letters := paper.MarkOf(s.desk.Ledger().Club(), s.night(), s.night().Rounds[0])
 	s.press(":", "results from paper", "enter").shows("Results from paper: round 1", letters, "Court 1", "Court 2", "11 7, or 9-6 timed")
 	s.press("enter").shows("type the score of a court")
-	s.press("11 7", "down", "77 3", "enter").shows("line 2: round 1, court 2")
+	s.press("11 7", "down", "77 3", "enter").shows("! round 1, court 2: 77-3")
 	if games() != 0 {
 		t.Fatal("half of it is saved")
 	}

@@ -34,9 +34,10 @@ func Enter(d Desk, typed Typed, plan *Plan) ([]Entered, error) {
 	return (&entry{typed: typed, plan: plan}).enter(d)
 }
 
-// EnterShown is [Enter] where the rounds to come are those that the desk shows: shown, of which the first comes next.
+// EnterShown is [Enter] where the rounds to come are those that the desk shows: shown, of which the first comes next. Its
+// errors name no lines, since nobody wrote any.
 func EnterShown(d Desk, typed Typed, shown []session.PlannedRound) ([]Entered, error) {
-	return (&entry{typed: typed, shown: shown}).enter(d)
+	return (&entry{typed: typed, shown: shown, desk: true}).enter(d)
 }
 
 // Desk does several commands as one, see [session.Desk].
@@ -69,12 +70,21 @@ type entry struct {
 	plan   *Plan
 	shown  []session.PlannedRound // at the desk, after the rounds called
 	called int                    // rounds that were called before
+	desk   bool                   // it was typed there, a field for each court
 	one    func(session.Command) error
 	ledger *session.Ledger
 	done   []Entered
 }
 
 func (e *entry) night() *session.Night { return e.ledger.Night() }
+
+// wrong is an error about a line.
+func (e *entry) wrong(line int, format string, args ...any) error {
+	if e.desk {
+		return fmt.Errorf(format, args...)
+	}
+	return fmt.Errorf("line %d: "+format, append([]any{line}, args...)...)
+}
 
 func (e *entry) run() error {
 	if err := e.open(); err != nil {
@@ -160,7 +170,7 @@ func (e *entry) round(number int) error {
 	}
 	if number > len(e.night().Rounds) {
 		if err := e.call(number); err != nil {
-			return fmt.Errorf("line %d: round %d: %w", line, number, err)
+			return e.wrong(line, "round %d: %w", number, err)
 		}
 	}
 	n := e.night()
@@ -168,12 +178,12 @@ func (e *entry) round(number int) error {
 	mark := MarkOf(e.ledger.Club(), n, called)
 	for _, m := range e.typed.Marks {
 		if m.Round == number && m.Mark != mark {
-			return fmt.Errorf("line %d: round %d has other games here than on the paper with the letters %s: the letters here are %s, so print the round again and compare",
-				m.Line, number, m.Mark, mark)
+			return e.wrong(m.Line, "round %d has other games here than on the paper with the letters %s: the letters here are %s, so print the round again and compare",
+				number, m.Mark, mark)
 		}
 	}
 	if e.plan != nil && number <= len(e.plan.Night.Rounds) && e.plan.Night.Rounds[number-1].Mark != mark && !e.renamed(called, number) {
-		return fmt.Errorf("line %d: round %d was called with other games than those of the rotation", line, number)
+		return e.wrong(line, "round %d was called with other games than those of the rotation", number)
 	}
 	seen := map[string]int{}
 	for _, r := range e.typed.Results {
@@ -368,21 +378,21 @@ func (e *entry) result(r TypedResult, called session.CalledRound, seen map[strin
 		return err
 	}
 	if first, twice := seen[court]; twice {
-		return fmt.Errorf("line %d: round %d, court %s stands on line %d already", r.Line, r.Round, court, first)
+		return e.wrong(r.Line, "round %d, court %s stands on line %d already", r.Round, court, first)
 	}
 	seen[court] = r.Line
 	g := games[court]
 	final, err := g.Rules.ParseFinal(score)
 	if err != nil {
-		return fmt.Errorf("line %d: round %d, court %s: %w", r.Line, r.Round, court, err)
+		return e.wrong(r.Line, "round %d, court %s: %w", r.Round, court, err)
 	}
 	switch {
 	case g.Final == nil:
 		if err := e.one(session.FinishGame{Game: g.ID, Final: final}); err != nil {
-			return fmt.Errorf("line %d: %w", r.Line, err)
+			return e.wrong(r.Line, "%w", err)
 		}
 	case *g.Final != final:
-		return fmt.Errorf("line %d: round %d, court %s has the score %v already: correct it at the desk if %v is right", r.Line, r.Round, court, *g.Final, final)
+		return e.wrong(r.Line, "round %d, court %s has the score %v already: correct it at the desk if %v is right", r.Round, court, *g.Final, final)
 	default:
 		return nil
 	}
