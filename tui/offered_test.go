@@ -13,16 +13,17 @@ import (
 
 // moments are states of the desk in which keys are offered, each made anew for every key.
 var moments = map[string]func(t *testing.T) *stage{
-	"door":             func(t *testing.T) *stage { return called(t, 2, 9).press("117", "enter", "d") },
-	"door, name typed": func(t *testing.T) *stage { return called(t, 2, 9).press("d", "ag") },
-	"courts":           func(t *testing.T) *stage { return called(t, 2, 9).press("117", "enter", "c").pass(1).send(tickMsg{}) },
-	"score typed":      func(t *testing.T) *stage { return called(t, 2, 9).press("c", "117") },
-	"court looked for": func(t *testing.T) *stage { return called(t, 2, 9).press("c", "m", "+", "g") },
-	"board":            func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "aab") },
-	"board, asking":    func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "F", "a") },
-	"board, over":      func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "aaaaaaaaaaa") },
-	"bench":            func(t *testing.T) *stage { return called(t, 2, 11).press("117", "enter", "b") },
-	"rotation":         func(t *testing.T) *stage { return called(t, 2, 9).press("r") },
+	"door":                       func(t *testing.T) *stage { return called(t, 2, 9).press("117", "enter", "d") },
+	"door, name typed":           func(t *testing.T) *stage { return called(t, 2, 9).press("d", "ag") },
+	"courts":                     func(t *testing.T) *stage { return called(t, 2, 9).press("117", "enter", "c").pass(1).send(tickMsg{}) },
+	"score typed":                func(t *testing.T) *stage { return called(t, 2, 9).press("c", "117") },
+	"court looked for":           func(t *testing.T) *stage { return called(t, 2, 9).press("c", "m", "+", "g") },
+	"board":                      func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "aab") },
+	"board, asking":              func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "F", "a") },
+	"board, over":                func(t *testing.T) *stage { return called(t, 2, 9).press("c", "enter", "aaaaaaaaaaa") },
+	"bench":                      func(t *testing.T) *stage { return called(t, 2, 11).press("117", "enter", "b") },
+	"rotation, rolling and wide": func(t *testing.T) *stage { return rolling(t).resize(200, 60).press("r") },
+	"rotation":                   func(t *testing.T) *stage { return called(t, 2, 9).press("r") },
 	"standings": func(t *testing.T) *stage {
 		return called(t, 4, 30).press("117", "enter", "117", "enter", "117", "enter", "117", "enter", "s")
 	},

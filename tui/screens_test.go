@@ -106,3 +106,14 @@ func TestACopyOfTheFileIsWritten(t *testing.T) {
 		t.Errorf("copies went to %q", written)
 	}
 }
+
+// TestARollingNightHasNoRoundsToTurn on a wide screen, where rounds stand beside the map: the arrows do nothing there.
+func TestARollingNightHasNoRoundsToTurn(t *testing.T) {
+	s := newStage(t).people(2, 9, func(set *session.Settings) { set.Flow = session.Rolling }).press("n").resize(200, 60).press("r")
+	before := s.m.View()
+	if s.press("left", "right"); s.m.View() != before {
+		t.Errorf("the arrows changed\n%s\ninto\n%s", before, s.m.View())
+	}
+	s = newStage(t).people(2, 9, nil).resize(200, 60).press("r").hides("round 0")
+	s.press("left", "right", "left")
+}

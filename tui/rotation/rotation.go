@@ -73,7 +73,10 @@ func (r *Rotation) Actions(c ui.Context) []ui.Action {
 	var out []ui.Action
 	switch {
 	case wide:
-		out = append(out, r.person(c), r.byRound(c))
+		out = append(out, r.person(c))
+		if len(heights(c)) > 0 { // a rolling night has none, unless some were played before
+			out = append(out, r.byRound(c))
+		}
 	case r.view == metView:
 		out = append(out, r.person(c), r.sideways(c))
 	case r.view == roundsView:
