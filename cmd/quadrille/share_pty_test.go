@@ -99,7 +99,7 @@ func TestPhonesFollowTheDesk(t *testing.T) {
 	lineWith(t, says, "Phones follow the desk.")
 	again.Press("c").Type("g").Type("2").Type("11 3\r").Shows("Saved: court 2: 11-3")
 	lineWith(t, live, "over 11-3")
-	again.Press("home").Type("o").Shows(" x  end the night").Type("x").Shows("Saved: night ended")
+	again.Press("home").Type("o").Shows(" x  end the night").Type("x").Shows("7 of 8 rounds are left.").Type("e").Shows("Saved: night ended")
 	lineWith(t, live, "The night is over.")
 	lineWith(t, live, "event: over")
 	lineWith(t, says, "The night is over: the page is closed.")
