@@ -13,6 +13,8 @@ type Club struct {
 
 	Naming Naming `json:"naming,omitempty"` // how people are called in the hall
 
+	NoReminders bool `json:"no_reminders,omitempty"` // nobody wants to be reminded of usual caution when a night is opened
+
 	Cards map[string]EmergencyCard `json:"cards,omitempty"` // by the key of the place, see Card; never changed, only replaced
 
 	lookup *lookup // of the people, nil where they must be searched for
@@ -136,5 +138,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, Cards: c.Cards, lookup: c.lookup}
+	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, NoReminders: c.NoReminders, Cards: c.Cards, lookup: c.lookup}
 }

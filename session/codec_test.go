@@ -53,6 +53,7 @@ func samples(t testing.TB) []Event {
 		NamingChosen{AsChosen},
 		ThunderHeard{},
 		CourtsTold{[]CourtID{"1", "12"}},
+		RemindersChosen{true},
 		CardWritten{"hall", sampleCard},
 		HeatMeasured{care.Air{Fahrenheit: 91.4, Humidity: 60}},
 		PersonHurt{"p1", 1, true, "fell on the baseline"},

@@ -217,6 +217,11 @@ func describeNight(e Event) string {
 		return "the hall sees " + e.Naming.String()
 	case ThunderHeard:
 		return "thunder heard: 30 minutes from now"
+	case RemindersChosen:
+		if e.Off {
+			return "reminders of usual caution off"
+		}
+		return "reminders of usual caution on"
 	case CardWritten:
 		return "emergency card written"
 	case HeatMeasured:

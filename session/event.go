@@ -91,6 +91,7 @@ var kinds = []kind{
 	kindOf[NamingChosen]("NamingChosen", 1),
 	kindOf[ThunderHeard]("ThunderHeard", 1),
 	kindOf[CourtsTold]("CourtsTold", 1),
+	kindOf[RemindersChosen]("RemindersChosen", 1),
 	kindOf[CardWritten]("CardWritten", 1),
 	kindOf[HeatMeasured]("HeatMeasured", 1),
 	kindOf[PersonHurt]("PersonHurt", 1),

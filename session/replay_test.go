@@ -78,6 +78,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		ReportInjury{person, rapid.Bool().Draw(t, "head"), "fell"},
 		SettleInjury{person, Settlement(rapid.IntRange(0, 4).Draw(t, "settlement")), other},
 		ClearToPlay{person, "Dr Vale, physician"},
+		ChooseReminders{rapid.Bool().Draw(t, "off")},
 		WriteCard{Venue: rapid.SampledFrom([]string{HomeVenue, "hall"}).Draw(t, "venue"), Card: EmergencyCard{Address: fmt.Sprint(person)}},
 		MeasureHeat{care.Air{Fahrenheit: 91, Humidity: rapid.Float64Range(-1, 101).Draw(t, "humidity")}},
 		DrawLots{},

@@ -21,6 +21,7 @@ func TestEveryAdviceDefers(t *testing.T) {
 		"held for wet":       {[]string{"!", "w"}, "wet court"},
 		"held otherwise":     {[]string{"!", "o"}, "organiser's call"},
 		"may play go on":     {[]string{"!", "l", "!"}, "May play go on?"},
+		"opening":            {nil, "Usual caution"},
 		"heat, asked":        {[]string{"o", "h"}, "How hot is it?"},
 		"heat":               {[]string{"o", "h", "9", "1", "F", "down", "6", "0", "enter"}, "In full sun"},
 		"card":               {[]string{"C"}, "Defibrillator "},
@@ -35,6 +36,9 @@ func TestEveryAdviceDefers(t *testing.T) {
 	} {
 		for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
 			s := called(t, 2, 10)
+			if c.keys == nil {
+				s = newStage(t).press("n")
+			}
 			s.resize(size[0], size[1])
 			view := oneLine(s.press(c.keys...).m.View())
 			if !strings.Contains(view, c.box) || !defers.MatchString(view) {

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/session/care"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/ui"
 )
@@ -41,12 +42,22 @@ func (m *Model) nightMenu() *dialog.Menu {
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "n", Label: "names in the hall: now " + m.ledger.Club().Naming.String(), Intent: ui.Show{Dialog: m.namingMenu()}},
 		m.phonesItem(),
+		dialog.Item{Key: "r", Label: "reminders when a night is opened: now " + onOff(!m.ledger.Club().NoReminders), Intent: ui.Do{
+			Command: session.ChooseReminders{Off: !m.ledger.Club().NoReminders},
+		}},
 		dialog.Item{Key: "h", Label: "heat: how hot it feels, and what to do", Intent: ui.Own{Do: m.heat}},
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a backup of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},
 		m.endItem(),
 	).Noting(note)
+}
+
+func onOff(on bool) string {
+	if on {
+		return "on"
+	}
+	return "off"
 }
 
 // openForm asks what a new night needs; what is usual is filled in.
@@ -69,7 +80,11 @@ func openForm(m *Model) ui.Dialog {
 		{Label: "Night", Value: name, Hint: "enter takes the form as it is"},
 		{Label: "Courts", Value: strconv.Itoa(courtCount), Hint: "how many courts you have; more can be added at any time"},
 	}
-	return dialog.NewForm("Open tonight", send, append(fields, settingsFields(s, m.now)...)...)
+	form := dialog.NewForm("Open tonight", send, append(fields, settingsFields(s, m.now)...)...)
+	if m.ledger.Club().NoReminders {
+		return form
+	}
+	return form.Noting(care.BeforePlay)
 }
 
 // settingsForm changes the settings of the night that goes on. It begins at a field, at the first where there is none of that label.
