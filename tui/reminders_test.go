@@ -10,7 +10,7 @@ import (
 func TestANightsOpeningReminds(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
 		s := newStage(t)
-		s.resize(size[0], size[1]).press("n").shows("Usual caution", "wet", "eyewear", "water", "Local rules", "> Night")
+		s.resize(size[0], size[1]).press("n").shows("Usual caution", "wet", "eyewear", "water", "qualified people decide", "> Night")
 		s.press("enter")
 		if s.night() == nil {
 			t.Fatal("the reminders want a key of their own")
