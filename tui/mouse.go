@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/tui/line"
@@ -41,8 +43,16 @@ func (m *Model) click(e tea.MouseMsg) tea.Cmd {
 		return m.attention()
 	case e.Y >= bodyTop && e.Y < bodyTop+c.Height && c.Night() != nil:
 		return m.follow(m.screens[m.active].Click(c, e.X, e.Y-bodyTop), nil)
+	case e.Y >= bodyTop+c.Height && e.Y < bodyTop+c.Height+nextRows && m.offersNext(c):
+		return m.nextStep()
 	}
 	return nil
+}
+
+// offersNext tells whether the line of what is next names the key that does it, so that a click there does the same.
+func (m *Model) offersNext(c ui.Context) bool {
+	key := stepKeysOf(m.typing(c)).next
+	return m.dialog() == nil && m.past == nil && m.trouble == nil && strings.Contains(m.nextLine(), "press "+key+" ")
 }
 
 // wheel is an arrow, but never the any key that closes a page.

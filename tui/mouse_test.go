@@ -48,6 +48,18 @@ func TestClicksSelectRows(t *testing.T) {
 }
 
 // TestClicksGoNowhereBesideABox: what lies under it cannot be seen whole.
+// TestAClickOnTheLineNextDoesIt where the line names a key for it, and nothing else; a second click calls nothing more.
+func TestAClickOnTheLineNextDoesIt(t *testing.T) {
+	s := newStage(t).people(2, 9, nil).clickOn("Next: press n").shows("round 1 called")
+	before := s.desk.Ledger().Last()
+	s.clickOn("Next: round 1").press("s").clickOn("Next: 2 scores to come")
+	if s.desk.Ledger().Last() != before || s.m.active != ui.Standings || s.m.wrong != nil {
+		t.Errorf("a click on a line without a key of its own did something:\n%s", s.m.View())
+	}
+	s = newStage(t).people(2, 9, nil).press("o").click(3, 20).hides("round 1 called")
+	s.press("esc", "d", "esc", "d").clickOn("Next: press ctrl+n").shows("round 1 called")
+}
+
 func TestClicksGoNowhereBesideABox(t *testing.T) {
 	s := called(t, 4, 16).press("m").shows("close this court")
 	before := s.m.View()

@@ -145,10 +145,7 @@ func (m *Model) nextLine() string {
 	if m.past != nil {
 		return m.past.title() + " is shown as it ended, and nothing can be changed there: esc returns to tonight"
 	}
-	keys := stepKeys{next: "n", hold: "!", courts: "c"}
-	if m.typing(m.context()) {
-		keys = stepKeys{next: "ctrl+n", hold: "ctrl+p", courts: "esc"}
-	}
+	keys := stepKeysOf(m.typing(m.context()))
 	n := m.ledger.Night()
 	a := m.advice()
 	text := m.stepText(n, a, keys) + m.barredText(a, keys)
@@ -171,6 +168,13 @@ func dialogNext(d ui.Dialog, c ui.Context) string {
 // stepKeys are the keys that the line of what is next names: letters, or others where letters are
 // text.
 type stepKeys struct{ next, hold, courts string }
+
+func stepKeysOf(typing bool) stepKeys {
+	if typing {
+		return stepKeys{next: "ctrl+n", hold: "ctrl+p", courts: "esc"}
+	}
+	return stepKeys{next: "n", hold: "!", courts: "c"}
+}
 
 func (m *Model) stepText(n *session.Night, a session.Advice, keys stepKeys) string {
 	switch a.Step {

@@ -113,7 +113,7 @@ func idleText(c ui.Context, k *hall.Court) string {
 	case k.State == hall.Over:
 		return "over; type a score to correct it"
 	case k.State == hall.Planned:
-		return fmt.Sprintf("%s  v  %s, planned for round %d", c.Names.FullTeam(k.A), c.Names.FullTeam(k.B), c.Hall.Round)
+		return fmt.Sprintf("%s  v  %s, round %d", c.Names.FullTeam(k.A), c.Names.FullTeam(k.B), c.Hall.Round)
 	}
 	return free
 }
