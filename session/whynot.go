@@ -33,7 +33,7 @@ type WhyNot struct {
 	Again    []Again           // whom the person has met before and would meet again in With
 
 	PlaceThen int  // on the bench, from 1, after Called has been called
-	Certain   bool // to be called next then: nobody else will have waited as long, or is pinned
+	Certain   bool // to be called next then, whoever else is called before: one at most has waited as long, and nobody is pinned
 	Then      Wait // until the person plays, as likely as not
 }
 
@@ -159,7 +159,13 @@ func (w *WhyNot) then(n *Night, bench []Attendance, now time.Time) {
 	left := slices.DeleteFunc(slices.Clone(bench), func(a Attendance) bool { return w.Called.has(a.Person) })
 	at := slices.IndexFunc(left, func(a Attendance) bool { return a.Person == w.Person })
 	w.PlaceThen = at + 1
-	w.Certain = at == 0 && len(n.Pins) == 0 && (len(left) == 1 || left[1].Waiting.After(left[0].Waiting))
+	since, before := left[at].Waiting, 0
+	for _, a := range bench {
+		if a.Person != w.Person && !a.Waiting.After(since) {
+			before++
+		}
+	}
+	w.Certain = at == 0 && len(n.Pins) == 0 && before <= 1
 	w.Then = n.NextTurn(4+w.PlaceThen-1, now)
 }
 

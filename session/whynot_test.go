@@ -16,7 +16,7 @@ func TestWhyNotMe(t *testing.T) {
 	d, _, clock := newTestDesk(t)
 	withPeople(t, d, 3, 20, Rolling)
 	must(t, d, BeginPlay{})
-	passed, again, certain := 0, 0, map[PersonID]bool{}
+	passed, again, kept, certain := 0, 0, 0, map[PersonID]bool{}
 	for call := range 40 {
 		clock.now = clock.now.Add(3 * time.Minute)
 		n := d.Ledger().Night()
@@ -41,6 +41,9 @@ func TestWhyNotMe(t *testing.T) {
 			case certain[a.Person] && !w.IsNext:
 				t.Fatalf("call %d: %s was certain for this court: %s", call, a.Person, words)
 			}
+			if certain[a.Person] {
+				kept++
+			}
 			if !w.IsNext {
 				passed++
 				after[a.Person] = w.Certain
@@ -58,8 +61,8 @@ func TestWhyNotMe(t *testing.T) {
 		certain = after
 		score(t, d, clock, 1)
 	}
-	if passed == 0 || again == 0 {
-		t.Errorf("%d were passed over and would meet %d again: the night shows nothing", passed, again)
+	if passed == 0 || again == 0 || kept == 0 {
+		t.Errorf("%d were passed over, %d were certain, and would meet %d again: the night shows nothing", passed, kept, again)
 	}
 }
 

@@ -14,9 +14,9 @@ const (
 	// Strictly by waiting time, a wait of the minutes between two free courts; it grows with the third power. Of those
 	// who have waited twice as long, a fifth of these minutes of difference weighs more than a partner's repeat.
 	strictWeight = 200
-	// To mix more, the third power of a minute's wait: of those who have waited 13 minutes, one minute more weighs
+	// To mix more, the third power of a minute's wait: of those who have waited 11 minutes, one minute more weighs
 	// about as much as two repeated meetings.
-	mixWeight = 0.07
+	mixWeight = 0.1
 	// The square of a minute by which somebody would wait longer by more than slack minutes than anybody in turn, to
 	// mix more.
 	overWeight   = 107
