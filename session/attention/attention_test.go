@@ -1,7 +1,6 @@
 package attention
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -14,77 +13,58 @@ import (
 	"club/quadrille/session/care"
 	"club/quadrille/session/hall"
 	"club/quadrille/session/roster"
+	"club/quadrille/session/sessiontest"
 )
 
-// stand is a night under way, with a clock that a test moves.
-type stand struct {
-	t    testing.TB
-	desk *session.Desk
-	now  time.Time
-}
+// stand is a night under way, whose steps can be told one behind the other.
+type stand struct{ *sessiontest.Desk }
 
-func newStand(t testing.TB, courts, people int, change func(*session.Settings)) *stand {
+func newStand(t testing.TB, courts, people int, change func(*session.Settings)) stand {
 	t.Helper()
-	s := &stand{t: t, now: time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)}
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return s.now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.desk = desk
 	settings := session.DefaultSettings(7)
 	if change != nil {
 		change(&settings)
 	}
-	s.do(session.OpenNight{Name: "test night", Settings: settings, Courts: courts})
-	for i := range people {
-		s.do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
-	}
+	return stand{sessiontest.Open(t, settings, courts, people)}
+}
+
+func (s stand) do(c session.Command) stand {
+	s.T.Helper()
+	s.Must(c)
 	return s
 }
 
-func (s *stand) do(c session.Command) *stand {
-	s.t.Helper()
-	if _, err := s.desk.Do(c); err != nil {
-		s.t.Fatalf("%T: %v", c, err)
-	}
+func (s stand) pass(minutes int) stand {
+	s.Pass(minutes)
 	return s
 }
 
-func (s *stand) pass(minutes int) *stand {
-	s.now = s.now.Add(time.Duration(minutes) * time.Minute)
-	return s
-}
-
-func (s *stand) finish(court session.CourtID) *stand {
-	s.t.Helper()
-	n := s.desk.Ledger().Night()
+func (s stand) finish(court session.CourtID) stand {
+	s.T.Helper()
+	n := s.Night()
 	final, err := n.Settings.Scoring.Final(11, 7, scoring.Played)
 	if err != nil {
-		s.t.Fatal(err)
+		s.T.Fatal(err)
 	}
 	return s.do(session.FinishGame{Game: n.Court(court).Game, Final: final})
 }
 
-func (s *stand) matters(f FileState) []Matter {
-	l := s.desk.Ledger()
-	h, _ := hall.Of(l, nil, s.now)
-	return Of(l, h, f, nil, s.now)
+func (s stand) matters(f FileState) []Matter {
+	l := s.Ledger()
+	h, _ := hall.Of(l, nil, s.Clock)
+	return Of(l, h, f, nil, s.Clock)
 }
 
 // says demands matters with these words, in this order, and no others.
-func (s *stand) says(moment string, want ...string) {
-	s.t.Helper()
+func (s stand) says(moment string, want ...string) {
+	s.T.Helper()
 	got := s.matters(FileState{})
 	ok := len(got) == len(want)
 	for i := range min(len(got), len(want)) {
 		ok = ok && strings.Contains(got[i].Text, want[i])
 	}
 	if !ok {
-		s.t.Errorf("%s: %+v, want %q", moment, got, want)
+		s.T.Errorf("%s: %+v, want %q", moment, got, want)
 	}
 }
 
@@ -129,8 +109,8 @@ func TestClosing(t *testing.T) {
 func TestWhoWaitsLongAndWhoIsMissing(t *testing.T) {
 	s := newStand(t, 1, 6, nil)
 	s.do(session.ImportRoster{Entries: []roster.Entry{{Name: "Late Comer"}}})
-	p, _ := s.desk.Ledger().Club().Named("Late Comer")
-	s.do(session.Expect{Person: p.ID, Due: s.now.Add(10 * time.Minute)}).do(session.CallRound{})
+	p, _ := s.Ledger().Club().Named("Late Comer")
+	s.do(session.Expect{Person: p.ID, Due: s.Clock.Add(10 * time.Minute)}).do(session.CallRound{})
 	s.says("before the time")
 	s.pass(11).says("after the time", "expected and not here: Late Comer")
 	s.do(session.CheckIn{Person: p.ID}).says("when there")
@@ -170,7 +150,7 @@ func TestMinutesAloneChangeNoMatter(t *testing.T) {
 			set.Scoring.Minutes = rapid.SampledFrom([]int{0, 12}).Draw(r, "limit")
 		})
 		var start session.Command = session.CallRound{}
-		if s.desk.Ledger().Night().Settings.Flow == session.Rolling {
+		if s.Night().Settings.Flow == session.Rolling {
 			start = session.BeginPlay{}
 		}
 		s.do(start).pass(rapid.IntRange(0, 60).Draw(r, "minutes"))
@@ -193,7 +173,7 @@ func TestMinutesAloneChangeNoMatter(t *testing.T) {
 
 // TestARoundThatShouldBeOver is told once, with the courts that play on.
 func TestARoundThatShouldBeOver(t *testing.T) {
-	late := func(s *stand) (out []Matter) {
+	late := func(s stand) (out []Matter) {
 		for _, m := range s.matters(FileState{}) {
 			if m.Kind == RoundLate {
 				out = append(out, m)
@@ -227,7 +207,7 @@ func TestShortWaitsAreNoMatter(t *testing.T) {
 	s := newStand(t, 1, 5, nil)
 	for range 40 { // short games teach the clock that a wait of four minutes is long
 		s.do(session.CallRound{})
-		s.now = s.now.Add(80 * time.Second)
+		s.Clock = s.Clock.Add(80 * time.Second)
 		s.finish("1")
 	}
 	s.do(session.CallRound{})
@@ -250,9 +230,9 @@ func TestShortWaitsAreNoMatter(t *testing.T) {
 // A game in which somebody is hurt wants a decision, more urgently than anything but the file and a hold.
 func TestSomebodyIsHurt(t *testing.T) {
 	s := newStand(t, 2, 9, nil).do(session.CallRound{}).pass(5)
-	g := s.desk.Ledger().Night().Running()[0]
+	g := s.Night().Running()[0]
 	s.do(session.ReportInjury{Person: g.A[0]}).pass(4)
-	name := s.desk.Ledger().Club().Name(g.A[0])
+	name := s.Ledger().Club().Name(g.A[0])
 	s.says("a stop", "court 1: "+name+" is hurt, 4 min ago: substitute, retire, void or play on")
 	if m := s.matters(FileState{})[0]; m.Kind != Hurt || m.Court != "1" || !m.Rings() || m.People[0] != g.A[0] {
 		t.Errorf("%+v", m)

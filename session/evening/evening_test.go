@@ -1,8 +1,6 @@
 package evening
 
 import (
-	"context"
-	"fmt"
 	"testing"
 	"time"
 
@@ -10,82 +8,35 @@ import (
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 )
 
 // hall is a night under way.
-type hall struct {
-	t    testing.TB
-	desk *session.Desk
-	now  time.Time
-}
+type hall struct{ *sessiontest.Desk }
 
-func newHall(t testing.TB, flow session.Flow, courts, people int) *hall {
+func newHall(t testing.TB, flow session.Flow, courts, people int) hall {
 	t.Helper()
-	h := &hall{t: t, now: time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)}
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return h.now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	h.desk = desk
-	s := session.DefaultSettings(7)
-	s.Flow, s.Rounds = flow, 5
-	h.do(session.OpenNight{Name: "test night", Settings: s, Courts: courts})
-	for i := range people {
-		h.do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
-	}
-	return h
+	return hall{sessiontest.Open(t, sessiontest.Flow(flow), courts, people)}
 }
 
-func (h *hall) do(c session.Command) bool {
-	h.t.Helper()
-	_, err := h.desk.Do(c)
-	if err != nil {
-		h.t.Fatalf("%T: %v", c, err)
-	}
-	return err == nil
+func (h hall) of(id session.PersonID) Evening {
+	h.T.Helper()
+	return h.with(h.Ahead(), id)
 }
 
-func (h *hall) night() *session.Night { return h.desk.Ledger().Night() }
-
-func (h *hall) ahead() []session.PlannedRound {
-	r, err := session.PlanRotation(context.Background(), h.desk.Ledger(), h.now)
-	if err != nil {
-		return nil
-	}
-	return r.Rounds
-}
-
-func (h *hall) of(id session.PersonID) Evening {
-	h.t.Helper()
-	return h.with(h.ahead(), id)
-}
-
-func (h *hall) with(ahead []session.PlannedRound, id session.PersonID) Evening {
-	h.t.Helper()
-	e, ok := Of(h.desk.Ledger().Club(), h.night(), ahead, h.now, id)
+func (h hall) with(ahead []session.PlannedRound, id session.PersonID) Evening {
+	h.T.Helper()
+	e, ok := Of(h.Ledger().Club(), h.Night(), ahead, h.Clock, id)
 	if !ok {
-		h.t.Fatalf("%s has no evening", id)
+		h.T.Fatalf("%s has no evening", id)
 	}
 	return e
-}
-
-func (h *hall) score(g *session.Game, a, b int) {
-	h.t.Helper()
-	f, err := g.Rules.Final(a, b, scoring.Played)
-	if err != nil {
-		h.t.Fatal(err)
-	}
-	h.do(session.FinishGame{Game: g.ID, Final: f})
 }
 
 // TestNowAndNext: before, in and after a round the evening says where somebody is and what comes.
 func TestNowAndNext(t *testing.T) {
 	h := newHall(t, session.Rounds, 1, 5)
-	plan := h.ahead()
+	plan := h.Ahead()
 	first, out := plan[0].Games[0], plan[0].Out[0]
 	who := first.A[0]
 
@@ -100,14 +51,14 @@ func TestNowAndNext(t *testing.T) {
 		t.Errorf("who sits out has the next game %+v", next)
 	}
 
-	h.do(session.CallRound{Plan: plan})
-	g := h.night().Running()[0]
+	h.Must(session.CallRound{Plan: plan})
+	g := h.Night().Running()[0]
 	e = h.of(who)
 	if e.Now() == nil || e.Now().Court != "1" || e.Now().Partner != first.A[1] || e.Now().Against != first.B {
 		t.Errorf("on court now is %+v", e.Now())
 	}
-	h.now = h.now.Add(10 * time.Minute)
-	h.score(g, 7, 11)
+	h.Clock = h.Clock.Add(10 * time.Minute)
+	h.Finish(g, 7, 11, scoring.Played)
 	e = h.of(first.B[1])
 	p := e.Parts[0]
 	if p.Kind != Played || p.Ours != 11 || p.Theirs != 7 || !p.Won || p.Partner != first.B[0] || p.Against != first.A {
@@ -130,7 +81,7 @@ func TestNowAndNext(t *testing.T) {
 // TestNobodyElsesEvening: who has no part in the night has no evening.
 func TestNobodyElsesEvening(t *testing.T) {
 	h := newHall(t, session.Rounds, 1, 4)
-	if _, ok := Of(h.desk.Ledger().Club(), h.night(), nil, h.now, "nobody"); ok {
+	if _, ok := Of(h.Ledger().Club(), h.Night(), nil, h.Clock, "nobody"); ok {
 		t.Error("somebody unknown has an evening")
 	}
 }
@@ -142,45 +93,45 @@ func TestEveningsAgree(t *testing.T) {
 		flow := rapid.SampledFrom([]session.Flow{session.Rounds, session.Rolling}).Draw(rt, "flow")
 		h := newHall(t, flow, rapid.IntRange(1, 3).Draw(rt, "courts"), rapid.IntRange(4, 14).Draw(rt, "people"))
 		if flow == session.Rolling {
-			h.do(session.BeginPlay{})
+			h.Must(session.BeginPlay{})
 		}
 		for range rapid.IntRange(0, 25).Draw(rt, "steps") {
 			h.step(rt)
-			h.now = h.now.Add(time.Minute)
+			h.Clock = h.Clock.Add(time.Minute)
 		}
 		h.agree(rt)
 	})
 }
 
 // step does one of the things that happen in a night; what is refused is left.
-func (h *hall) step(rt *rapid.T) {
-	n := h.night()
+func (h hall) step(rt *rapid.T) {
+	n := h.Night()
 	id := rapid.SampledFrom(n.Roll).Draw(rt, "who").Person
 	switch rapid.IntRange(0, 9).Draw(rt, "what") {
 	case 0:
-		_, _ = h.desk.Do(session.Rest{Person: id})
+		_, _ = h.Do(session.Rest{Person: id})
 	case 1:
-		_, _ = h.desk.Do(session.CheckIn{Person: id})
+		_, _ = h.Do(session.CheckIn{Person: id})
 	case 2:
-		_, _ = h.desk.Do(session.Leave{Person: id})
+		_, _ = h.Do(session.Leave{Person: id})
 	case 3:
 		if bench, on := n.Bench(), n.Running(); len(bench) > 0 && len(on) > 0 {
-			_, _ = h.desk.Do(session.Substitute{Game: on[0].ID, Out: on[0].A[0], In: bench[0].Person})
+			_, _ = h.Do(session.Substitute{Game: on[0].ID, Out: on[0].A[0], In: bench[0].Person})
 		}
 	default:
 		if on := n.Running(); len(on) > 0 {
-			h.score(on[0], 11, rapid.IntRange(0, 9).Draw(rt, "points"))
+			h.Finish(on[0], 11, rapid.IntRange(0, 9).Draw(rt, "points"), scoring.Played)
 			return
 		}
-		_, _ = h.desk.Do(session.CallRound{})
+		_, _ = h.Do(session.CallRound{})
 	}
 }
 
-func (h *hall) agree(rt *rapid.T) {
-	n := h.night()
+func (h hall) agree(rt *rapid.T) {
+	n := h.Night()
 	var ahead []session.PlannedRound
 	if n.Settings.Flow == session.Rounds {
-		ahead = h.ahead()
+		ahead = h.Ahead()
 	}
 	all := map[session.PersonID]Evening{}
 	for _, a := range n.Roll {
@@ -232,8 +183,8 @@ func (h *hall) agree(rt *rapid.T) {
 // TestWhyARoundWasSatOut: with how many people for how many places, and beside it what everybody sat out.
 func TestWhyARoundWasSatOut(t *testing.T) {
 	h := newHall(t, session.Rounds, 2, 11)
-	plan := h.ahead()
-	h.do(session.CallRound{Plan: plan})
+	plan := h.Ahead()
+	h.Must(session.CallRound{Plan: plan})
 	out := plan[0].Out[0]
 	e := h.of(out)
 	if p := e.Parts[0]; p.Kind != SatOut || p.Of != 11 || p.Places != 8 {
@@ -253,12 +204,12 @@ func TestWhyARoundWasSatOut(t *testing.T) {
 // TestWhenTheNextRoundIs: later rounds come later, and nobody can tell while play is held.
 func TestWhenTheNextRoundIs(t *testing.T) {
 	h := newHall(t, session.Rounds, 2, 8)
-	plan := h.ahead()
+	plan := h.Ahead()
 	if about := h.with(plan, plan[0].Games[0].A[0]).Next().About; !about.IsZero() {
 		t.Errorf("before the first call the next round is about %v", about)
 	}
-	h.do(session.CallRound{Plan: plan})
-	last := h.now
+	h.Must(session.CallRound{Plan: plan})
+	last := h.Clock
 	for _, p := range h.of(plan[0].Games[0].A[0]).Parts {
 		if p.Kind != Planned {
 			continue
@@ -268,7 +219,7 @@ func TestWhenTheNextRoundIs(t *testing.T) {
 		}
 		last = p.About
 	}
-	h.do(session.HoldPlay{Why: "rain"})
+	h.Must(session.HoldPlay{Why: "rain"})
 	if about := h.of(plan[0].Games[0].A[0]).Next().About; !about.IsZero() {
 		t.Errorf("while play is held the next round is about %v", about)
 	}
@@ -277,21 +228,21 @@ func TestWhenTheNextRoundIs(t *testing.T) {
 // TestWishesAndHowFarTheyAreKept of both who ask, but never who asks to be kept apart.
 func TestWishesAndHowFarTheyAreKept(t *testing.T) {
 	h := newHall(t, session.Rounds, 2, 8)
-	roll := h.night().Roll
+	roll := h.Night().Roll
 	a, b, c, d := roll[0].Person, roll[1].Person, roll[2].Person, roll[3].Person
 	change := func(id session.PersonID, together []session.Together, apart ...session.PersonID) {
-		p, _ := h.desk.Ledger().Club().Person(id)
+		p, _ := h.Ledger().Club().Person(id)
 		p.Together, p.KeepApart = together, apart
-		h.do(session.ChangePerson{Person: p})
+		h.Must(session.ChangePerson{Person: p})
 	}
 	change(a, []session.Together{{With: b, Times: 2}}, c)
 	change(d, nil, a)
 	want := []Wish{{With: b, Times: 2, Here: true}, {With: c, Apart: true, Here: true}}
 	for round := range 5 {
-		h.do(session.CallRound{Plan: h.ahead()})
-		for len(h.night().Running()) > 0 {
-			h.now = h.now.Add(5 * time.Minute)
-			h.score(h.night().Running()[0], 11, 3)
+		h.Must(session.CallRound{Plan: h.Ahead()})
+		for len(h.Night().Running()) > 0 {
+			h.Clock = h.Clock.Add(5 * time.Minute)
+			h.Finish(h.Night().Running()[0], 11, 3, scoring.Played)
 		}
 		e := h.with(nil, a)
 		want[0].Done = 0

@@ -1,8 +1,6 @@
 package hall
 
 import (
-	"context"
-	"fmt"
 	"slices"
 	"testing"
 	"time"
@@ -11,79 +9,45 @@ import (
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 )
 
-// stand is a night under way, with a clock that a test moves.
-type stand struct {
-	t    testing.TB
-	desk *session.Desk
-	now  time.Time
-}
+// stand is a night under way.
+type stand struct{ *sessiontest.Desk }
 
-func newStand(t testing.TB, flow session.Flow, courts, people int) *stand {
+func newStand(t testing.TB, flow session.Flow, courts, people int) stand {
 	t.Helper()
-	s := &stand{t: t, now: time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)}
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return s.now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.desk = desk
 	settings := session.DefaultSettings(7)
 	settings.Flow = flow
-	s.do(session.OpenNight{Name: "test night", Settings: settings, Courts: courts})
-	for i := range people {
-		s.do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
-	}
-	return s
+	return stand{sessiontest.Open(t, settings, courts, people)}
 }
 
-func (s *stand) do(c session.Command) {
-	s.t.Helper()
-	if _, err := s.desk.Do(c); err != nil {
-		s.t.Fatalf("%T: %v", c, err)
-	}
-}
-
-func (s *stand) hall() Hall {
-	s.t.Helper()
-	var ahead []session.PlannedRound
-	if r, err := session.PlanRotation(context.Background(), s.desk.Ledger(), s.now); err == nil {
-		ahead = r.Rounds
-	}
-	h, ok := Of(s.desk.Ledger(), ahead, s.now)
+func (s stand) hall() Hall {
+	s.T.Helper()
+	h, ok := Of(s.Ledger(), s.Ahead(), s.Clock)
 	if !ok {
-		s.t.Fatal("no hall")
+		s.T.Fatal("no hall")
 	}
 	return h
 }
 
 // is demands the states of the courts, in their order.
-func (s *stand) is(moment string, want ...State) Hall {
-	s.t.Helper()
+func (s stand) is(moment string, want ...State) Hall {
+	s.T.Helper()
 	h := s.hall()
 	var got []State
 	for _, c := range h.Courts {
 		got = append(got, c.State)
 	}
 	if !slices.Equal(got, want) {
-		s.t.Errorf("%s the courts are %v, want %v", moment, got, want)
+		s.T.Errorf("%s the courts are %v, want %v", moment, got, want)
 	}
 	return h
 }
 
-func (s *stand) finish(court session.CourtID, a, b int, how scoring.How) {
-	s.t.Helper()
-	n := s.desk.Ledger().Night()
-	g := n.Game(n.Court(court).Game)
-	f, err := g.Rules.Final(a, b, how)
-	if err != nil {
-		s.t.Fatal(err)
-	}
-	s.do(session.FinishGame{Game: g.ID, Final: f})
+func (s stand) finish(court session.CourtID, a, b int, how scoring.How) {
+	s.T.Helper()
+	s.Finish(s.On(court), a, b, how)
 }
 
 // TestStatesOfANight: what a court is in, from the first plan to the closed court.
@@ -93,19 +57,19 @@ func TestStatesOfANight(t *testing.T) {
 	if h.Round != 1 || len(h.Next) != 2 || len(h.Out) != 1 {
 		t.Errorf("next is round %d with %d games and %d out", h.Round, len(h.Next), len(h.Out))
 	}
-	s.do(session.CallRound{})
+	s.Must(session.CallRound{})
 	s.is("after the call", Called, Called, Free)
-	s.now = s.now.Add(-3 * time.Hour)
-	s.do(session.NoteClock{})
+	s.Clock = s.Clock.Add(-3 * time.Hour)
+	s.Must(session.NoteClock{})
 	s.is("after the laptop's clock was put back", Called, Called, Free)
-	s.now = s.now.Add(4 * time.Minute)
-	s.do(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
+	s.Clock = s.Clock.Add(4 * time.Minute)
+	s.Must(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
 	h = s.is("after a rally", Playing, Playing, Free)
 	c := h.Courts[0]
 	if c.Score != (scoring.Score{A: 1}) || !c.Scored || c.Call != "1-0-2" || c.Played != 4*time.Minute || c.Expected <= 0 {
 		t.Errorf("court 1 is %+v", c)
 	}
-	g := s.desk.Ledger().Night().Game(1)
+	g := s.Night().Game(1)
 	// the starting server is in the left box at an odd score, and serves to whoever is in the left box there
 	if c.Server != g.A[0] || c.Boxes[scoring.A][scoring.Left] != g.A[0] || c.Boxes[scoring.A][scoring.Right] != g.A[1] ||
 		c.Receiver != c.Boxes[scoring.B][scoring.Left] || c.Receiver != g.B[1] {
@@ -115,20 +79,20 @@ func TestStatesOfANight(t *testing.T) {
 		t.Errorf("a court without a rally has %+v", h.Courts[1])
 	}
 
-	s.do(session.CloseCourt{Court: "2"})
+	s.Must(session.CloseCourt{Court: "2"})
 	if h = s.is("with court 2 closed", Playing, Playing, Free); !h.Courts[1].Closing {
 		t.Error("court 2 is not closing")
 	}
-	s.do(session.Leave{Person: g.A[0]})
+	s.Must(session.Leave{Person: g.A[0]})
 	if h = s.hall(); !slices.Equal(h.Courts[0].Leaving, []session.PersonID{g.A[0]}) {
 		t.Errorf("who leaves after the game: %v", h.Courts[0].Leaving)
 	}
-	s.do(session.HoldPlay{Why: "wet court"})
-	s.now = s.now.Add(30 * time.Minute)
+	s.Must(session.HoldPlay{Why: "wet court"})
+	s.Clock = s.Clock.Add(30 * time.Minute)
 	if h = s.hall(); !h.Courts[0].Held || h.Courts[0].Played != 4*time.Minute {
 		t.Errorf("during a hold court 1 is %+v", h.Courts[0])
 	}
-	s.do(session.ResumePlay{})
+	s.Must(session.ResumePlay{})
 	s.finish("1", 11, 4, scoring.Played)
 	s.finish("2", 0, 0, scoring.Void)
 	h = s.is("with both scores in", Over, Closed, Planned)
@@ -143,16 +107,16 @@ func TestStatesOfANight(t *testing.T) {
 // TestLateGames: a game that takes longer than nine of ten do is late, and one that is at its limit is up.
 func TestLateGames(t *testing.T) {
 	s := newStand(t, session.Rounds, 1, 4)
-	settings := s.desk.Ledger().Night().Settings
+	settings := s.Night().Settings
 	settings.Scoring.Minutes = 20
-	s.do(session.ChangeSettings{Settings: settings})
-	s.do(session.CallRound{})
-	s.now = s.now.Add(10 * time.Minute)
-	s.do(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
+	s.Must(session.ChangeSettings{Settings: settings})
+	s.Must(session.CallRound{})
+	s.Clock = s.Clock.Add(10 * time.Minute)
+	s.Must(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
 	if c := s.hall().Courts[0]; c.Late || c.TimeUp {
 		t.Errorf("after 10 minutes: %+v", c)
 	}
-	s.now = s.now.Add(60 * time.Minute)
+	s.Clock = s.Clock.Add(60 * time.Minute)
 	if c := s.hall().Courts[0]; !c.Late || !c.TimeUp {
 		t.Errorf("after 70 minutes: %+v", c)
 	}
@@ -161,9 +125,9 @@ func TestLateGames(t *testing.T) {
 // TestGamePoint: the hall tells who has it.
 func TestGamePoint(t *testing.T) {
 	s := newStand(t, session.Rounds, 1, 4)
-	s.do(session.CallRound{})
+	s.Must(session.CallRound{})
 	for range 10 {
-		s.do(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
+		s.Must(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
 	}
 	if c := s.hall().Courts[0]; !c.AtPoint || c.Point != scoring.A || c.Score.A != 10 {
 		t.Errorf("at ten points: %+v", c)
@@ -173,18 +137,18 @@ func TestGamePoint(t *testing.T) {
 // TestRollingHall: the next four stand there before a court is free, and why a free one is not called.
 func TestRollingHall(t *testing.T) {
 	s := newStand(t, session.Rolling, 2, 12)
-	s.do(session.BeginPlay{})
+	s.Must(session.BeginPlay{})
 	h := s.is("after play began", Called, Called)
 	if len(h.Bench) != 4 || len(h.Next) != 1 || h.Round != 0 {
 		t.Errorf("%d on the bench, next %v in round %d", len(h.Bench), h.Next, h.Round)
 	}
-	s.now = s.now.Add(9 * time.Minute)
+	s.Clock = s.Clock.Add(9 * time.Minute)
 	s.finish("2", 11, 8, scoring.Played)
 	h = s.is("after a score", Playing, Called)
 	if frees := h.FreesNext(); len(frees) != 2 || frees[0].ID != "1" {
 		t.Errorf("frees next: %v", frees)
 	}
-	s.do(session.EndCalls{})
+	s.Must(session.EndCalls{})
 	s.finish("1", 11, 8, scoring.Played)
 	h = s.is("after the last calls", Over, Playing)
 	if !h.IsIdle || h.Idle.Cause != session.LastGames {
@@ -199,20 +163,20 @@ func TestHallAgreesWithTheNight(t *testing.T) {
 		flow := rapid.SampledFrom([]session.Flow{session.Rounds, session.Rolling}).Draw(rt, "flow")
 		s := newStand(t, flow, rapid.IntRange(1, 4).Draw(rt, "courts"), rapid.IntRange(4, 13).Draw(rt, "people"))
 		if flow == session.Rolling {
-			s.do(session.BeginPlay{})
+			s.Must(session.BeginPlay{})
 		}
 		for range rapid.IntRange(0, 12).Draw(rt, "steps") {
-			s.now = s.now.Add(3 * time.Minute)
-			n := s.desk.Ledger().Night()
+			s.Clock = s.Clock.Add(3 * time.Minute)
+			n := s.Night()
 			if on := n.Running(); len(on) > 0 && rapid.Bool().Draw(rt, "score") {
 				s.finish(rapid.SampledFrom(on).Draw(rt, "court").Court, 11, 5, scoring.Played)
 				continue
 			}
-			_, _ = s.desk.Do(session.Rest{Person: rapid.SampledFrom(n.Roll).Draw(rt, "rests").Person})
-			_, _ = s.desk.Do(session.CallRound{})
+			_, _ = s.Do(session.Rest{Person: rapid.SampledFrom(n.Roll).Draw(rt, "rests").Person})
+			_, _ = s.Do(session.CallRound{})
 		}
-		n := s.desk.Ledger().Night()
-		h, _ := Of(s.desk.Ledger(), nil, s.now)
+		n := s.Night()
+		h, _ := Of(s.Ledger(), nil, s.Clock)
 		seen := map[session.PersonID]int{}
 		for i, c := range h.Courts {
 			if c.ID != n.Courts[i].ID || (c.State == Playing || c.State == Called) != (n.Courts[i].Game != 0) {

@@ -1,9 +1,7 @@
 package public
 
 import (
-	"context"
 	"encoding/json"
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -15,75 +13,44 @@ import (
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
+	"club/quadrille/session/sessiontest"
 )
 
-// stand is a night under way, with a clock that a test moves.
-type stand struct {
-	t    testing.TB
-	desk *session.Desk
-	now  time.Time
-}
+// stand is a night under way.
+type stand struct{ *sessiontest.Desk }
 
-func newStand(t testing.TB, flow session.Flow, courts int, people ...string) *stand {
+func newStand(t testing.TB, flow session.Flow, courts int, people ...string) stand {
 	t.Helper()
-	s := &stand{t: t, now: time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)}
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return s.now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("identity-%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.desk = desk
+	s := stand{sessiontest.New(t)}
 	settings := session.DefaultSettings(7)
-	settings.Flow, settings.Closing, settings.Rounds = flow, s.now.Add(2*time.Hour), 2
-	s.do(session.OpenNight{Name: "test night", Settings: settings, Courts: courts})
+	settings.Flow, settings.Closing, settings.Rounds = flow, s.Clock.Add(2*time.Hour), 2
+	s.Must(session.OpenNight{Name: "test night", Settings: settings, Courts: courts})
 	for _, name := range people {
-		s.do(session.AddGuest{Name: name, Sure: true})
+		s.Must(session.AddGuest{Name: name, Sure: true})
 	}
 	return s
 }
 
-func (s *stand) do(commands ...session.Command) {
-	s.t.Helper()
-	for _, c := range commands {
-		if _, err := s.desk.Do(c); err != nil {
-			s.t.Fatalf("%T: %v", c, err)
-		}
-	}
-}
-
 // change replaces what the club knows of somebody.
-func (s *stand) change(name string, change func(*session.Person)) {
-	s.t.Helper()
-	p, ok := s.desk.Ledger().Club().Named(name)
+func (s stand) change(name string, change func(*session.Person)) {
+	s.T.Helper()
+	p, ok := s.Ledger().Club().Named(name)
 	if !ok {
-		s.t.Fatalf("nobody is called %s", name)
+		s.T.Fatalf("nobody is called %s", name)
 	}
 	change(&p)
-	s.do(session.ChangePerson{Person: p})
+	s.Must(session.ChangePerson{Person: p})
 }
 
-func (s *stand) view() View {
-	s.t.Helper()
-	var ahead []session.PlannedRound
-	if r, err := session.PlanRotation(context.Background(), s.desk.Ledger(), s.now); err == nil {
-		ahead = r.Rounds
-	}
-	h, _ := hall.Of(s.desk.Ledger(), ahead, s.now)
-	return Of(s.desk.Ledger(), h, s.now)
+func (s stand) view() View {
+	s.T.Helper()
+	h, _ := hall.Of(s.Ledger(), s.Ahead(), s.Clock)
+	return Of(s.Ledger(), h, s.Clock)
 }
 
-func (s *stand) finish(court session.CourtID, a, b int) {
-	s.t.Helper()
-	n := s.desk.Ledger().Night()
-	g := n.Game(n.Court(court).Game)
-	f, err := g.Rules.Final(a, b, scoring.Played)
-	if err != nil {
-		s.t.Fatal(err)
-	}
-	s.do(session.FinishGame{Game: g.ID, Final: f})
+func (s stand) finish(court session.CourtID, a, b int) {
+	s.T.Helper()
+	s.Finish(s.On(court), a, b, scoring.Played)
 }
 
 func text(t interface {
@@ -106,18 +73,18 @@ var people = []string{"Agnes Vale", "Bram Okoro", "Cleo Hart", "Dario Finch", "E
 // pages of other versions read.
 func TestGoldenView(t *testing.T) {
 	s := newStand(t, session.Rounds, 3, people...)
-	s.do(session.CallRound{}, session.CloseCourt{Court: "2"}, session.PostMessage{Text: "pizza at 20:30", Until: s.now.Add(90 * time.Minute)})
-	s.now = s.now.Add(11 * time.Minute)
+	s.Must(session.CallRound{}, session.CloseCourt{Court: "2"}, session.PostMessage{Text: "pizza at 20:30", Until: s.Clock.Add(90 * time.Minute)})
+	s.Clock = s.Clock.Add(11 * time.Minute)
 	s.finish("1", 11, 7)
-	s.do(session.Rest{Person: "identity-002"}, session.HoldPlay{Why: "wet court"})
-	s.now = s.now.Add(3 * time.Minute)
+	s.Must(session.Rest{Person: "identity-002"}, session.HoldPlay{Why: "wet court"})
+	s.Clock = s.Clock.Add(3 * time.Minute)
 	golden.RequireEqual(t, text(t, s.view()))
 }
 
 // TestNoNight: without a night the view says so, and has empty lists and no missing ones.
 func TestNoNight(t *testing.T) {
 	s := newStand(t, session.Rounds, 2, people...)
-	s.do(session.EndNight{})
+	s.Must(session.EndNight{})
 	v := s.view()
 	if v.Open || v.Clock != "19:00" || len(v.Courts)+len(v.People) > 0 || strings.Contains(text(t, v), "null") {
 		t.Errorf("without a night the hall sees %s", text(t, v))
@@ -130,33 +97,33 @@ func TestNothingPrivateIsShown(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		flow := rapid.SampledFrom([]session.Flow{session.Rounds, session.Rolling}).Draw(rt, "flow")
 		s := newStand(t, flow, 2, people...)
-		club := s.desk.Ledger().Club()
+		club := s.Ledger().Club()
 		agnes, _ := club.Named("Agnes Vale")
 		s.change("Bram Okoro", func(p *session.Person) {
 			p.Group, p.Level, p.KeepApart = "secretgroup", 4.625, []session.PersonID{agnes.ID}
 		})
 		hidden := rapid.SampledFrom(people).Draw(rt, "hidden")
 		s.change(hidden, func(p *session.Person) { p.Hidden, p.Shown = true, "Masked Player" })
-		s.do(session.ChooseNaming{Naming: session.AsChosen})
-		s.do(session.WriteCard{Card: session.EmergencyCard{Contacts: "secretcontact"}})
+		s.Must(session.ChooseNaming{Naming: session.AsChosen})
+		s.Must(session.WriteCard{Card: session.EmergencyCard{Contacts: "secretcontact"}})
 		if flow == session.Rolling {
-			s.do(session.BeginPlay{})
+			s.Must(session.BeginPlay{})
 		}
 		for range rapid.IntRange(0, 4).Draw(rt, "steps") {
-			s.now = s.now.Add(4 * time.Minute)
-			n := s.desk.Ledger().Night()
+			s.Clock = s.Clock.Add(4 * time.Minute)
+			n := s.Night()
 			if on := n.Running(); len(on) > 0 && rapid.Bool().Draw(rt, "score") {
 				g := rapid.SampledFrom(on).Draw(rt, "game")
-				_, _ = s.desk.Do(session.NoteGame{Game: g.ID, Entry: scoring.Entry{Kind: scoring.Remark, Note: "secretnote"}})
+				_, _ = s.Do(session.NoteGame{Game: g.ID, Entry: scoring.Entry{Kind: scoring.Remark, Note: "secretnote"}})
 				s.finish(g.Court, 11, 5)
 				continue
 			}
-			_, _ = s.desk.Do(session.CallRound{})
-			_, _ = s.desk.Do(session.Rest{Person: rapid.SampledFrom(n.Roll).Draw(rt, "rests").Person})
+			_, _ = s.Do(session.CallRound{})
+			_, _ = s.Do(session.Rest{Person: rapid.SampledFrom(n.Roll).Draw(rt, "rests").Person})
 			hurt := rapid.SampledFrom(n.Roll).Draw(rt, "hurt").Person
-			_, _ = s.desk.Do(session.ReportInjury{Person: hurt, Head: rapid.Bool().Draw(rt, "head"), Note: "secretinjury"})
+			_, _ = s.Do(session.ReportInjury{Person: hurt, Head: rapid.Bool().Draw(rt, "head"), Note: "secretinjury"})
 			if rapid.Bool().Draw(rt, "cleared") {
-				_, _ = s.desk.Do(session.ClearToPlay{Person: hurt, By: "secretdoctor"})
+				_, _ = s.Do(session.ClearToPlay{Person: hurt, By: "secretdoctor"})
 			}
 		}
 		v := s.view()
@@ -221,15 +188,15 @@ func TestNames(t *testing.T) {
 		var got []string
 		for _, person := range c.people {
 			full, chosen, _ := strings.Cut(strings.TrimPrefix(person, "-"), "/")
-			s.do(session.AddGuest{Name: full, Sure: true})
+			s.Must(session.AddGuest{Name: full, Sure: true})
 			if full != person {
 				s.change(full, func(p *session.Person) { p.Shown, p.Hidden = chosen, person[0] == '-' })
 			}
 		}
 		if c.naming != session.ByInitial {
-			s.do(session.ChooseNaming{Naming: c.naming})
+			s.Must(session.ChooseNaming{Naming: c.naming})
 		}
-		l := s.desk.Ledger()
+		l := s.Ledger()
 		shown := namesOf(l.Club(), l.Night())
 		for _, a := range l.Night().Roll {
 			if name, ok := shown[a.Person]; ok {
@@ -246,12 +213,12 @@ func TestNames(t *testing.T) {
 func TestTheSameKeyAllNight(t *testing.T) {
 	s := newStand(t, session.Rounds, 1, "Ann Smith")
 	before := s.view().People[0]
-	s.do(session.AddGuest{Name: "Ann Snow", Sure: true})
+	s.Must(session.AddGuest{Name: "Ann Snow", Sure: true})
 	after := s.view().People[0]
 	if before.Name != "Ann S." || after.Name != "Ann Sm." || before.Key != after.Key {
 		t.Errorf("%+v became %+v", before, after)
 	}
-	s.do(session.EndNight{}, session.OpenNight{Name: "another", Settings: session.DefaultSettings(1), Courts: 1}, session.CheckIn{Person: "identity-002"})
+	s.Must(session.EndNight{}, session.OpenNight{Name: "another", Settings: session.DefaultSettings(1), Courts: 1}, session.CheckIn{Person: "identity-002"})
 	if next := s.view().People[0]; next.Key == after.Key {
 		t.Errorf("the key of %s is the same on the next night", next.Name)
 	}
@@ -260,7 +227,7 @@ func TestTheSameKeyAllNight(t *testing.T) {
 // TestMessagesInTheHall: a message stands until its time or its end, and an undo brings it back.
 func TestMessagesInTheHall(t *testing.T) {
 	s := newStand(t, session.Rounds, 1, people...)
-	s.do(session.PostMessage{Text: "pizza at 20:30", Until: s.now.Add(90 * time.Minute)}, session.PostMessage{Text: "court 3 is wet"})
+	s.Must(session.PostMessage{Text: "pizza at 20:30", Until: s.Clock.Add(90 * time.Minute)}, session.PostMessage{Text: "court 3 is wet"})
 	shows := func(moment string, want ...Message) {
 		t.Helper()
 		if got := s.view().Messages; !slices.Equal(got, want) {
@@ -269,21 +236,21 @@ func TestMessagesInTheHall(t *testing.T) {
 	}
 	pizza, wet := Message{"pizza at 20:30", "20:30"}, Message{Text: "court 3 is wet"}
 	shows("at first", pizza, wet)
-	s.do(session.EndMessage{ID: s.desk.Ledger().Night().Messages[1].ID})
+	s.Must(session.EndMessage{ID: s.Night().Messages[1].ID})
 	shows("after an end", pizza)
-	s.do(session.Undo{})
+	s.Must(session.Undo{})
 	shows("after the undo", pizza, wet)
-	s.now = s.now.Add(-3 * time.Hour)
-	s.do(session.NoteClock{})
+	s.Clock = s.Clock.Add(-3 * time.Hour)
+	s.Must(session.NoteClock{})
 	shows("after the clock was put back", Message{"pizza at 20:30", "17:30"}, wet)
-	s.now = s.now.Add(90 * time.Minute)
+	s.Clock = s.Clock.Add(90 * time.Minute)
 	shows("when its time is over", wet)
 }
 
 // TestOnTheWay: people are called for two minutes, whatever else is done, until something is scored.
 func TestOnTheWay(t *testing.T) {
 	s := newStand(t, session.Rounds, 2, people...)
-	s.do(session.CallRound{}, session.PostMessage{Text: "hello"})
+	s.Must(session.CallRound{}, session.PostMessage{Text: "hello"})
 	is := func(moment string, want ...string) {
 		t.Helper()
 		var got []string
@@ -295,16 +262,16 @@ func TestOnTheWay(t *testing.T) {
 		}
 	}
 	is("after a message", Called, Called)
-	s.do(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
+	s.Must(session.ScoreRally{Game: 1, Rally: scoring.Rally{Won: scoring.A}})
 	is("after a rally", Playing, Called)
-	s.now = s.now.Add(onTheWay)
+	s.Clock = s.Clock.Add(onTheWay)
 	is("after two minutes", Playing, Playing)
 }
 
 // TestNextOfTheRollingFlow is the four who go on, to whichever court is free first.
 func TestNextOfTheRollingFlow(t *testing.T) {
 	s := newStand(t, session.Rolling, 1, people...)
-	s.do(session.BeginPlay{})
+	s.Must(session.BeginPlay{})
 	v := s.view()
 	if len(v.Next.Games) != 1 || v.Next.Games[0].Court != "" || v.Round != 0 || v.Rounds != 0 || len(v.Bench) != 5 {
 		t.Errorf("next in the rolling flow is %+v, on the bench are %+v", v.Next, v.Bench)

@@ -1,47 +1,26 @@
 package rungs
 
 import (
-	"context"
-	"fmt"
 	"testing"
-	"time"
 
 	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 )
 
 // TestTheLadderOfARound: winners go up and losers down, the top court's winners and the bottom court's losers
 // stay, and once all scores are in everybody's court of the next round agrees with that.
 func TestTheLadderOfARound(t *testing.T) {
-	now := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	do := func(c session.Command) {
-		t.Helper()
-		if _, err := desk.Do(c); err != nil {
-			t.Fatalf("%T: %v", c, err)
-		}
-	}
 	s := session.DefaultSettings(7)
 	s.Format, s.Rounds = scheduler.Ladder, 5
-	do(session.OpenNight{Name: "ladder", Settings: s, Courts: 3})
-	for i := range 12 {
-		do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
-	}
-	night := func() *session.Night { return desk.Ledger().Club().Night() }
-	if _, ok := Of(night(), nil); ok {
+	d := sessiontest.Open(t, s, 3, 12)
+	if _, ok := Of(d.Night(), nil); ok {
 		t.Error("there is a ladder before the first round")
 	}
-	do(session.CallRound{})
+	d.Must(session.CallRound{})
 	for round := range 3 {
-		l, ok := Of(night(), nil)
+		l, ok := Of(d.Night(), nil)
 		if !ok || len(l.Rungs) != 3 || l.Rungs[0].Court != "1" || l.Round != round+1 {
 			t.Fatalf("the ladder is %+v", l)
 		}
@@ -55,20 +34,13 @@ func TestTheLadderOfARound(t *testing.T) {
 				}
 			}
 		}
-		now = now.Add(12 * time.Minute)
-		for _, g := range night().Running() {
-			f, err := g.Rules.Final(11, 3, scoring.Played)
-			if err != nil {
-				t.Fatal(err)
-			}
-			do(session.FinishGame{Game: g.ID, Final: f})
+		d.Pass(12)
+		for _, g := range d.Night().Running() {
+			d.Finish(g, 11, 3, scoring.Played)
 		}
-		plan, err := session.PlanRotation(context.Background(), desk.Ledger(), now)
-		if err != nil {
-			t.Fatal(err)
-		}
-		byRule, _ := Of(night(), nil)
-		known, _ := Of(night(), plan.Rounds)
+		plan := d.Ahead()
+		byRule, _ := Of(d.Night(), nil)
+		known, _ := Of(d.Night(), plan)
 		for rung, r := range byRule.Rungs {
 			for i, step := range r.Steps {
 				want := Stays
@@ -88,7 +60,7 @@ func TestTheLadderOfARound(t *testing.T) {
 				}
 			}
 		}
-		do(session.CallRound{Plan: plan.Rounds})
+		d.Must(session.CallRound{Plan: plan})
 	}
 }
 

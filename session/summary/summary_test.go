@@ -1,7 +1,6 @@
 package summary
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -9,65 +8,46 @@ import (
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 )
 
 // TestTheSummaryOfANight, counted by hand: four people on one court play three rounds with the same plan, a fifth
 // comes late and waits.
 func TestTheSummaryOfANight(t *testing.T) {
-	now := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	do := func(c session.Command) {
-		t.Helper()
-		if _, err := desk.Do(c); err != nil {
-			t.Fatalf("%T: %v", c, err)
-		}
-	}
-	pass := func(minutes int) { now = now.Add(time.Duration(minutes) * time.Minute) }
-	if _, ok := Of(desk.Ledger(), now); ok {
+	d := sessiontest.New(t)
+	if _, ok := Of(d.Ledger(), d.Clock); ok {
 		t.Error("there is a summary without a night")
 	}
 	s := session.DefaultSettings(7)
-	do(session.OpenNight{Name: "test night", Settings: s, Courts: 1})
+	d.Must(session.OpenNight{Name: "test night", Settings: s, Courts: 1})
 	for _, name := range []string{"Ann", "Bob", "Cat", "Dan"} {
-		do(session.AddGuest{Name: name})
+		d.Must(session.AddGuest{Name: name})
 	}
-	n := func() *session.Night { return desk.Ledger().Club().Night() }
-	team := func(a, b int) session.Team { return session.Team{n().Roll[a].Person, n().Roll[b].Person} }
+	team := func(a, b int) session.Team { return session.Team{d.Night().Roll[a].Person, d.Night().Roll[b].Person} }
 	round := func(a, b session.Team, x, y int) {
 		t.Helper()
 		plan := session.PlannedRound{Games: []session.PlannedGame{{Court: "1", A: a, B: b}}}
-		for _, p := range n().Roll {
+		for _, p := range d.Night().Roll {
 			if !a.Has(p.Person) && !b.Has(p.Person) {
 				plan.Out = append(plan.Out, p.Person)
 			}
 		}
-		do(session.CallRound{Plan: []session.PlannedRound{plan}})
-		pass(10)
-		g := n().Running()[0]
+		d.Must(session.CallRound{Plan: []session.PlannedRound{plan}})
+		d.Pass(10)
+		g := d.Night().Running()[0]
 		if g.A != a || g.B != b {
 			t.Fatalf("the call is %v v %v", g.A, g.B)
 		}
-		f, err := g.Rules.Final(x, y, scoring.Played)
-		if err != nil {
-			t.Fatal(err)
-		}
-		do(session.FinishGame{Game: g.ID, Final: f})
-		pass(2)
+		d.Finish(g, x, y, scoring.Played)
+		d.Pass(2)
 	}
 	round(team(0, 1), team(2, 3), 11, 3)
-	do(session.AddGuest{Name: "Eve"})
+	d.Must(session.AddGuest{Name: "Eve"})
 	round(team(0, 1), team(2, 3), 11, 9)
 	round(team(0, 2), team(1, 3), 12, 10)
-	do(session.EndNight{})
+	d.Must(session.EndNight{})
 
-	got, ok := Of(desk.Ledger(), now)
+	got, ok := Of(d.Ledger(), d.Clock)
 	if !ok {
 		t.Fatal("there is no summary")
 	}

@@ -1,80 +1,38 @@
 package timeline
 
 import (
-	"context"
-	"fmt"
 	"testing"
 	"time"
 
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 )
 
-var begin = time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
+// hall is a night under way.
+type hall struct{ *sessiontest.Desk }
 
-type hall struct {
-	t    *testing.T
-	desk *session.Desk
-	now  time.Time
-}
-
-func newHall(t *testing.T, flow session.Flow, courts, people int) *hall {
+func newHall(t testing.TB, flow session.Flow, courts, people int) hall {
 	t.Helper()
-	h := &hall{t: t, now: begin}
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return h.now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	h.desk = desk
-	s := session.DefaultSettings(7)
-	s.Flow, s.Rounds = flow, 5
-	h.do(session.OpenNight{Name: "test night", Settings: s, Courts: courts})
-	for i := range people {
-		h.do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1)})
-	}
-	return h
+	return hall{sessiontest.Open(t, sessiontest.Flow(flow), courts, people)}
 }
 
-func (h *hall) do(commands ...session.Command) {
-	h.t.Helper()
-	for _, c := range commands {
-		if _, err := h.desk.Do(c); err != nil {
-			h.t.Fatalf("%T: %v", c, err)
-		}
-	}
+func (h hall) score(game int) {
+	h.T.Helper()
+	h.Finish(h.Night().Game(session.GameID(game)), 11, 7, scoring.Played)
 }
 
-func (h *hall) pass(minutes int) { h.now = h.now.Add(time.Duration(minutes) * time.Minute) }
-
-func (h *hall) score(game int) {
-	h.t.Helper()
-	g := h.desk.Ledger().Night().Game(session.GameID(game))
-	f, err := g.Rules.Final(11, 7, scoring.Played)
-	if err != nil {
-		h.t.Fatal(err)
-	}
-	h.do(session.FinishGame{Game: g.ID, Final: f})
-}
-
-func (h *hall) timeline() Timeline {
-	h.t.Helper()
-	var ahead []session.PlannedRound
-	if r, err := session.PlanRotation(context.Background(), h.desk.Ledger(), h.now); err == nil {
-		ahead = r.Rounds
-	}
-	t, ok := Of(h.desk.Ledger(), ahead, h.now)
+func (h hall) timeline() Timeline {
+	h.T.Helper()
+	t, ok := Of(h.Ledger(), h.Ahead(), h.Clock)
 	if !ok {
-		h.t.Fatal("the night has no timeline")
+		h.T.Fatal("the night has no timeline")
 	}
 	return t
 }
 
 func TestNoNightNoTimeline(t *testing.T) {
-	if _, ok := Of(session.NewLedger(), nil, begin); ok {
+	if _, ok := Of(session.NewLedger(), nil, sessiontest.Begin); ok {
 		t.Error("there is a timeline without a night")
 	}
 }
@@ -83,14 +41,14 @@ func TestNoNightNoTimeline(t *testing.T) {
 // three minutes of it have passed.
 func TestIdleTimeIsSummed(t *testing.T) {
 	h := newHall(t, session.Rounds, 2, 8)
-	h.do(session.CallRound{})
-	h.pass(10)
+	h.Must(session.CallRound{})
+	h.Pass(10)
 	h.score(1)
-	h.pass(4)
+	h.Pass(4)
 	h.score(2)
-	h.pass(2)
-	h.do(session.CallRound{})
-	h.pass(3)
+	h.Pass(2)
+	h.Must(session.CallRound{})
+	h.Pass(3)
 	got := h.timeline()
 	if got.Rows[0].Idle != 6*time.Minute || got.Rows[1].Idle != 2*time.Minute || got.Idle != 8*time.Minute || got.Open != 38*time.Minute {
 		t.Errorf("idle %v and %v, in all %v of %v; want 6, 2, 8 of 38 minutes", got.Rows[0].Idle, got.Rows[1].Idle, got.Idle, got.Open)
@@ -104,7 +62,7 @@ func TestIdleTimeIsSummed(t *testing.T) {
 			t.Errorf("block %d begins before block %d ends", i+1, i)
 		}
 	}
-	if got.InUse(begin.Add(5*time.Minute)) != 2 || got.InUse(begin.Add(12*time.Minute)) != 1 || got.InUse(begin.Add(15*time.Minute)) != 0 {
+	if got.InUse(sessiontest.Begin.Add(5*time.Minute)) != 2 || got.InUse(sessiontest.Begin.Add(12*time.Minute)) != 1 || got.InUse(sessiontest.Begin.Add(15*time.Minute)) != 0 {
 		t.Error("how many courts are in use is counted wrong")
 	}
 }
@@ -112,14 +70,14 @@ func TestIdleTimeIsSummed(t *testing.T) {
 // TestHeldAndClosedCourtsAreNotIdle: nobody could have played there.
 func TestHeldAndClosedCourtsAreNotIdle(t *testing.T) {
 	h := newHall(t, session.Rounds, 2, 8)
-	h.do(session.CallRound{})
-	h.pass(10)
+	h.Must(session.CallRound{})
+	h.Pass(10)
 	h.score(1)
 	h.score(2)
-	h.do(session.HoldPlay{Why: "lightning"})
-	h.pass(30)
-	h.do(session.ResumePlay{}, session.CloseCourt{Court: "2"})
-	h.pass(5)
+	h.Must(session.HoldPlay{Why: "lightning"})
+	h.Pass(30)
+	h.Must(session.ResumePlay{}, session.CloseCourt{Court: "2"})
+	h.Pass(5)
 	got := h.timeline()
 	if len(got.Holds) != 1 || got.Holds[0].Until.Sub(got.Holds[0].From) != 30*time.Minute || got.Holds[0].Why != "lightning" {
 		t.Errorf("the holds are %+v", got.Holds)
@@ -127,7 +85,7 @@ func TestHeldAndClosedCourtsAreNotIdle(t *testing.T) {
 	if got.Rows[0].Idle != 5*time.Minute || got.Rows[1].Idle != 0 || len(got.Rows[1].Shut) != 1 {
 		t.Errorf("idle %v and %v, closed %+v", got.Rows[0].Idle, got.Rows[1].Idle, got.Rows[1].Shut)
 	}
-	h.do(session.Undo{}) // the closing
+	h.Must(session.Undo{}) // the closing
 	if got = h.timeline(); got.Rows[1].Idle != 5*time.Minute || len(got.Rows[1].Shut) != 0 {
 		t.Errorf("without the closing court 2 was idle for %v, closed %+v", got.Rows[1].Idle, got.Rows[1].Shut)
 	}
@@ -138,14 +96,14 @@ func TestHeldAndClosedCourtsAreNotIdle(t *testing.T) {
 func TestAClockThatIsSetMovesWhatWas(t *testing.T) {
 	h := newHall(t, session.Rounds, 1, 4)
 	steady := time.Duration(0)
-	h.desk.CountBy(func() time.Duration { return steady })
-	go_ := func(minutes int) { h.pass(minutes); steady += time.Duration(minutes) * time.Minute }
-	h.do(session.CallRound{})
+	h.CountBy(func() time.Duration { return steady })
+	go_ := func(minutes int) { h.Pass(minutes); steady += time.Duration(minutes) * time.Minute }
+	h.Must(session.CallRound{})
 	go_(10)
 	h.score(1)
 	go_(2)
-	h.now = h.now.Add(-3 * time.Hour)
-	h.do(session.CallRound{})
+	h.Clock = h.Clock.Add(-3 * time.Hour)
+	h.Must(session.CallRound{})
 	go_(4)
 	got := h.timeline()
 	b := got.Rows[0].Blocks
@@ -159,22 +117,22 @@ func TestAClockThatIsSetMovesWhatWas(t *testing.T) {
 func TestForecastEndsByClosing(t *testing.T) {
 	for _, flow := range []session.Flow{session.Rounds, session.Rolling} {
 		h := newHall(t, flow, 2, 11)
-		s := h.desk.Ledger().Night().Settings
-		s.Closing, s.Rounds = begin.Add(70*time.Minute), 9
-		h.do(session.ChangeSettings{Settings: s})
+		s := h.Night().Settings
+		s.Closing, s.Rounds = sessiontest.Begin.Add(70*time.Minute), 9
+		h.Must(session.ChangeSettings{Settings: s})
 		if flow == session.Rolling {
-			h.do(session.BeginPlay{})
+			h.Must(session.BeginPlay{})
 		} else {
-			h.do(session.CallRound{})
+			h.Must(session.CallRound{})
 		}
-		h.pass(5)
+		h.Pass(5)
 		got := h.timeline()
 		k := 0
 		for _, r := range got.Rows {
 			for i, b := range r.Blocks {
 				if b.Kind == Forecast {
 					k++
-					if !b.From.Before(got.Closing) || b.From.Before(h.now) {
+					if !b.From.Before(got.Closing) || b.From.Before(h.Clock) {
 						t.Errorf("%s: a game is foretold for %v, closing is %v", flow, b.From, got.Closing)
 					}
 				}
@@ -192,14 +150,14 @@ func TestForecastEndsByClosing(t *testing.T) {
 // TestANightThatIsOver ends with its last score, and nothing is foretold.
 func TestANightThatIsOver(t *testing.T) {
 	h := newHall(t, session.Rounds, 1, 5)
-	h.do(session.CallRound{})
-	h.pass(11)
+	h.Must(session.CallRound{})
+	h.Pass(11)
 	h.score(1)
-	h.pass(40)
-	h.do(session.EndNight{})
-	h.pass(600)
+	h.Pass(40)
+	h.Must(session.EndNight{})
+	h.Pass(600)
 	got := h.timeline()
-	if len(got.Rows[0].Blocks) != 1 || !got.Now.Equal(begin.Add(11*time.Minute)) || !got.Until.Equal(got.Now) || got.Idle != 0 {
+	if len(got.Rows[0].Blocks) != 1 || !got.Now.Equal(sessiontest.Begin.Add(11*time.Minute)) || !got.Until.Equal(got.Now) || got.Idle != 0 {
 		t.Errorf("the timeline is %+v", got)
 	}
 }

@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
 	"club/quadrille/session"
 	"club/quadrille/session/hall"
+	"club/quadrille/session/sessiontest"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
@@ -19,34 +19,22 @@ import (
 // hallOf is the context of a night with a game on every court, of a size in cells.
 func hallOf(t *testing.T, courts, width, height int) ui.Context {
 	t.Helper()
-	now, people := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC), 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
-		people++
-		return session.PersonID(fmt.Sprint(people))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	do := func(c session.Command) {
-		if _, err := desk.Do(c); err != nil {
-			t.Fatal(err)
-		}
-	}
-	do(session.OpenNight{Settings: session.DefaultSettings(1), Courts: courts})
+	d := sessiontest.New(t)
+	d.Must(session.OpenNight{Settings: session.DefaultSettings(1), Courts: courts})
 	var round session.PlannedRound
 	for i := range courts {
 		var ids [4]session.PersonID
 		for seat := range ids {
-			do(session.AddGuest{Name: fmt.Sprintf("%c%d", 'A'+seat, i+1)})
-			ids[seat] = session.PersonID(fmt.Sprint(people))
+			d.Must(session.AddGuest{Name: fmt.Sprintf("%c%d", 'A'+seat, i+1)})
+			ids[seat] = d.Night().Roll[4*i+seat].Person
 		}
 		court := session.CourtID(fmt.Sprint(i + 1))
 		round.Games = append(round.Games, session.PlannedGame{Court: court, A: session.Team(ids[:2]), B: session.Team(ids[2:])})
 	}
-	do(session.CallRound{Plan: []session.PlannedRound{round}})
-	l := desk.Ledger()
-	stands, _ := hall.Of(l, nil, now)
-	return ui.Context{Ledger: l, Hall: stands, Names: ui.NewNames(l.Club()), Now: now, Theme: theme.Plain(), Width: width, Height: height}
+	d.Must(session.CallRound{Plan: []session.PlannedRound{round}})
+	l := d.Ledger()
+	stands, _ := hall.Of(l, nil, d.Clock)
+	return ui.Context{Ledger: l, Hall: stands, Names: ui.NewNames(l.Club()), Now: d.Clock, Theme: theme.Plain(), Width: width, Height: height}
 }
 
 // TestAClickOnACardMeansItsCourt: what is drawn at a cell and what a click there selects are the

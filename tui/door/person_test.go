@@ -1,13 +1,12 @@
 package door
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
 )
@@ -15,25 +14,13 @@ import (
 // club is the context of a night with four people.
 func club(t *testing.T) (ui.Context, []session.Person) {
 	t.Helper()
-	now, people := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC), 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
-		people++
-		return session.PersonID(fmt.Sprint("id", people))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	do := func(c session.Command) {
-		if _, err := desk.Do(c); err != nil {
-			t.Fatal(err)
-		}
-	}
-	do(session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1})
+	d := sessiontest.New(t)
+	d.Must(session.OpenNight{Settings: session.DefaultSettings(1), Courts: 1})
 	for _, name := range []string{"Agnes Vale", "Bram Okoro", "Cleo Hart", "Zoë Ōno"} {
-		do(session.AddGuest{Name: name})
+		d.Must(session.AddGuest{Name: name})
 	}
-	l := desk.Ledger()
-	return ui.Context{Ledger: l, Names: ui.NewNames(l.Club()), Now: now, Theme: theme.Plain(), Width: 80, Height: 17}, l.Club().People
+	l := d.Ledger()
+	return ui.Context{Ledger: l, Names: ui.NewNames(l.Club()), Now: d.Clock, Theme: theme.Plain(), Width: 80, Height: 17}, l.Club().People
 }
 
 // TestWishesAreReadAsTheyAreWritten: what the form shows of somebody's wishes reads back as the

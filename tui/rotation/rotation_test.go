@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -13,6 +12,7 @@ import (
 	"club/quadrille/scheduler"
 	"club/quadrille/scoring"
 	"club/quadrille/session"
+	"club/quadrille/session/sessiontest"
 	"club/quadrille/tui/theme"
 	"club/quadrille/tui/ui"
 )
@@ -21,25 +21,12 @@ import (
 // first is played, the second goes on.
 func evening(t *testing.T, planned int) ui.Context {
 	t.Helper()
-	now, people := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC), 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
-		people++
-		return session.PersonID(fmt.Sprint(people))
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	do := func(c session.Command) {
-		if _, err := desk.Do(c); err != nil {
-			t.Fatal(err)
-		}
-	}
-	settings := session.DefaultSettings(1)
-	do(session.OpenNight{Settings: settings, Courts: 2})
+	d := sessiontest.New(t)
+	d.Must(session.OpenNight{Settings: session.DefaultSettings(1), Courts: 2})
 	var p []session.PersonID
 	for i := range 9 {
-		do(session.AddGuest{Name: string(rune('A' + i))})
-		p = append(p, desk.Ledger().Club().People[i].ID)
+		d.Must(session.AddGuest{Name: string(rune('A' + i))})
+		p = append(p, d.Ledger().Club().People[i].ID)
 	}
 	round := session.PlannedRound{
 		Games: []session.PlannedGame{
@@ -48,17 +35,13 @@ func evening(t *testing.T, planned int) ui.Context {
 		},
 		Out: p[8:],
 	}
-	do(session.CallRound{Plan: []session.PlannedRound{round}})
+	d.Must(session.CallRound{Plan: []session.PlannedRound{round}})
 	for id := range session.GameID(2) {
-		final, err := settings.Scoring.Final(11, 7, scoring.Played)
-		if err != nil {
-			t.Fatal(err)
-		}
-		do(session.FinishGame{Game: id + 1, Final: final})
+		d.Finish(d.Night().Game(id+1), 11, 7, scoring.Played)
 	}
-	do(session.CallRound{Plan: []session.PlannedRound{round}})
-	l := desk.Ledger()
-	c := ui.Context{Ledger: l, Names: ui.NewNames(l.Club()), Now: now, Theme: theme.Plain(), Width: 80, Height: 17}
+	d.Must(session.CallRound{Plan: []session.PlannedRound{round}})
+	l := d.Ledger()
+	c := ui.Context{Ledger: l, Names: ui.NewNames(l.Club()), Now: d.Clock, Theme: theme.Plain(), Width: 80, Height: 17}
 	c.Rotation.Ready = true
 	for range planned {
 		c.Rotation.Rounds = append(c.Rotation.Rounds, round)
