@@ -233,21 +233,7 @@ func leaders(c ui.Context, most int) []string {
 	}
 	out := []string{c.Theme.Strong.Render("Leading")}
 	for _, p := range rows[:min(len(rows), most)] {
-		out = append(out, fmt.Sprintf("%3d  %s %s %2d/%-2d %+4d", p.Rank, line.Fit(p.Name, 22), line.Fit(moved(p), 3), p.Wins, p.Games, p.Difference))
+		out = append(out, fmt.Sprintf("%3d  %s %s %2d/%-2d %+4d", p.Rank, line.Fit(p.Name, 22), line.Fit(line.Moved(p.Moved()), 3), p.Wins, p.Games, p.Difference))
 	}
 	return out
-}
-
-// moved says how many places somebody went up or down.
-func moved(p session.Place) string {
-	up, ok := p.Moved()
-	switch {
-	case !ok:
-		return "new"
-	case up > 0:
-		return fmt.Sprintf("↑%d", up)
-	case up < 0:
-		return fmt.Sprintf("↓%d", -up)
-	}
-	return "="
 }

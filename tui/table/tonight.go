@@ -107,22 +107,8 @@ func (f *facts) row(c ui.Context, l layout, i int) string {
 	if p.Games < f.least {
 		games = "°" + games
 	}
-	return l.cells(fmt.Sprint(p.Rank), p.Name, moved(p), form(p.Form), games, won, line.Percent(p.WinShare),
+	return l.cells(fmt.Sprint(p.Rank), p.Name, line.Moved(p.Moved()), form(p.Form), games, won, line.Percent(p.WinShare),
 		widget.Blocks(l.share, p.WinShare, 1), fmt.Sprintf("%+d", p.Difference), difference(l.diff, float64(p.Difference), f.wide), f.reason(c, i))
-}
-
-// moved is how many places a line went since the last round.
-func moved(p session.Place) string {
-	up, ok := p.Moved()
-	switch {
-	case !ok:
-		return "new"
-	case up > 0:
-		return fmt.Sprintf("↑%d", up)
-	case up < 0:
-		return fmt.Sprintf("↓%d", -up)
-	}
-	return "="
 }
 
 // form is the last games as marks, the newest last.
