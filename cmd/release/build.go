@@ -11,10 +11,15 @@ import (
 // program is what is built.
 const program = "./cmd/quadrille"
 
+// small keeps out what the page for phones never uses, or compiles it without copies of short functions: it is served
+// without TLS and HTTP/2, yet net/http brings both. That makes the binary 0.8 MB smaller.
+var small = []string{"-tags", "nethttpomithttp2", "-gcflags=crypto/...=-l", "-gcflags=net/...=-l", "-gcflags=vendor/...=-l"}
+
 // build makes the binary of a target: static, without paths of this machine and without symbols.
 func build(ctx context.Context, from source, t target, to string) error {
 	link := fmt.Sprintf("-s -w -buildid= -X main.version=%s -X main.commit=%s", from.version, from.commit)
-	cmd := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags", link, "-o", to, program)
+	flags := append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags", link, "-o", to}, small...)
+	cmd := exec.CommandContext(ctx, "go", append(flags, program)...)
 	cmd.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS="+t.system, "GOARCH="+t.processor, "GOFLAGS=", "GOAMD64=v1", "GOARM64=v8.0")
 	cmd.Stdout, cmd.Stderr = os.Stderr, os.Stderr
 	if err := cmd.Run(); err != nil {
