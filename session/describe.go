@@ -23,6 +23,9 @@ func Describe(club *Club, a Action) string {
 		if _, ok := e.(RallyWon); ok && ends {
 			continue // the score says it all
 		}
+		if _, ok := e.(ScoreProposed); ok && ends {
+			continue // it is the score
+		}
 		if word := manyWord(e); word != "" && many[word] {
 			counted[word]++
 			continue
@@ -176,6 +179,12 @@ func describe(club *Club, e Event) string {
 		return courtOf(club, e.Game) + entryText(e.Entry, func(s scoring.Team) string { return teamName(club, e.Game, s) })
 	case GameFinished:
 		return courtOf(club, e.Game) + scoreText(club, e.Game, e.Final)
+	case ScoreProposed:
+		return fmt.Sprintf("%s%v sent from the court by %s", courtOf(club, e.Game), e.Final, teamName(club, e.Game, e.By))
+	case ProposalTaken:
+		return courtOf(club, e.Game) + "taken as the court sent it"
+	case ProposalsRefused:
+		return courtOf(club, e.Game) + "what the court sent is refused"
 	case ScoreCorrected:
 		return courtOf(club, e.Game) + "corrected to " + scoreText(club, e.Game, e.Final)
 	}
@@ -213,6 +222,8 @@ func describeNight(e Event) string {
 		return "message: " + e.Message.Text
 	case MessageEnded:
 		return "message ended"
+	case CourtScoresChosen:
+		return e.Choice.words()
 	case NamingChosen:
 		return "the hall sees " + e.Naming.String()
 	case ThunderHeard:

@@ -224,6 +224,7 @@ func (e GameFinished) apply(f *fold, at time.Time) error {
 		return err
 	}
 	g.Final, g.Finished, g.End = &e.Final, at, f.action
+	n.withdraw(g.ID, nil)
 	if n.Hold != nil && at.After(n.Hold.Since) {
 		g.Stood += at.Sub(n.Hold.Since)
 	}

@@ -295,8 +295,14 @@ func (a Action) IsClock() bool {
 	return is
 }
 
+// IsSent tells whether the action is nothing but a score that a court sent: it is taken or refused, and not undone.
+func (a Action) IsSent() bool {
+	_, is := a.Events[0].(ScoreProposed)
+	return is && len(a.Events) == 1
+}
+
 // IsDone tells whether somebody did the action to the night, so that it can be undone.
-func (a Action) IsDone() bool { return !a.IsClock() && !a.IsUndo() }
+func (a Action) IsDone() bool { return !a.IsClock() && !a.IsSent() && !a.IsUndo() }
 
 // Actions lists what was done since the newest night was opened, oldest first.
 func (l *Ledger) Actions() []Action {

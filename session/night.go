@@ -53,6 +53,7 @@ type Game struct {
 	Stopped bool             `json:"stopped,omitempty"` // counts for the table also as a walkover or retired
 
 	Replaced []PersonID `json:"replaced,omitempty"` // who left the game before its end
+	Proposed int        `json:"proposed,omitempty"` // how many scores came from the court
 }
 
 // Players lists who plays, without empty places.
@@ -166,6 +167,9 @@ type Night struct {
 	Messages []Message      `json:"messages,omitempty"`  // to the hall, with those whose time is over; see MessagesAt
 	Heat     *Heat          `json:"heat,omitempty"`      // measured last, nil for never; what it points to never changes
 	Injuries []Injury       `json:"injuries,omitempty"`  // tonight's, the oldest first
+	// CourtScores is whether and how the courts send scores, nil before that was chosen; what it points to never changes.
+	CourtScores *CourtScores `json:"court_scores,omitempty"`
+	Proposals   []Proposal   `json:"proposals,omitempty"` // that neither count nor were refused, the oldest first
 
 	lookup *lookup // of the roll, nil where people must be searched for
 	own    bool    // no other state has this lookup
@@ -331,6 +335,7 @@ func (n *Night) clone() *Night {
 	c.Rounds = slices.Clone(n.Rounds)
 	c.Plan = slices.Clone(n.Plan)
 	c.Messages = slices.Clone(n.Messages)
+	c.Proposals = slices.Clone(n.Proposals)
 	c.Injuries = slices.Clone(n.Injuries)
 	c.Pins = slices.Clone(n.Pins)
 	return &c

@@ -25,6 +25,8 @@ func (l *Ledger) takingBack(action uint64) (a Action, after *Club, with []uint64
 		return a, nil, nil, fmt.Errorf("this night has no action %d", action)
 	case a.IsUndo():
 		return a, nil, nil, fmt.Errorf("an undo is taken back by a redo")
+	case a.IsSent():
+		return a, nil, nil, fmt.Errorf("a score that a court sent is taken or refused (y, Y), not undone")
 	case !a.IsDone():
 		return a, nil, nil, fmt.Errorf("what the clock did cannot be undone")
 	case a.Undone:

@@ -12,6 +12,7 @@ func courtOf(n *session.Night, c session.Court, next session.PlannedRound, now t
 	out := Court{ID: c.ID, State: Free, Held: n.Hold != nil, Closing: !c.Open && c.Game != 0}
 	if g := n.Game(c.Game); g != nil {
 		out.play(n, g, now)
+		out.Sent = n.ProposalsOf(g.ID)
 		return out
 	}
 	if !c.Open {

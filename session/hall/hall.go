@@ -50,6 +50,8 @@ type Court struct {
 	Expected time.Duration // how long such a game takes, in the median of what tonight has taught
 	TimeUp   bool          // the time limit of the game is over
 
+	Sent []session.Proposal // scores that came from the court and wait for the desk, at most one of each team
+
 	Closing bool // closed after this game
 	Held    bool
 	Late    bool               // Played is longer than nine of ten games take
@@ -131,7 +133,7 @@ func (h *Hall) nextFour(l *session.Ledger, n *session.Night, now time.Time) (ses
 // newlyCalled lists the games that the newest action of somebody called.
 func newlyCalled(l *session.Ledger) map[session.GameID]bool {
 	out := map[session.GameID]bool{}
-	actions := slices.DeleteFunc(l.Actions(), session.Action.IsClock)
+	actions := slices.DeleteFunc(l.Actions(), func(a session.Action) bool { return a.IsClock() || a.IsSent() })
 	if len(actions) == 0 {
 		return out
 	}

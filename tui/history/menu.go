@@ -18,6 +18,8 @@ func menu(c ui.Context, a session.Action) ui.Dialog {
 		why = "redo (U) takes an undo back"
 	case a.Undone:
 		why = "undone already"
+	case a.IsSent():
+		why = "it is taken or refused, at its court"
 	case !a.IsDone():
 		why = "nobody did that"
 	case why != "":
