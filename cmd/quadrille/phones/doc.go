@@ -7,5 +7,6 @@
 // state: a phone that is slow misses what lies between.
 //
 // What comes in is read and never kept: GET and HEAD of five paths, for the one address that the organiser
-// chose. Connections, streams, requests and times have limits (see [Limits]), in all and for each address.
+// chose, and where scores may come from the courts ([Server.Courts]) the page of each court, whose form hands a score on
+// to the desk. Whoever has no court's code can send nothing. Connections, streams, requests and times have limits (see [Limits]), in all and for each address.
 package phones

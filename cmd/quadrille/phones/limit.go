@@ -20,12 +20,15 @@ type Limits struct {
 	Write       time.Duration // for an answer, or a piece of a stream, to go out
 	Idle        time.Duration // for a connection that asks nothing
 	Beat        time.Duration // between two signs of life of a stream
+	Tries       int           // wrong codes of courts of one address at once
+	TryEvery    time.Duration // after which it may try one more
 }
 
 // UsualLimits suit 300 phones: a page takes four requests and two or three connections, of which one stays.
 var UsualLimits = Limits{
 	Streams: 300, StreamsEach: 16, Conns: 640, ConnsEach: 32, Burst: 60, Every: 100 * time.Millisecond,
 	Head: 5 * time.Second, Write: 5 * time.Second, Idle: 5 * time.Second, Beat: 15 * time.Second,
+	Tries: 10, TryEvery: 6 * time.Second,
 }
 
 // counter counts what is open at once, in all and by address.
@@ -100,6 +103,17 @@ func (p *pacer) take(a netip.Addr) bool {
 	}
 	p.by[a] = full
 	return true
+}
+
+// spent tells whether an address has no request left.
+func (p *pacer) spent(a netip.Addr) bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	now := p.now()
+	if _, known := p.by[a]; !known && len(p.by) >= maxPaced {
+		a = netip.Addr{}
+	}
+	return p.by[a].Add(p.every).Sub(now) > time.Duration(p.burst)*p.every
 }
 
 // forget drops the addresses that have their whole burst.

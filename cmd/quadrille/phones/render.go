@@ -20,7 +20,7 @@ var pages = template.Must(template.New("").Funcs(template.FuncMap{
 	"minutes": inMinutes,
 	"signed":  func(n int) string { return strings.ReplaceAll(fmt.Sprintf("%+d", n), "-", "−") },
 	"state":   inState,
-}).ParseFS(files, "page/page.html"))
+}).ParseFS(files, "page/page.html", "page/court.html"))
 
 // asset is a file as it stands in the program.
 func asset(name string) []byte {

@@ -11,6 +11,7 @@ import (
 	"net/url"
 	"regexp"
 	"strconv"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -35,6 +36,11 @@ type Server struct {
 
 	telling sync.Mutex // keeps the order of what is told
 	state   atomic.Pointer[state]
+
+	courts  atomic.Pointer[courts] // nil where courts have no pages
+	tries   *pacer                 // of wrong codes, by address
+	sends   *pacer                 // of scores, of all
+	sending chan struct{}          // has room for the scores that the desk is asked about
 }
 
 // Serve shows the page at a listener, which it takes over, until it is closed.
@@ -42,6 +48,8 @@ func Serve(l net.Listener, limits Limits) *Server {
 	s := &Server{
 		limits: limits, host: l.Addr().String(), ended: make(chan error, 1),
 		pacer: newPacer(limits.Burst, limits.Every, time.Now), streams: newCounter(limits.Streams, limits.StreamsEach),
+		tries: newPacer(limits.Tries, limits.TryEvery, time.Now), sends: newPacer(10, 100*time.Millisecond, time.Now),
+		sending: make(chan struct{}, sendsAtOnce),
 	}
 	s.closing = sync.OnceValue(s.end)
 	s.ctx, s.cancel = context.WithCancel(context.Background())
@@ -140,25 +148,41 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	case r.Host != s.host:
 		// A name that leads here would let a page of that name read this one.
 		s.refuse(w, http.StatusMisdirectedRequest, "This page is at "+s.URL()+" only.")
+	case strings.HasPrefix(r.URL.EscapedPath(), courtPath):
+		if s.paced(w, from) {
+			s.court(w, r, from)
+		}
 	case r.Method != http.MethodGet && r.Method != http.MethodHead:
 		w.Header().Set("Allow", "GET, HEAD")
 		s.refuse(w, http.StatusMethodNotAllowed, "This page can only be looked at.")
 	case r.ContentLength != 0 || len(r.TransferEncoding) > 0:
 		s.refuse(w, http.StatusRequestEntityTooLarge, "This page takes no data.")
-	case !s.pacer.take(from):
-		w.Header().Set("Retry-After", "10")
-		s.refuse(w, http.StatusTooManyRequests, "Too many requests: wait ten seconds, then look again.")
-	default:
+	case s.paced(w, from):
 		s.answer(w, r, from)
 	}
+}
+
+// paced tells whether an address may ask once more, and answers where it may not.
+func (s *Server) paced(w http.ResponseWriter, from netip.Addr) bool {
+	ok := s.pacer.take(from)
+	if !ok {
+		w.Header().Set("Retry-After", "10")
+		s.refuse(w, http.StatusTooManyRequests, "Too many requests: wait ten seconds, then look again.")
+	}
+	return ok
 }
 
 // refuse says why, and closes the connection, so that nothing else of what was sent is read.
 func (s *Server) refuse(w http.ResponseWriter, status int, why string) {
 	w.Header().Set("Connection", "close")
+	s.plain(w, status, why)
+}
+
+// plain answers with a line of text.
+func (s *Server) plain(w http.ResponseWriter, status int, text string) {
 	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
 	w.WriteHeader(status)
-	_, _ = io.WriteString(w, why+"\n")
+	_, _ = io.WriteString(w, text+"\n")
 }
 
 // aKey is what keys look like. Anything else chooses nobody.

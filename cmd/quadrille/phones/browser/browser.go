@@ -160,6 +160,19 @@ func (t *Tab) Choose(name string) *Tab {
 	return t.do(chromedp.Focus(list), chromedp.SendKeys(list, name), chromedp.Click(chromedp.CSS("form button")))
 }
 
+// Type types into a field.
+func (t *Tab) Type(selector, text string) *Tab {
+	t.t.Helper()
+	field := chromedp.CSS(selector)
+	return t.do(chromedp.Focus(field), chromedp.SendKeys(field, text))
+}
+
+// Press presses a button, a link or a box.
+func (t *Tab) Press(selector string) *Tab {
+	t.t.Helper()
+	return t.do(chromedp.Click(chromedp.CSS(selector)))
+}
+
 // Picture keeps a picture of the whole page in a folder, unless that is "".
 func (t *Tab) Picture(folder, name string) *Tab {
 	t.t.Helper()
