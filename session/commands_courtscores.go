@@ -93,7 +93,7 @@ func (c ProposeScore) decide(l *Ledger, env Env) ([]Event, error) {
 		passes = passes || n.CourtScores.Pass == BothSent && p.By != c.By && p.Final == final
 	}
 	if passes {
-		events = append(events, ProposalTaken{g.ID, c.By}, GameFinished{g.ID, final})
+		events = append(events, GameFinished{g.ID, final}, ProposalTaken{g.ID, c.By})
 	}
 	return events, nil
 }
@@ -121,7 +121,7 @@ func (c TakeProposal) decide(l *Ledger, _ Env) ([]Event, error) {
 	}
 	for _, p := range n.ProposalsOf(c.Game) {
 		if p.By == c.By {
-			return []Event{ProposalTaken(c), GameFinished{c.Game, p.Final}}, nil
+			return []Event{GameFinished{c.Game, p.Final}, ProposalTaken(c)}, nil
 		}
 	}
 	return nil, errNoProposal

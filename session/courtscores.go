@@ -161,7 +161,7 @@ func (e ScoreProposed) apply(f *fold, at time.Time) error {
 	return nil
 }
 
-// ProposalTaken says that a game's score is one that was proposed; GameFinished stands behind it.
+// ProposalTaken says that a game's score is one that was proposed; GameFinished stands before it.
 type ProposalTaken struct {
 	Game GameID       `json:"game"`
 	By   scoring.Team `json:"by"`

@@ -59,7 +59,7 @@ func TestASentScoreWaits(t *testing.T) {
 	if n = d.Ledger().Night(); *n.Game(g.ID).Final != final(t, 11, 7) || len(n.Proposals) != 0 {
 		t.Errorf("after it is taken %+v and %+v", n.Game(g.ID).Final, n.Proposals)
 	}
-	if text := d.Ledger().Newest(); !strings.HasPrefix(text, "court 1: taken as the court sent it, court 1: ") {
+	if text := d.Ledger().Newest(); !strings.HasPrefix(text, "court 1: 11-7 ") || !strings.HasSuffix(text, ", as the court sent it") {
 		t.Errorf("the history says %q", text)
 	}
 	must(t, d, Undo{})

@@ -182,7 +182,7 @@ func describe(club *Club, e Event) string {
 	case ScoreProposed:
 		return fmt.Sprintf("%s%v sent from the court by %s", courtOf(club, e.Game), e.Final, teamName(club, e.Game, e.By))
 	case ProposalTaken:
-		return courtOf(club, e.Game) + "taken as the court sent it"
+		return "as the court sent it"
 	case ProposalsRefused:
 		return courtOf(club, e.Game) + "what the court sent is refused"
 	case ScoreCorrected:

@@ -141,6 +141,9 @@ func (b *matters) Actions(c ui.Context) []ui.Action {
 	if do == nil {
 		act = ui.Ask(ui.Bind(name, "enter", "enter"), nil).Because(name)
 	}
+	if refuse := courts.RefuseSent(c, x.Court); x.Kind == attention.Sent && refuse != nil {
+		out = append(out, ui.Ask(ui.Bind("refuse it", "Y", "Y"), refuse))
+	}
 	return append([]ui.Action{
 		act,
 		ui.Act(ui.Bind("put aside until it changes", "x", "x"), func() ui.Intent {
@@ -228,6 +231,11 @@ func (m *Model) remedy(x attention.Matter) (string, ui.Intent) {
 		})
 	case attention.Heat:
 		return "what to do", own((*Model).heat)
+	case attention.Sent:
+		if take := courts.TakeSent(m.context(), x.Court); take != nil {
+			return "take it", take
+		}
+		return "to court " + string(x.Court), ui.GoCourt{Court: x.Court}
 	case attention.Clock:
 		return "closing time", own((*Model).settings)
 	case attention.TimeUp, attention.Overlong:

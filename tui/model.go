@@ -45,6 +45,7 @@ type Options struct {
 	AskBackground bool
 	ReadFile      func(path string) ([]byte, error) // for rosters
 	NewSeed       func() uint64                     // for the draws of a new night
+	NewSecret     func() string                     // 128 random bits in hexadecimal, for the codes of courts
 	Keys          []config.Key                      // as somebody wants them, see Keys; nil for those
 	Warnings      []error                           // told when the desk opens
 	Bell          func()                            // sounds the terminal's bell, nil for silence
@@ -209,6 +210,7 @@ func (m *Model) survey() {
 		l, h, now := m.ledger, m.hall, m.now
 		m.options.Show(func() public.View { return public.Of(l, h, now) })
 	}
+	m.showCourts()
 	m.attend()
 	m.listed = listed{}
 	m.renewPalette()

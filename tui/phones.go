@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"club/quadrille/session/courtside"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -20,6 +21,12 @@ type Phones interface {
 	Address() (url string, code []string)
 	// Close ends it.
 	Close()
+	// Courts tells what the pages of the courts show from now on, whether the page is open or not.
+	Courts(courtside.Hall)
+	// Court is where the page of the court with a code is found, as Address.
+	Court(code string) (url string, lines []string)
+	// Hear gives what courts send to take, from any goroutine.
+	Hear(take func(Sent))
 }
 
 // phonesItem is the choice about phones in the menu of the night.
@@ -76,13 +83,19 @@ func (m *Model) codePage() *dialog.Page {
 		if url == "" {
 			return line.Wrap("The page for phones is closed.", c.Width)
 		}
-		out := []string{c.Theme.Strong.Render(url)}
-		if wide, high := line.Width(strings.Join(code[:min(1, len(code))], "")), 1+len(code); wide > c.Width || high > c.Height {
-			// A part of a code leads nowhere.
-			more := fmt.Sprintf("The code for cameras needs a window %d columns and %d rows larger; quadrille share in another terminal shows it too.",
-				max(0, wide-c.Width), max(0, high-c.Height))
-			return append(out, line.Wrap(more, c.Width)...)
-		}
-		return append(out, code...)
+		return codeLines(c, url, code)
 	})
+}
+
+// codeLines are an address and its code, where that fits: a part of a code leads nowhere.
+func codeLines(c ui.Context, url string, code []string) []string {
+	out := []string{c.Theme.Strong.Render(url)}
+	if line.Width(url) > c.Width {
+		out = line.Wrap(url, c.Width)
+	}
+	if wide, high := line.Width(strings.Join(code[:min(1, len(code))], "")), len(out)+len(code); wide > c.Width || high > c.Height {
+		more := fmt.Sprintf("The code for cameras needs a window %d columns and %d rows larger.", max(0, wide-c.Width), max(0, high-c.Height))
+		return append(out, line.Wrap(more, c.Width)...)
+	}
+	return append(out, code...)
 }

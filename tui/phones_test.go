@@ -4,6 +4,8 @@ import (
 	"errors"
 	"strings"
 	"testing"
+
+	"club/quadrille/session/courtside"
 )
 
 // fakePhones is a page for phones that a test looks at.
@@ -12,6 +14,7 @@ type fakePhones struct {
 	err    error
 	at     string
 	code   []string
+	hall   courtside.Hall
 }
 
 func (p *fakePhones) Places() ([]string, error) { return p.places, p.err }
@@ -31,6 +34,17 @@ func (p *fakePhones) Address() (string, []string) {
 }
 
 func (p *fakePhones) Close() { p.at = "" }
+
+func (p *fakePhones) Courts(h courtside.Hall) { p.hall = h }
+
+func (p *fakePhones) Court(code string) (string, []string) {
+	if p.at == "" {
+		return "", nil
+	}
+	return "HTTP://" + p.at + "/C/" + code, []string{"▀▄ of " + code}
+}
+
+func (p *fakePhones) Hear(func(Sent)) {}
 
 // The organiser shares the night from the menu of the night, reads what is shown to whom, picks a network, sees the
 // address and its code, finds it again, and stops it.

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
+	"club/quadrille/session/courtside"
 	"club/quadrille/session/paper"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/palette"
@@ -66,6 +67,7 @@ func (m *Model) print(k paper.Kind, path, on string, from ui.Dialog) tea.Cmd {
 	night := paper.Of(m.ledger.Club(), n, ahead, m.now.Location())
 	if m.options.Phones != nil {
 		night.Phones, _ = m.options.Phones.Address()
+		night.Pages = m.courtPages()
 	}
 	m.busy, m.after = true, pending{dialog: from, then: func(*session.Ledger) { m.keepPrinted(k, ahead) }}
 	desk, print := m.desk, m.options.Print
@@ -80,6 +82,17 @@ func (m *Model) print(k paper.Kind, path, on string, from ui.Dialog) tea.Cmd {
 		}
 		return doneMsg{ledger: desk.Ledger(), notice: notice}
 	}
+}
+
+// courtPages are the addresses of the pages of the courts, where they send scores.
+func (m *Model) courtPages() map[string]string {
+	out := map[string]string{}
+	for court, code := range courtside.Of(m.ledger, m.now).Codes() {
+		if url, _ := m.options.Phones.Court(code); url != "" {
+			out[string(court)] = url
+		}
+	}
+	return out
 }
 
 // ahead are the rounds to come as they are shown; nil where there are none.

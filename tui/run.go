@@ -33,6 +33,9 @@ func Run(ctx context.Context, desk Desk, o Options, in io.Reader, out io.Writer)
 		}
 	}
 	p = tea.NewProgram(m, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(in), tea.WithOutput(out), tea.WithContext(ctx))
+	if o.Phones != nil {
+		o.Phones.Hear(func(s Sent) { p.Send(s) })
+	}
 	_, err := p.Run()
 	if ctx.Err() != nil {
 		err = nil // the terminal was closed: that is a way to quit

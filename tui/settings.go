@@ -42,6 +42,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
 		dialog.Item{Key: "n", Label: "names in the hall: now " + m.ledger.Club().Naming.String(), Intent: ui.Show{Dialog: m.namingMenu()}},
 		m.phonesItem(),
+		m.courtScoresItem(),
 		dialog.Item{Key: "r", Label: "reminders when a night is opened: now " + onOff(!m.ledger.Club().NoReminders), Intent: ui.Do{
 			Command: session.ChooseReminders{Off: !m.ledger.Club().NoReminders},
 		}},

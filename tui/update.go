@@ -97,6 +97,12 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, m.askBeforeLeaving()
 		}
 		return m, tea.Batch(m.replan(), m.drain())
+	case Sent:
+		m.queue = append(m.queue, event{msg: msg})
+		return m, m.drain()
+	case sentMsg:
+		m.heard(msg)
+		return m, tea.Batch(m.replan(), m.drain())
 	case longMsg:
 		return m, m.goesOn(msg)
 	case tea.KeyMsg:
@@ -164,6 +170,8 @@ func (m *Model) drain() tea.Cmd {
 			}
 		case tea.MouseMsg:
 			cmd = m.click(msg)
+		case Sent:
+			cmd = m.hear(msg)
 		}
 		if (len(m.dialogs) > dialogs || len(m.back) > pages) && e.burst > 0 {
 			m.dropBurst(e.burst)
@@ -303,6 +311,8 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		m.closeDialog(from)
 		m.courts.Select(i.Court)
 		m.goTo(ui.Courts)
+	case ui.CourtCode:
+		return m.follow(m.showCourtCode(i.Court), from)
 	case ui.Refuse:
 		m.refuse(i.Err)
 	case ui.Own:
@@ -422,7 +432,7 @@ func (m *Model) refuse(err error) {
 // isScore tells whether a command gives a game its score.
 func isScore(c session.Command) bool {
 	switch c.(type) {
-	case session.FinishGame, session.CorrectScore, session.ScoreRally:
+	case session.FinishGame, session.CorrectScore, session.ScoreRally, session.TakeProposal:
 		return true
 	}
 	return false

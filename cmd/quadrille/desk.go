@@ -4,6 +4,7 @@ import (
 	"context"
 	"crypto/rand"
 	"encoding/binary"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -68,14 +69,15 @@ func showDesk(cmd *cobra.Command, desk *session.Desk, kept *keeper) (*tui.Unsave
 	wanted, wrong := deskSettings()
 	look := theme.Of(wanted.Look(theme.Detect(screen, os.Getenv), os.Getenv))
 	o := tui.Options{
-		Theme:    look,
-		Keys:     wanted.Keys,
-		Warnings: wrong,
-		ReadFile: readRosterFile,
-		NewSeed:  newSeed,
-		Slices:   slicesWithoutFind,
-		Print:    printSheet(cmd),
-		Papers:   []string{pdf.A4.String(), pdf.Letter.String()},
+		Theme:     look,
+		Keys:      wanted.Keys,
+		Warnings:  wrong,
+		ReadFile:  readRosterFile,
+		NewSeed:   newSeed,
+		NewSecret: newSecret,
+		Slices:    slicesWithoutFind,
+		Print:     printSheet(cmd),
+		Papers:    []string{pdf.A4.String(), pdf.Letter.String()},
 
 		AskBackground: look.Choice().Unsure(os.Getenv),
 	}
@@ -137,6 +139,13 @@ func newSeed() uint64 {
 		return uint64(time.Now().UnixNano())
 	}
 	return binary.LittleEndian.Uint64(b[:]) >> 12 // readable when printed, and exact in JSON
+}
+
+// newSecret makes the secret of a night's codes.
+func newSecret() string {
+	var b [16]byte
+	_, _ = rand.Read(b[:]) // which cannot fail
+	return hex.EncodeToString(b[:])
 }
 
 // slicesWithoutFind is after how many slices of the usual moves without a find more of them seldom find anything: see

@@ -2,12 +2,16 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"sync"
 
 	"club/quadrille/cmd/quadrille/phones"
+	"club/quadrille/session"
+	"club/quadrille/session/courtside"
+	"club/quadrille/tui"
 )
 
 // deskPhones opens and closes the page for phones from the desk. The page follows the desk by its socket, as if
@@ -18,6 +22,8 @@ type deskPhones struct {
 	places func() ([]phones.Place, error)
 
 	mu      sync.Mutex
+	hall    courtside.Hall // what the pages of the courts show
+	take    func(tui.Sent) // gives the desk what courts send, nil before the screens are there
 	server  *phones.Server // nil while the page is not open
 	code    []string       // that leads there
 	stop    context.CancelFunc
@@ -65,6 +71,7 @@ func (d *deskPhones) Open(place string) error {
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	d.server, d.stop = server, stop
+	server.Courts(d.hall, d.send)
 	d.code, _ = phones.Code(server.URL(), d.ink) // an address is short enough for any code
 	d.running.Go(func() {
 		_ = usualSharing(server, io.Discard).follow(ctx, d.path) // which fails only where it says something
@@ -87,6 +94,53 @@ func (d *deskPhones) Address() (url string, code []string) {
 		return "", nil
 	}
 	return d.server.URL(), d.code
+}
+
+// Courts implements tui.Phones.
+func (d *deskPhones) Courts(h courtside.Hall) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.hall = h
+	if d.server != nil {
+		d.server.Courts(h, d.send)
+	}
+}
+
+// Court implements tui.Phones.
+func (d *deskPhones) Court(code string) (url string, lines []string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.server == nil {
+		return "", nil
+	}
+	url = d.server.CourtURL(code)
+	lines, _ = phones.Code(url, d.ink)
+	return url, lines
+}
+
+// Hear implements tui.Phones.
+func (d *deskPhones) Hear(take func(tui.Sent)) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.take = take
+}
+
+// send gives the desk a score from a court, and waits for what becomes of it.
+func (d *deskPhones) send(ctx context.Context, score session.ProposeScore) error {
+	d.mu.Lock()
+	take := d.take
+	d.mu.Unlock()
+	if take == nil {
+		return errors.New("the desk takes no scores now: tell yours there")
+	}
+	answer := make(chan error, 1)
+	go take(tui.Sent{Score: score, Answer: func(err error) { answer <- err }}) // which waits for the screens, or for their end
+	select {
+	case err := <-answer:
+		return err
+	case <-ctx.Done():
+		return ctx.Err()
+	}
 }
 
 // Close implements tui.Phones. Phones are cut off behind the screen.

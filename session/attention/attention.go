@@ -24,6 +24,7 @@ const (
 	Hurt                  // a game stands because somebody is hurt, and what becomes of it is to be decided
 	Heat                  // it feels so hot that people must take care
 	Clock                 // the laptop's clock was set
+	Sent                  // a court has sent a score, which waits to be taken or refused
 	TimeUp                // the time limit of a game is over
 	Complete              // all scores of the round are in, and the next one can be called
 	Overlong              // a game goes on for longer than nine of ten do
@@ -38,7 +39,7 @@ const (
 // Matter is one thing that wants attention.
 type Matter struct {
 	Kind   Kind
-	Court  session.CourtID    // of Hurt, TimeUp and Overlong
+	Court  session.CourtID    // of Hurt, Sent, TimeUp and Overlong
 	People []session.PersonID // of Hurt, Waiting and Missing
 	Text   string             // in words
 	// ID is the same as long as nothing about the matter has changed but the minutes that pass: who was told
@@ -48,7 +49,7 @@ type Matter struct {
 
 // Rings tells whether a matter is worth a sound: people stand about until somebody acts.
 func (m Matter) Rings() bool {
-	return m.Kind == Hold || m.Kind == Hurt || m.Kind == TimeUp || m.Kind == Complete
+	return m.Kind == Hold || m.Kind == Hurt || m.Kind == Sent || m.Kind == TimeUp || m.Kind == Complete
 }
 
 // FileState is what is wrong with the club file.
@@ -70,6 +71,7 @@ func Of(l *session.Ledger, h hall.Hall, f FileState, unread []calling.Call, now 
 	out = append(out, s.hurt()...)
 	out = append(out, s.heat()...)
 	out = append(out, s.clock(l)...)
+	out = append(out, s.sent()...)
 	out = append(out, s.courts()...)
 	out = append(out, s.complete(l)...)
 	out = append(out, s.roundLate()...)
@@ -165,6 +167,28 @@ func (s survey) clock(l *session.Ledger) []Matter {
 		}
 	}
 	return nil
+}
+
+// sent tells of scores that courts sent.
+func (s survey) sent() []Matter {
+	var out []Matter
+	for _, c := range s.h.Courts {
+		if len(c.Sent) == 0 {
+			continue
+		}
+		var scores []string
+		for _, p := range c.Sent {
+			if text := p.Final.String(); !slices.Contains(scores, text) {
+				scores = append(scores, text)
+			}
+		}
+		text := fmt.Sprintf("court %s sent %s: take it, or refuse it", c.ID, scores[0])
+		if len(scores) > 1 {
+			text = fmt.Sprintf("court %s sent two scores, %s: take one, or refuse both", c.ID, strings.Join(scores, " and "))
+		}
+		out = append(out, Matter{Kind: Sent, Court: c.ID, Text: text, ID: fmt.Sprintf("sent %d %s", c.Game, strings.Join(scores, " "))})
+	}
+	return out
 }
 
 func (s survey) courts() []Matter {

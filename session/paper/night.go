@@ -27,7 +27,8 @@ type Night struct {
 	Why    map[string]string // why the row of a name stands before the next
 	Note   string            // which games the table counts otherwise
 	Card   session.EmergencyCard
-	Phones string // address of the page for phones, "" where none is open
+	Phones string            // address of the page for phones, "" where none is open
+	Pages  map[string]string // address of the page of a court that sends its score, by the court; empty where none does
 }
 
 // Person is somebody on the check-in list.

@@ -17,7 +17,8 @@ type Block struct {
 	Table   Table
 	Lines   []string // sentences below the table
 	Tallies []Tally
-	Cut     bool // the paper is cut below it
+	Cut     bool   // the paper is cut below it
+	Code    string // an address that stands at the right of the heading as a code for cameras, "" for none
 }
 
 // Table has a column for each of Columns in every row.

@@ -28,6 +28,9 @@ func Slips(n Night) Sheet {
 			if terms := n.terms(); terms != "" {
 				b.Lines = append(b.Lines, terms)
 			}
+			if b.Code = n.Pages[g.Court]; b.Code != "" {
+				b.Lines = append(b.Lines, "A phone in the Wi-Fi of the desk sends the score by this court's page.")
+			}
 			for _, team := range [][]string{g.A, g.B} {
 				b.Tallies = append(b.Tallies, Tally{Team(team), points})
 			}

@@ -39,6 +39,9 @@ func (b Block) text(out *strings.Builder) {
 	for _, line := range b.Lines {
 		writeWrapped(out, line, 2)
 	}
+	if b.Code != "" {
+		out.WriteString("  " + b.Code + "\n") // in one piece, so that it can be copied
+	}
 	for _, t := range b.Tallies {
 		t.text(out)
 	}

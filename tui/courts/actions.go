@@ -55,7 +55,7 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 	if n.Game(court.Game) == nil {
 		substitute.Why = fmt.Sprintf("court %s has no game: there is nobody to substitute for", court.ID)
 	}
-	out := []ui.Action{
+	out := append(s.sentActions(c, court), []ui.Action{
 		{Key: ui.Bind("court", "arrows", "left", "right", "up", "down", "home", "end"), Do: func(key string) ui.Intent {
 			s.walk(c, key)
 			return nil
@@ -70,7 +70,7 @@ func (s *Courts) gridActions(c ui.Context, court session.Court) []ui.Action {
 			return nil
 		}).Explained("go to a court by its number or its name"),
 		ui.Ask(ui.Bind("read out", "v", "v"), ui.Open{Page: ui.CallingPage}).Explained("read the newest call aloud, court by court"),
-	}
+	}...)
 	for i := range out {
 		do := out[i].Do
 		out[i].Do = func(key string) ui.Intent {

@@ -98,6 +98,8 @@ func (f *face) playing(c ui.Context, k *hall.Court) {
 		f.note = "stopped"
 	case k.State == hall.Called && c.Fresh:
 		f.note, f.alarm = "NOW CALLED", true
+	case len(k.Sent) > 0:
+		f.note, f.alarm = sentNote(k.Sent), true
 	case k.TimeUp:
 		f.note, f.alarm = "time is up", true
 	case limit > 0:

@@ -27,6 +27,9 @@ func (s *Courts) panel(c ui.Context, g grid) []string {
 			return s.entryPanel(c, game)
 		}
 	}
+	if len(k.Sent) > 0 {
+		return sentPanel(c, &k)
+	}
 	if k.State == hall.Playing || k.State == hall.Called {
 		who := fmt.Sprintf("Court %s: %s  v  %s", k.ID, c.Names.FullTeam(k.A), c.Names.FullTeam(k.B))
 		return []string{more, line.Cut(who, c.Width)}

@@ -164,6 +164,9 @@ type Back struct{}
 // GoCourt shows the courts with the cursor on one of them.
 type GoCourt struct{ Court session.CourtID }
 
+// CourtCode shows the code that opens a court's page.
+type CourtCode struct{ Court session.CourtID }
+
 // Import reads a roster from a file and expects its people tonight.
 type Import struct {
 	Path    string
@@ -194,6 +197,7 @@ func (Weigh) intent()      {}
 func (Close) intent()      {}
 func (Go) intent()         {}
 func (GoCourt) intent()    {}
+func (CourtCode) intent()  {}
 func (Import) intent()     {}
 func (Backup) intent()     {}
 func (Quit) intent()       {}

@@ -40,7 +40,7 @@ func height(lines []line) (sum float64) {
 func (p *press) head() []line {
 	room := p.on.wide - 2*margin
 	var out []line
-	code, wide := p.code(p.sheet.Code)
+	code, wide := p.code(p.sheet.Code, square)
 	if wide > 0 {
 		room -= wide + 2
 		out = append(out, line{draw: func(x, y float64) { code(x+room+2, y) }})
@@ -62,9 +62,7 @@ func (p *press) block(b paper.Block) []line {
 		out = append(out, p.heading(b))
 	}
 	out = append(out, p.table(b.Table)...)
-	for _, text := range b.Lines {
-		out = append(out, p.text("", p.size*0.92, p.wide, text)...)
-	}
+	out = append(out, p.lines(b)...)
 	for _, t := range b.Tallies {
 		out = append(out, p.tally(t)...)
 	}
@@ -80,11 +78,15 @@ func blank(high float64) line { return line{tall: high, air: true, draw: func(fl
 func (p *press) heading(b paper.Block) line {
 	size, small := p.size*headingSize, p.size*markSize
 	high := tall(size)
+	code, wide := p.code(b.Code, slipSquare)
 	if len(b.Tallies) > 0 {
-		high = max(high, corner-height(p.lines(b))) // the sentences follow it beside the corner
+		high = max(high, max(corner, wide+slipFree)-height(p.lines(b))) // the sentences follow it beside the corner
 	}
 	return line{tall: high, head: true, draw: func(x, y float64) {
-		p.write("B", size, x, y+base(size), cut(p, b.Heading, size, p.wide-p.width("", small, b.Mark)-2))
+		if wide > 0 {
+			code(x+p.wide-wide, y)
+		}
+		p.write("B", size, x, y+base(size), cut(p, b.Heading, size, p.wide-wide-slipFree-p.width("", small, b.Mark)))
 		if b.Mark != "" && len(b.Tallies) == 0 {
 			p.write("", small, x+p.wide-p.width("", small, b.Mark), y+base(size), b.Mark)
 		}
@@ -93,8 +95,12 @@ func (p *press) heading(b paper.Block) line {
 
 // lines are the sentences of a block.
 func (p *press) lines(b paper.Block) (out []line) {
+	room := p.wide
+	if _, wide := p.code(b.Code, slipSquare); wide > 0 {
+		room -= wide + slipFree
+	}
 	for _, text := range b.Lines {
-		out = append(out, p.text("", p.size*0.92, p.wide, text)...)
+		out = append(out, p.text("", p.size*0.92, room, text)...)
 	}
 	return out
 }

@@ -2,12 +2,17 @@ package pdf
 
 import "rsc.io/qr"
 
-// square is the side of a square of a code, in millimetres: a phone reads it from an arm's length.
-const square = 0.8
+// The side of a square of a code, in millimetres: a phone reads it from an arm's length. On a slip, which is held in
+// the hand, it is smaller, so that a court's code fits the corner.
+const (
+	square     = 0.8
+	slipSquare = 0.62
+	slipFree   = 4 * slipSquare // around a code on a slip
+)
 
 // code is how a text is drawn as a code for cameras, and how wide and tall that is; nothing for no text. The empty
 // border that a code needs (ISO/IEC 18004, 9.1) is the margin of the page and what is left free around it.
-func (p *press) code(text string) (draw func(x, y float64), wide float64) {
+func (p *press) code(text string, square float64) (draw func(x, y float64), wide float64) {
 	if text == "" {
 		return nil, 0
 	}

@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"rsc.io/qr"
@@ -20,7 +21,9 @@ import (
 const dots = 96
 
 // rendered is the first page of a PDF as another program draws it.
-func rendered(t *testing.T, made []byte) image.Image {
+func rendered(t *testing.T, made []byte) image.Image { return renderedAt(t, made, dots) }
+
+func renderedAt(t *testing.T, made []byte, dots int) image.Image {
 	t.Helper()
 	tool, err := exec.LookPath("pdftoppm")
 	if err != nil {
@@ -105,4 +108,46 @@ func TestTheCodeOnTheWallLeadsToThePhonesPage(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestTheCodeOnASlipLeadsToItsCourt: beside the heading of the first slip, whole, with a border, whatever the address.
+func TestTheCodeOnASlipLeadsToItsCourt(t *testing.T) {
+	for _, host := range []string{"192.168.100.200", "[FD12:3456:789A:BCDE:1234:5678:9ABC:DEF0]"} {
+		n := night(16, 4, 3)
+		n.Pages = map[string]string{"1": "HTTP://" + host + ":8470/C/ABCDEFGHIJKLMNOPQRSTUVWXYZ"}
+		sheet := paper.Slips(n)
+		page := renderedAt(t, write(t, sheet, A4), 4*dots) // the squares are small
+		want, err := qr.Encode(n.Pages["1"], qr.M)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(strings.Join(sheet.Blocks[0].Lines, " "), "this court's page") != (sheet.Blocks[0].Code != "") || sheet.Blocks[0].Code == "" || sheet.Blocks[1].Code != "" {
+			t.Errorf("the slips have %q and %q", sheet.Blocks[0].Code, sheet.Blocks[1].Code)
+		}
+		column := (A4.wide - 2*margin - between) / 2
+		left := margin + column - slipSquare*float64(want.Size)
+		top := topOf(page, 4*(left+slipSquare/2))
+		wrong := 0
+		const border = 2
+		for row := -border; row < want.Size+border; row++ {
+			for x := -border; x < want.Size+border; x++ {
+				if dark(page, 4*(left+slipSquare*(float64(x)+0.5)), top+4*slipSquare*(float64(row)+0.5)) != want.Black(x, row) {
+					wrong++
+				}
+			}
+		}
+		if wrong > 0 {
+			t.Errorf("%s: %d of %d squares are wrong", host, wrong, want.Size*want.Size)
+		}
+	}
+}
+
+// topOf is where the first mark stands above a place of a page below its title, as [dark] counts.
+func topOf(page image.Image, x float64) float64 {
+	for y := 4 * (margin + 8); y < 800; y += 0.1 {
+		if dark(page, x, y) {
+			return y
+		}
+	}
+	return 0
 }
