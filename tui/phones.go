@@ -78,7 +78,7 @@ func (m *Model) openPhones(place string) ui.Intent {
 
 // codePage shows the address of the page and its code, for whoever stands at the table.
 func (m *Model) codePage() *dialog.Page {
-	return dialog.NewPage("Phones", func(c ui.Context) []string {
+	return dialog.NewWhole("Tonight on your phone, in the Wi-Fi of the desk", func(c ui.Context) []string {
 		url, code := m.options.Phones.Address()
 		if url == "" {
 			return line.Wrap("The page for phones is closed.", c.Width)
@@ -93,7 +93,7 @@ func codeLines(c ui.Context, url string, code []string) []string {
 	if line.Width(url) > c.Width {
 		out = line.Wrap(url, c.Width)
 	}
-	if wide, high := line.Width(strings.Join(code[:min(1, len(code))], "")), len(out)+len(code); wide > c.Width || high > c.Height {
+	if wide, high := line.Width(strings.Join(code[:min(1, len(code))], "")), 1+len(out)+len(code); wide > c.Width || high > c.Height {
 		more := fmt.Sprintf("The code for cameras needs a window %d columns and %d rows larger.", max(0, wide-c.Width), max(0, high-c.Height))
 		return append(out, line.Wrap(more, c.Width)...)
 	}

@@ -58,11 +58,11 @@ func TestTheDeskSharesWithPhonesOnRequest(t *testing.T) {
 	}
 	s.press("2").shows("http://10.8.0.2 (tun0)/", "▀▄ squares").press("esc")
 	s.press("o").shows("phones: shared at http://10.8.0.2").press("p").shows("c show the address and its code").press("c").shows("▀▄ squares")
-	s.resize(40, 12).shows("window 9 columns and 0 rows").resize(80, 24)
+	s.resize(40, 12).shows("window 1", "columns and 0 rows larger").resize(80, 24)
 	p.at = "" // the night ended meanwhile
 	s.press("down").press("esc")
 	p.at = "10.8.0.2"
-	s.press("o", "p", "x").hides("Phones")
+	s.press("o", "p", "x").hides("┌─ Phones")
 	if p.at != "" {
 		t.Error("the page is still open")
 	}

@@ -124,7 +124,7 @@ func (m *Model) showCourtCode(id session.CourtID) ui.Intent {
 	if url, _ := m.options.Phones.Address(); url == "" {
 		return ui.Refuse{Err: errors.New("the page for phones is closed: o, then p, opens it")}
 	}
-	return ui.Show{Dialog: dialog.NewPage("Court "+string(id)+": send the score", func(c ui.Context) []string {
+	return ui.Show{Dialog: dialog.NewWhole("Court "+string(id)+": send the score", func(c ui.Context) []string {
 		url, code := m.options.Phones.Court(n.CourtCode(id))
 		if url == "" {
 			return line.Wrap("The page for phones is closed.", c.Width)

@@ -12,12 +12,23 @@ type Page struct {
 	heading string
 	text    func(c ui.Context) []string
 	top     int
+	whole   bool
 }
 
 // NewPage makes a page whose text is made anew each time it is drawn.
 func NewPage(heading string, text func(c ui.Context) []string) *Page {
 	return &Page{heading: heading, text: text}
 }
+
+// NewWhole makes a page that wants all of the screen; its heading stands in its text.
+func NewWhole(heading string, text func(c ui.Context) []string) *Page {
+	return &Page{heading: heading, whole: true, text: func(c ui.Context) []string {
+		return append([]string{c.Theme.Strong.Render(line.Cut(heading, c.Width))}, text(c)...)
+	}}
+}
+
+// Whole tells whether the page wants all of the screen but the line of keys.
+func (p *Page) Whole() bool { return p.whole }
 
 // Title implements ui.Dialog.
 func (p *Page) Title() string { return p.heading }
