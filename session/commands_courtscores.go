@@ -21,7 +21,7 @@ func (c ChooseCourtScores) decide(l *Ledger, _ Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	choice := CourtScores{On: c.On, Pass: c.Pass, Secret: c.Secret}
+	choice := CourtScores(c)
 	if had := n.CourtScores; had != nil {
 		choice.Secret = had.Secret
 	}

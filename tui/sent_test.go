@@ -146,7 +146,7 @@ func TestTheCodeOfACourt(t *testing.T) {
 	p := s.m.options.Phones.(*fakePhones)
 	p.at = ""
 	s.shows("The page for phones is closed.").press("esc", "m", "q").shows("! the page for phones is closed: o, then p, opens it")
-	s = called(t, 2, 9).press("c", "m").hides("show the code")
+	called(t, 2, 9).press("c", "m").hides("show the code")
 }
 
 // TestSentScoresRing: somebody stands at a court until the desk acts.
