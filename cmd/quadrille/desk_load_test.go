@@ -3,18 +3,23 @@
 package main
 
 import (
+	"context"
 	"fmt"
+	"net/http"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
 	"club/quadrille/cmd/quadrille/phones"
 	"club/quadrille/cmd/quadrille/phones/crowd"
+	"club/quadrille/session"
 )
 
 // shareAtDesk opens a desk whose page this computer can ask, shares, and gives the page's address.
@@ -136,6 +141,78 @@ func TestADeskWithAFullHallOfPhones(t *testing.T) {
 		if more > 64 {
 			t.Errorf("%.1f MiB more, want at most 64", more)
 		}
+	}
+	desk.Quit("q")
+}
+
+// Phones that do what they should not, at the page of a court whose code they have and at those whose codes they guess,
+// come to nothing at the desk. With QUADRILLE_LONG=1 for half a minute, in which a key takes at most half as much again.
+func TestADeskAmongHostilePhones(t *testing.T) {
+	long := os.Getenv("QUADRILLE_LONG") == "1"
+	keys := 60
+	if long {
+		keys = 1200
+	}
+	desk, host := shareAtDesk(t, fullHall(t, 12), 120, 40)
+	desk.Type("o").Shows("scores from the courts").Type("c").Shows("on: they wait").Type("1").Shows("Saved: scores from the courts")
+	desk.Type("c").Type("m").Shows("show the code").Type("q").Shows("Court 1: send the score")
+	own := "http://" + host + regexp.MustCompile(`/C/[A-Z2-7]{26}`).FindString(desk.Screen())
+	desk.Press("esc").quiet()
+	alone := desk.keyToFrame(keys)
+
+	ctx, stop := context.WithCancel(t.Context())
+	var hostile sync.WaitGroup
+	var answered atomic.Int64
+	post := func(at, body string) {
+		r, err := http.NewRequestWithContext(ctx, http.MethodPost, at, strings.NewReader(body))
+		if err != nil {
+			t.Error(err)
+			return
+		}
+		r.Header.Set("Origin", "http://"+host)
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		if got, err := http.DefaultClient.Do(r); err == nil {
+			_ = got.Body.Close()
+			answered.Add(1)
+		}
+	}
+	long10MB := strings.Repeat("a=11&", 2<<20)
+	for _, attack := range []struct {
+		every time.Duration // so that it is the desk that is loaded, and not the machine that both share
+		do    func(i int)
+	}{
+		{20 * time.Millisecond, func(i int) { post(own, fmt.Sprintf("game=1&a=11&b=%d&by=a", i%10)) }},
+		{20 * time.Millisecond, func(i int) { post(own, fmt.Sprintf("game=%d&a=99&b=98&by=b", i)) }},
+		{20 * time.Millisecond, func(i int) { post(fmt.Sprintf("http://%s/C/%026d", host, i), "game=1&a=11&b=3&by=a") }},
+		{500 * time.Millisecond, func(int) { post(own, long10MB) }},
+	} {
+		hostile.Go(func() {
+			for i := 0; ctx.Err() == nil; i++ {
+				attack.do(i)
+				time.Sleep(attack.every)
+			}
+		})
+	}
+	attacked := desk.keyToFrame(keys)
+	stop()
+	hostile.Wait()
+	http.DefaultClient.CloseIdleConnections()
+	ms := func(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
+	t.Logf("a key to its frame: %.1f ms in the median, %.1f ms for 99 of 100; among hostile phones (%d answers) %.1f and %.1f ms",
+		ms(crowd.Part(alone, 0.5)), ms(crowd.Part(alone, 0.99)), answered.Load(), ms(crowd.Part(attacked, 0.5)), ms(crowd.Part(attacked, 0.99)))
+	if answered.Load() == 0 {
+		t.Error("no hostile phone was answered: this shows nothing")
+	}
+	desk.Press("home").quiet()
+	if screen := desk.Screen(); strings.Contains(screen, "sent 11-") != strings.Contains(screen, "Court 1: a score was sent") || strings.Contains(screen, "99-98") {
+		t.Errorf("the desk shows\n%s", screen)
+	}
+	if long && (crowd.Part(attacked, 0.5) > 3*crowd.Part(alone, 0.5)/2 || crowd.Part(attacked, 0.99) > 3*crowd.Part(alone, 0.99)/2) {
+		t.Error("keys take more than half as much again: see above, and whether the machine does other work")
+	}
+	desk.Press("h").Shows("History")
+	if sent := strings.Count(desk.Screen(), "sent from the court"); sent > session.MaxProposals {
+		t.Errorf("the history has %d scores of one game", sent)
 	}
 	desk.Quit("q")
 }
