@@ -287,8 +287,19 @@ func (w *roamer) draw(t *testing.T, lines []string) {
 	}
 	top, _, _ := strings.Cut(terminal.String(), "\n")
 	if got, want := strings.TrimRight(ansi.Strip(top), " "), strings.TrimRight(ansi.Strip(lines[0]), " "); !strings.HasPrefix(got, want[:min(9, len(want))]) {
-		t.Fatalf("the first line is %q on the terminal, want %q, after %q", got, want, w.trail)
+		t.Fatalf("the first line is %q on the terminal, want %q, after %q: too wide is %q", got, want, w.trail, tooWide(lines, w.s.m.width))
 	}
+}
+
+// tooWide is the first line that takes more than one row of a terminal.
+func tooWide(lines []string, width int) string {
+	for _, l := range lines {
+		terminal := vt.NewEmulator(width, 9)
+		if _, err := io.WriteString(terminal, l+"\r\n"); err != nil || terminal.CursorPosition().Y > 1 {
+			return l
+		}
+	}
+	return ""
 }
 
 // hasCursor tells whether what is shown has rows that the arrows go through.

@@ -145,8 +145,28 @@ func (b brush) act(c colour) lipgloss.Style {
 	if v := b.value(c); v != "" {
 		return b.plain().Foreground(lipgloss.Color(v))
 	}
-	return b.plain().Underline(true)
+	return b.underlined()
 }
+
+// underlined draws a line under a text in one piece. The library would do it letter by letter, which takes signs apart
+// that are joined, and makes the text wider than it is.
+func (b brush) underlined() lipgloss.Style {
+	if b.profile == termenv.Ascii {
+		return b.plain()
+	}
+	return b.plain().Transform(func(text string) string {
+		if text == "" {
+			return ""
+		}
+		return underline + text + noUnderline
+	})
+}
+
+// The sequences that begin and end a line under a text.
+const (
+	underline   = "\x1b[4m"
+	noUnderline = "\x1b[24m"
+)
 
 // sequence sets the colour of the text that follows.
 func (b brush) sequence(c colour) string {

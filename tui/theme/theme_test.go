@@ -51,6 +51,10 @@ func TestNoColorTakesHuesOnly(t *testing.T) {
 			if ansi.Strip(got) != "text" || lipgloss.Width(got) != 4 {
 				t.Errorf("%s changes the text to %q", name, got)
 			}
+			const joined = "👩‍👩‍👧 e\u0301 李" // which a terminal draws narrower than its parts
+			if got := s.Render(joined); !strings.Contains(got, joined) {
+				t.Errorf("%s takes %q apart: %q", name, joined, got)
+			}
 			for _, p := range parameters(got) {
 				if p >= 30 {
 					hues++
