@@ -54,7 +54,7 @@ func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *
 		d.courts = append(d.courts, c.ID)
 		d.problem.Courts = append(d.problem.Courts, scheduler.CourtSpec{Name: string(c.ID)})
 	}
-	d.problem.Together, d.problem.NeverMeet = d.wishes()
+	d.wishes()
 	return d
 }
 

@@ -13,7 +13,7 @@ import (
 func Certify(club *Club, n *Night, now time.Time) scheduler.Certificate {
 	d := newRollingDraw(club, n, now)
 	d.problem.Format = n.playedFormat(d.problem.Format)
-	d.problem.Together, d.problem.NeverMeet = d.wishes()
+	d.wishes()
 	if len(n.Rounds) == 0 {
 		return scheduler.CertifyGames(d.problem, d.games())
 	}

@@ -118,7 +118,7 @@ func (c ChangePerson) decide(l *Ledger, _ Env) ([]Event, error) {
 
 func samePerson(a, b Person) bool {
 	return a.Name == b.Name && a.Group == b.Group && a.Level == b.Level &&
-		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart) && a.Shown == b.Shown && a.Hidden == b.Hidden
+		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart) && slices.Equal(a.NotPartner, b.NotPartner) && a.Shown == b.Shown && a.Hidden == b.Hidden
 }
 
 // Rest takes somebody out of the rotation who stays in the hall.

@@ -290,6 +290,10 @@ func (c ExchangePlayers) decide(l *Ledger, _ Env) ([]Event, error) {
 			if g != h && other != x.leaves && l.club.apart(x.id, other) {
 				return nil, fmt.Errorf("%s and %s shall never meet", l.club.Name(x.id), l.club.Name(other))
 			}
+			mates := x.game.A.Has(other) == x.game.A.Has(x.leaves)
+			if other != x.leaves && other != x.id && mates && l.club.noTeam(x.id, other) {
+				return nil, fmt.Errorf("%s and %s shall never be partners", l.club.Name(x.id), l.club.Name(other))
+			}
 		}
 	}
 	return []Event{PlayersExchanged(c)}, nil
@@ -300,6 +304,13 @@ func (c *Club) apart(a, b PersonID) bool {
 	p, _ := c.Person(a)
 	q, _ := c.Person(b)
 	return slices.Contains(p.KeepApart, b) || slices.Contains(q.KeepApart, a)
+}
+
+// noTeam tells whether two people shall not be partners.
+func (c *Club) noTeam(a, b PersonID) bool {
+	p, _ := c.Person(a)
+	q, _ := c.Person(b)
+	return slices.Contains(p.NotPartner, b) || slices.Contains(q.NotPartner, a)
 }
 
 // MoveGame takes a game that goes on to another court; a game that goes on there comes to the court that it leaves.

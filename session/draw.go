@@ -65,7 +65,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		d.problem.History = append(d.problem.History, d.round(r))
 	}
 	d.problem.Met = d.rolled()
-	d.problem.Together, d.problem.NeverMeet = d.wishes()
+	d.wishes()
 	d.letGo()
 	d.takePins()
 	return d
@@ -80,7 +80,7 @@ func (d *draw) strange(a Attendance) bool {
 // letGo drops the wishes of people who have gone or rest where they contradict others: only who is here
 // counts.
 func (d *draw) letGo() {
-	if len(d.problem.Together)+len(d.problem.NeverMeet) == 0 {
+	if len(d.problem.Together)+len(d.problem.NeverMeet)+len(d.problem.NeverPartner) == 0 {
 		return
 	}
 	for _, c := range scheduler.Clashes(d.problem) {
@@ -89,6 +89,7 @@ func (d *draw) letGo() {
 				names := func(t scheduler.Pair) bool { return t.A == p || t.B == p }
 				d.problem.Together = slices.DeleteFunc(d.problem.Together, names)
 				d.problem.NeverMeet = slices.DeleteFunc(d.problem.NeverMeet, names)
+				d.problem.NeverPartner = slices.DeleteFunc(d.problem.NeverPartner, names)
 			}
 		}
 	}
@@ -172,8 +173,10 @@ func (d *draw) players(ids []PersonID) []scheduler.Player {
 	return out
 }
 
-// wishes collects couples and keep-aparts among the people of the draw, each pair once.
-func (d *draw) wishes() (together, apart []scheduler.Pair) {
+// wishes states who shall be partners, who shall not, and who shall never meet among the people of the draw, each pair
+// once.
+func (d *draw) wishes() {
+	var together, apart, noTeam []scheduler.Pair
 	add := func(list []scheduler.Pair, a, b scheduler.Player, times int) []scheduler.Pair {
 		if a == scheduler.Nobody || b == scheduler.Nobody || a == b {
 			return list
@@ -192,11 +195,14 @@ func (d *draw) wishes() (together, apart []scheduler.Pair) {
 		for _, other := range p.KeepApart {
 			apart = add(apart, scheduler.Player(i), d.player(other), 0)
 		}
+		for _, other := range p.NotPartner {
+			noTeam = add(noTeam, scheduler.Player(i), d.player(other), 0)
+		}
 	}
 	if d.problem.Format == scheduler.Pairs {
-		together = d.setPairs(together, apart)
+		together = d.setPairs(together, slices.Concat(apart, noTeam))
 	}
-	return together, apart
+	d.problem.Together, d.problem.NeverMeet, d.problem.NeverPartner = together, apart, noTeam
 }
 
 // setPairs adds the pairs that have played to the couples of a night of set pairs. The scheduler pairs

@@ -168,7 +168,7 @@ func (u *lineup) hall() scheduler.Rolling {
 		Courts:    u.problem.Courts,
 		Format:    n.Settings.Format,
 		Together:  u.problem.Together,
-		NeverMeet: u.problem.NeverMeet,
+		NeverMeet: u.problem.NeverMeet, NeverPartner: u.problem.NeverPartner,
 
 		Leveling:   n.Settings.Leveling(),
 		LevelLimit: n.Settings.Balance,

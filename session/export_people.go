@@ -12,7 +12,7 @@ import (
 
 // peopleHeader names the columns of ExportPeople. The first five are those of a roster, so that the
 // file can be taken in as one; a roster does not mind the others.
-var peopleHeader = []string{"name", "group", "level", "partner_with", "keep_apart", "nights", "games", "last_night"}
+var peopleHeader = []string{"name", "group", "level", "partner_with", "keep_apart", "not_partner", "nights", "games", "last_night"}
 
 // ExportPeople writes everybody the club knows as CSV for a spreadsheet: what the club knows of them,
 // how many nights and games they played, and the date of the last one in the given zone. Wishes about
@@ -61,7 +61,7 @@ func (c *Club) rosterRow(p Person) []string {
 	if p.Level != 0 {
 		level = strconv.FormatFloat(p.Level, 'f', -1, 64)
 	}
-	var with, apart []string
+	var with []string
 	for _, t := range p.Together {
 		if other, ok := c.Person(t.With); ok {
 			name := other.Name
@@ -71,13 +71,17 @@ func (c *Club) rosterRow(p Person) []string {
 			with = append(with, name)
 		}
 	}
-	for _, id := range p.KeepApart {
-		if other, ok := c.Person(id); ok {
-			apart = append(apart, other.Name)
+	names := func(ids []PersonID) string {
+		var out []string
+		for _, id := range ids {
+			if other, ok := c.Person(id); ok {
+				out = append(out, other.Name)
+			}
 		}
+		return spreadsheet.Text(strings.Join(out, "; "))
 	}
 	return []string{
 		spreadsheet.Text(p.Name), spreadsheet.Text(p.Group), level,
-		spreadsheet.Text(strings.Join(with, "; ")), spreadsheet.Text(strings.Join(apart, "; ")),
+		spreadsheet.Text(strings.Join(with, "; ")), names(p.KeepApart), names(p.NotPartner),
 	}
 }

@@ -108,7 +108,7 @@ func TestByHandIsRefusedInWords(t *testing.T) {
 	withPeople(t, d, 2, 10, Rounds)
 	p, _ := d.Ledger().Club().Person("p004")
 	p = p.clone()
-	p.KeepApart = []PersonID{"p005"}
+	p.KeepApart, p.NotPartner = []PersonID{"p005"}, []PersonID{"p008"}
 	must(t, d, ChangePerson{p}, Rest{"p006"}, Leave{"p007"})
 	shown := rotationOf(t, d, clock.now).Rounds
 	for _, c := range []struct {
@@ -116,6 +116,7 @@ func TestByHandIsRefusedInWords(t *testing.T) {
 		want    string
 	}{
 		{PinPartners{A: "p004", B: "p005"}, "Person 03 and Person 04 shall never meet"},
+		{PinPartners{A: "p004", B: "p008"}, "Person 03 and Person 07 shall never be partners"},
 		{PinPartners{A: "p002", B: "p002"}, "choose two people"},
 		{PinPartners{A: "p002", B: "p006"}, "Person 05 rests"},
 		{PinPartners{A: "p002", B: "p007"}, "Person 06 has left"},

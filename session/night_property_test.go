@@ -107,7 +107,9 @@ func drawAny(t *rapid.T, l *Ledger, now time.Time) Command {
 		case 1:
 			p.KeepApart = append(p.KeepApart, other)
 		case 2:
-			p.Together, p.KeepApart = nil, nil
+			p.Together, p.KeepApart, p.NotPartner = nil, nil, nil
+		case 3:
+			p.NotPartner = append(p.NotPartner, other)
 		}
 		return ChangePerson{p}
 	case 5:
@@ -253,7 +255,7 @@ func ofTonight(l *Ledger, n *Night, id PersonID) bool {
 func newPartners(l *Ledger, n *Night) bool {
 	bench := n.Bench()
 	for _, a := range bench {
-		if p, _ := l.Club().Person(a.Person); len(p.Together)+len(p.KeepApart) > 0 {
+		if p, _ := l.Club().Person(a.Person); len(p.Together)+len(p.KeepApart)+len(p.NotPartner) > 0 {
 			return false
 		}
 	}

@@ -280,11 +280,16 @@ func (p *Person) take(other Person) {
 			p.KeepApart = append(p.KeepApart, id)
 		}
 	}
+	for _, id := range other.NotPartner {
+		if id != p.ID && !p.wishes(id) {
+			p.NotPartner = append(p.NotPartner, id)
+		}
+	}
 }
 
 // wishes tells whether p wishes to be with or apart from somebody.
 func (p *Person) wishes(id PersonID) bool {
-	return slices.Contains(p.KeepApart, id) || slices.ContainsFunc(p.Together, func(t Together) bool { return t.With == id })
+	return slices.Contains(p.KeepApart, id) || slices.Contains(p.NotPartner, id) || slices.ContainsFunc(p.Together, func(t Together) bool { return t.With == id })
 }
 
 // wishFor puts one person in the place of another in the wishes of p, and drops what is said twice or of p
@@ -293,8 +298,8 @@ func (p *Person) wishFor(from, into PersonID) {
 	if !p.wishes(from) {
 		return
 	}
-	together, apart := p.Together, p.KeepApart
-	p.Together, p.KeepApart = nil, nil
+	together, apart, noTeam := p.Together, p.KeepApart, p.NotPartner
+	p.Together, p.KeepApart, p.NotPartner = nil, nil, nil
 	one := func(id PersonID) PersonID {
 		if id == from {
 			return into
@@ -309,6 +314,11 @@ func (p *Person) wishFor(from, into PersonID) {
 	for _, id := range apart {
 		if id = one(id); id != p.ID && !p.wishes(id) {
 			p.KeepApart = append(p.KeepApart, id)
+		}
+	}
+	for _, id := range noTeam {
+		if id = one(id); id != p.ID && !p.wishes(id) {
+			p.NotPartner = append(p.NotPartner, id)
 		}
 	}
 }

@@ -45,7 +45,9 @@ func twice(t testing.TB) (*Desk, *MemoryLog, *testClock) {
 	ben.KeepApart = nil
 	cy, _ := d.Ledger().Club().Named("Cy")
 	cy.KeepApart = []PersonID{named(t, d, "Anna Bergh"), named(t, d, "Anna Berg")}
-	must(t, d, ChangePerson{ben}, ChangePerson{cy}, CheckIn{named(t, d, "Anna Berg")})
+	di, _ := d.Ledger().Club().Named("Di")
+	di.NotPartner = []PersonID{named(t, d, "Anna Berg"), named(t, d, "Anna Bergh")}
+	must(t, d, ChangePerson{ben}, ChangePerson{cy}, ChangePerson{di}, CheckIn{named(t, d, "Anna Berg")})
 	return d, log, clock
 }
 
@@ -96,6 +98,9 @@ func TestTwoPeopleWhoAreOne(t *testing.T) {
 	cy, _ := club.Named("Cy")
 	if len(ben.Together) != 1 || ben.Together[0] != (Together{anna, 2}) || len(cy.KeepApart) != 1 || cy.KeepApart[0] != anna {
 		t.Errorf("wishes became %+v and %+v", ben, cy)
+	}
+	if di, _ := club.Named("Di"); len(di.NotPartner) != 1 || di.NotPartner[0] != anna {
+		t.Errorf("who is no partner became %+v", di.NotPartner)
 	}
 	if text := l.Describe(l.Actions()[len(l.Actions())-1]); text != "Anna Bergh and Anna Berg are one person" {
 		t.Errorf("told as %q", text)

@@ -7,14 +7,15 @@ type PersonID string
 
 // Person is somebody the club knows.
 type Person struct {
-	ID        PersonID   `json:"id"`
-	Name      string     `json:"name"`            // cleaned by CleanName, unique within the club
-	Group     string     `json:"group,omitempty"` // for mixed rotations, a word of the club's choice
-	Level     float64    `json:"level,omitempty"` // the club's own level, 0 when not stated
-	Together  []Together `json:"together,omitempty"`
-	KeepApart []PersonID `json:"keep_apart,omitempty"` // never on one court with these
-	Shown     string     `json:"shown,omitempty"`      // the name that the person chose for the hall to see, see AsChosen
-	Hidden    bool       `json:"hidden,omitempty"`     // the hall does not see this person's name
+	ID         PersonID   `json:"id"`
+	Name       string     `json:"name"`            // cleaned by CleanName, unique within the club
+	Group      string     `json:"group,omitempty"` // for mixed rotations, a word of the club's choice
+	Level      float64    `json:"level,omitempty"` // the club's own level, 0 when not stated
+	Together   []Together `json:"together,omitempty"`
+	KeepApart  []PersonID `json:"keep_apart,omitempty"`  // never on one court with these
+	NotPartner []PersonID `json:"not_partner,omitempty"` // never in one team with these, who may be opponents
+	Shown      string     `json:"shown,omitempty"`       // the name that the person chose for the hall to see, see AsChosen
+	Hidden     bool       `json:"hidden,omitempty"`      // the hall does not see this person's name
 }
 
 // Together asks that a person partners another.
@@ -27,6 +28,7 @@ type Together struct {
 func (p Person) clone() Person {
 	p.Together = slices.Clone(p.Together)
 	p.KeepApart = slices.Clone(p.KeepApart)
+	p.NotPartner = slices.Clone(p.NotPartner)
 	return p
 }
 

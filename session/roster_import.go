@@ -98,6 +98,11 @@ func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
 				p.KeepApart = append(p.KeepApart, id)
 			}
 		}
+		for _, other := range e.NotPartner {
+			if id := ids[foldName(other)]; !slices.Contains(p.NotPartner, id) {
+				p.NotPartner = append(p.NotPartner, id)
+			}
+		}
 		switch {
 		case !known[i]:
 			events = append(events, PersonAdded{p})

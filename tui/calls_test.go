@@ -190,10 +190,19 @@ func TestASetPairThatShallNotBeIsPartedAtItsField(t *testing.T) {
 	for _, name := range []string{"Agnes Vale", "Bram Okoro", "Cleo Hart", "Dario Finch", "Edda Noll", "Finn Noll", "Greta Umber", "Hugo Pask"} {
 		s.do(session.AddGuest{Name: name})
 	}
-	p := s.desk.Ledger().Club().People[0]
-	p.KeepApart = []session.PersonID{s.desk.Ledger().Club().People[1].ID}
+	people := s.desk.Ledger().Club().People
+	p := people[0]
+	p.NotPartner = []session.PersonID{people[1].ID}
+	s.do(session.ChangePerson{Person: p}).reopen().press("c").hides("are a set pair").shows("Agnes & Cleo") // another partner is found
+	for _, other := range people[2:] {
+		p.NotPartner = append(p.NotPartner, other.ID)
+	}
 	s.do(session.ChangePerson{Person: p}).reopen().press("c").shows("press n to change it: Agnes Vale and Bram Okoro are a set pair")
-	s.press("n").shows("> Partner with", "Agnes Vale and Bram Okoro are a set pair", "shall not be: name their partners.").press("cleo hart", "enter")
+	s.press("n").shows("> Partner with", "Agnes Vale and Bram Okoro are a set pair", "shall not be: name their partners.").press("cleo hart", "enter").shows("shall be partners and never be partners")
+	s.press("n").shows("> Partner with").press("esc")
+	p.NotPartner = p.NotPartner[:1]
+	p.Together = []session.Together{{With: people[2].ID}}
+	s.do(session.ChangePerson{Person: p})
 	if who := s.desk.Ledger().Club().People[0]; who.Name != "Agnes Vale" || len(who.Together) != 1 {
 		t.Fatalf("after the form: %+v", who)
 	}

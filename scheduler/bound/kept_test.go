@@ -42,8 +42,9 @@ func TestWhatRoundsDidNotKeepBindsNobody(t *testing.T) {
 				Format: c.format, People: people(c.groups), Courts: make([]night.CourtSpec, 1),
 				NeverMeet: []night.Pair{{A: 0, B: 1}}, NeverPartner: []night.Pair{{A: 1, B: 0}},
 			}
-			if c.format != night.Pairs {
-				p.Together = []night.Pair{{A: 2, B: 5, Times: 1}}
+			p.Together = []night.Pair{{A: 2, B: 5, Times: 1}}
+			if c.format == night.Pairs {
+				p.Together = []night.Pair{{A: 0, B: 1}} // the others are paired in their order
 			}
 			got := Kept(p, c.rounds)
 			if (len(got.NeverMeet) == 1) != c.apart || (len(got.NeverPartner) == 1) != c.unteam || got.Format != c.want {

@@ -85,7 +85,7 @@ func (n *Night) sides() []int {
 }
 
 // mates finds who is always whose partner: the couples of Together and, in Pairs, whoever is left
-// over in the order of the roster.
+// over, in the order of the roster as far as they may be partners.
 func (n *Night) mates() []Player {
 	mate := make([]Player, n.People)
 	for i := range mate {
@@ -99,16 +99,16 @@ func (n *Night) mates() []Player {
 	if n.Problem.Format != Pairs {
 		return mate
 	}
-	open := Nobody
-	for i := range mate {
-		switch {
-		case mate[i] != Nobody:
-		case open == Nobody:
-			open = Player(i)
-		default:
-			mate[i], mate[open] = open, Player(i)
-			open = Nobody
+	var left []Player
+	for i, m := range mate {
+		if m == Nobody {
+			left = append(left, Player(i))
 		}
+	}
+	for _, t := range inOrder(left, func(a, b Player) bool {
+		return HasPair(n.Problem.NeverPartner, Pair{A: a, B: b}) || HasPair(n.Problem.NeverMeet, Pair{A: a, B: b})
+	}) {
+		mate[t[0]], mate[t[1]] = t[1], t[0]
 	}
 	return mate
 }

@@ -237,6 +237,9 @@ func TestWishesAndHowFarTheyAreKept(t *testing.T) {
 	}
 	change(a, []session.Together{{With: b, Times: 2}}, c)
 	change(d, nil, a)
+	p, _ := h.Ledger().Club().Person(a)
+	p.NotPartner = []session.PersonID{roll[4].Person}
+	h.Must(session.ChangePerson{Person: p})
 	want := []Wish{{With: b, Times: 2, Here: true}, {With: c, Apart: true, Here: true}}
 	for round := range 5 {
 		h.Must(session.CallRound{Plan: h.Ahead()})
@@ -252,7 +255,10 @@ func TestWishesAndHowFarTheyAreKept(t *testing.T) {
 			}
 		}
 		want[0].Games, want[1].Games = round+1, round+1
-		if len(e.Wishes) != 2 || e.Wishes[0] != want[0] || e.Wishes[1] != want[1] || !e.Wishes[1].Kept() {
+		if w := e.Wishes[len(e.Wishes)-1]; w.With != roll[4].Person || !w.NoTeam || w.Done != 0 || !w.Kept() {
+			t.Errorf("after %d rounds the wish for no partner is %+v", round+1, w)
+		}
+		if len(e.Wishes) != 3 || e.Wishes[0] != want[0] || e.Wishes[1] != want[1] || !e.Wishes[1].Kept() {
 			t.Errorf("after %d rounds the wishes are %+v, want %+v", round+1, e.Wishes, want)
 		}
 	}

@@ -11,7 +11,8 @@ import (
 type Wish struct {
 	With   session.PersonID
 	Theirs bool // the other one asks for it
-	Apart  bool // never on one court; else partners
+	Apart  bool // never on one court
+	NoTeam bool // never in one team; where neither is asked for, partners are
 	Times  int  // games as partners that are asked for, 0 for all of them
 	Done   int  // games as partners, of Apart games on one court, played or on court
 	Games  int  // what the person has played in all
@@ -22,7 +23,7 @@ type Wish struct {
 // Kept tells whether tonight has been as it was asked for, as far as it has gone.
 func (w Wish) Kept() bool {
 	switch {
-	case w.Apart:
+	case w.Apart, w.NoTeam:
 		return w.Done == 0
 	case w.Times > 0:
 		return w.Done >= w.Times
@@ -52,6 +53,9 @@ func wishes(club *session.Club, n *session.Night, p session.Person, met []Meetin
 	}
 	for _, other := range p.KeepApart {
 		out = add(out, Wish{With: other, Apart: true})
+	}
+	for _, other := range p.NotPartner {
+		out = add(out, Wish{With: other, NoTeam: true})
 	}
 	for _, a := range n.Roll {
 		other, _ := club.Person(a.Person)

@@ -135,7 +135,7 @@ func (e *entry) open() error {
 		return nil
 	}
 	for i := range missing { // wishes are about people of the same list
-		missing[i].PartnerWith, missing[i].KeepApart = nil, nil
+		missing[i].PartnerWith, missing[i].KeepApart, missing[i].NotPartner = nil, nil, nil
 	}
 	if len(missing) == len(e.plan.Entries) {
 		missing = e.plan.Entries

@@ -2,6 +2,7 @@ package roster
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"club/quadrille/session/name"
@@ -22,7 +23,7 @@ func check(entries []Entry) error {
 		lines[key] = e.Line
 	}
 	for _, e := range entries {
-		others := append([]string(nil), e.KeepApart...)
+		others := slices.Concat(e.KeepApart, e.NotPartner)
 		for _, p := range e.PartnerWith {
 			others = append(others, p.Name)
 		}

@@ -34,9 +34,10 @@ var layout = spreadsheet.Layout{
 		{Name: "leave", Words: []string{"leaves", "departure", "departure time", "until", "till", "to", "end"}},
 		{Name: "partner_with", Words: []string{"partner", "partners", "plays with", "with"}},
 		{Name: "keep_apart", Words: []string{"keep apart from", "apart", "not with", "avoid"}},
+		{Name: "not_partner", Words: []string{"not partner", "never partner", "no partner", "not partners"}},
 	},
 	Quiet:  []string{"nights", "games", "last night"}, // of an export of people
-	Header: "name,group,level,arrive,leave,partner_with,keep_apart",
+	Header: "name,group,level,arrive,leave,partner_with,keep_apart,not_partner",
 	List:   "name",
 	MaxMiB: 4,
 }
@@ -92,7 +93,7 @@ func (r *Roster) nameColumns(table *spreadsheet.Table) error {
 }
 
 func entry(table *spreadsheet.Table, cell func(column string) string) (Entry, error) {
-	e := Entry{Group: name.Text(cell("group"), ansi.StringWidth(cell("group"))), KeepApart: names(cell("keep_apart"))}
+	e := Entry{Group: name.Text(cell("group"), ansi.StringWidth(cell("group"))), KeepApart: names(cell("keep_apart")), NotPartner: names(cell("not_partner"))}
 	full := cell("name")
 	if !table.Has("name") {
 		full = cell("first name") + " " + cell("surname")
@@ -156,6 +157,9 @@ func (r *Roster) turn() {
 		}
 		for j := range e.KeepApart {
 			e.KeepApart[j], _ = turned(e.KeepApart[j])
+		}
+		for j := range e.NotPartner {
+			e.NotPartner[j], _ = turned(e.NotPartner[j])
 		}
 	}
 	r.Notes = append(r.Notes, fmt.Sprintf("names written surname first were turned round: %s, %s…", r.Entries[0].Name, r.Entries[1].Name))

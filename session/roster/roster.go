@@ -29,6 +29,7 @@ type Entry struct {
 	Leave       Moment
 	PartnerWith []Partner
 	KeepApart   []string
+	NotPartner  []string // who may be opponents
 }
 
 // Partner asks for games with somebody, by name.

@@ -11,8 +11,8 @@ import (
 )
 
 func TestParse(t *testing.T) {
-	got, err := Parse(strings.NewReader("\xef\xbb\xbfLevel, NAME ,arrive,leave,partner_with,keep_apart,phone\n" +
-		"\"3,5\",Ada Alder,19:40,5,Ben Brook*2,Cy;Di,555\n,Ben Brook,,,,,\n,Cy\n,Di,3,21:05\n"))
+	got, err := Parse(strings.NewReader("\xef\xbb\xbfLevel, NAME ,arrive,leave,partner_with,keep_apart,phone,Not partner\n" +
+		"\"3,5\",Ada Alder,19:40,5,Ben Brook*2,Cy;Di,555\n,Ben Brook,,,,,,Di\n,Cy\n,Di,3,21:05\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -21,7 +21,7 @@ func TestParse(t *testing.T) {
 			Line: 2, Name: "Ada Alder", Level: 3.5, Arrive: Moment{Clock: 19*time.Hour + 40*time.Minute, IsClock: true},
 			Leave: Moment{Round: 5}, PartnerWith: []Partner{{"Ben Brook", 2}}, KeepApart: []string{"Cy", "Di"},
 		},
-		{Line: 3, Name: "Ben Brook"},
+		{Line: 3, Name: "Ben Brook", NotPartner: []string{"Di"}},
 		{Line: 4, Name: "Cy"},
 		{Line: 5, Name: "Di", Arrive: Moment{Round: 3}, Leave: Moment{Clock: 21*time.Hour + 5*time.Minute, IsClock: true}},
 	}

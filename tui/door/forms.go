@@ -22,7 +22,7 @@ func ImportForm() ui.Dialog {
 		return ui.Import{Path: path, Arrived: v[1] == "here"}, nil
 	}
 	return dialog.NewForm("Open a roster", send,
-		dialog.Field{Label: "File", Hint: "CSV with a header: name,group,level,arrive,leave,partner_with,keep_apart"},
+		dialog.Field{Label: "File", Hint: "CSV with a header: name,group,level,arrive,leave,partner_with,keep_apart,not_partner"},
 		dialog.Field{Label: "Everybody is", Value: "expected", Options: []string{"expected", "here"}, Hint: "expected: check them in one by one; here: all at once, but those who come later"},
 	)
 }

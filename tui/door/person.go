@@ -64,7 +64,10 @@ func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 		if next.KeepApart, err = parseNames(c, p, v[4]); err != nil {
 			return nil, err
 		}
-		next.Shown, next.Hidden = v[5], v[6] == hidden
+		if next.NotPartner, err = parseNames(c, p, v[5]); err != nil {
+			return nil, err
+		}
+		next.Shown, next.Hidden = v[6], v[7] == hidden
 		return ui.Do{Command: session.ChangePerson{Person: next}, After: nil}, nil
 	}
 	return dialog.NewForm(p.Name, send,
@@ -72,7 +75,8 @@ func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 		dialog.Field{Label: "Group", Value: p.Group, Hint: "for mixed rotations: the same word for each of two groups"},
 		dialog.Field{Label: "Level", Value: levelText, Hint: "your club's own, such as 3.5; empty if you do not use levels"},
 		dialog.Field{Label: PartnerLabel, Value: togetherText(c, p), Hint: "names or their first letters, separated by ; for some games only: Name*2"},
-		dialog.Field{Label: "Keep apart", Value: apartText(c, p), Hint: "never on one court with these; names, separated by ;"},
+		dialog.Field{Label: "Keep apart", Value: namesText(c, p.KeepApart), Hint: "never on one court with these; names, separated by ;"},
+		dialog.Field{Label: "Not partner", Value: namesText(c, p.NotPartner), Hint: "never in one team with these, who may be opponents; names, separated by ;"},
 		dialog.Field{Label: "Chosen name", Value: p.Shown, Hint: "on boards, where the club shows the names that people chose (o, n)"},
 		dialog.Field{Label: "In the hall", Value: seenText(p), Options: []string{seen, hidden}, Hint: "hidden: boards show “somebody” on court, and no other line"},
 	)
@@ -115,9 +119,9 @@ func togetherText(c ui.Context, p session.Person) string {
 	return strings.Join(out, "; ")
 }
 
-func apartText(c ui.Context, p session.Person) string {
+func namesText(c ui.Context, ids []session.PersonID) string {
 	var out []string
-	for _, id := range p.KeepApart {
+	for _, id := range ids {
 		out = append(out, c.Names.Full(id))
 	}
 	return strings.Join(out, "; ")

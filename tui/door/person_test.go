@@ -40,7 +40,7 @@ func TestWishesAreReadAsTheyAreWritten(t *testing.T) {
 	}
 	for _, apart := range [][]session.PersonID{nil, {p[2].ID}, {p[3].ID, p[1].ID}} {
 		p[0].KeepApart = apart
-		text := apartText(c, p[0])
+		text := namesText(c, p[0].KeepApart)
 		if got, err := parseNames(c, p[0], text); err != nil || !slices.Equal(got, apart) {
 			t.Errorf("%v reads %q, and that %v (%v)", apart, text, got, err)
 		}

@@ -18,9 +18,10 @@ func wishMenu(c ui.Context, p session.Person) ui.Dialog {
 	items := []dialog.Item{
 		{Key: "p", Label: "a partner", Intent: ui.Show{Dialog: partnerPick(p)}},
 		{Key: "k", Label: "keep apart: never on one court", Intent: ui.Show{Dialog: apartPick(p)}},
+		{Key: "t", Label: "not partners: never in one team", Intent: ui.Show{Dialog: noTeamPick(p)}},
 	}
 	back := func(label string, next session.Person) {
-		if k := len(items) - 1; k <= mostWishes {
+		if k := len(items) - 2; k <= mostWishes {
 			items = append(items, dialog.Item{
 				Key: strconv.Itoa(k), Label: "take back: " + label, Intent: ui.Do{Command: session.ChangePerson{Person: next}},
 			})
@@ -36,6 +37,11 @@ func wishMenu(c ui.Context, p session.Person) ui.Dialog {
 		next.KeepApart = slices.Delete(next.KeepApart, i, i+1)
 		back("apart from "+c.Names.Full(id), next)
 	}
+	for i, id := range p.NotPartner {
+		next := copied(p)
+		next.NotPartner = slices.Delete(next.NotPartner, i, i+1)
+		back("not partners with "+c.Names.Full(id), next)
+	}
 	return dialog.NewMenu(p.Name+": wishes", items...)
 }
 
@@ -47,7 +53,7 @@ func gamesOf(times int) string {
 }
 
 func copied(p session.Person) session.Person {
-	p.Together, p.KeepApart = slices.Clone(p.Together), slices.Clone(p.KeepApart)
+	p.Together, p.KeepApart, p.NotPartner = slices.Clone(p.Together), slices.Clone(p.KeepApart), slices.Clone(p.NotPartner)
 	return p
 }
 
@@ -73,6 +79,17 @@ func apartPick(p session.Person) ui.Dialog {
 		next := copied(p)
 		if !slices.Contains(next.KeepApart, id) {
 			next.KeepApart = append(next.KeepApart, id)
+		}
+		return ui.Do{Command: session.ChangePerson{Person: next}}
+	})
+}
+
+// noTeamPick asks whom the person shall never have as a partner.
+func noTeamPick(p session.Person) ui.Dialog {
+	return dialog.NewPick("Not partners with "+p.Name, "never partners", others(p), func(id session.PersonID) ui.Intent {
+		next := copied(p)
+		if !slices.Contains(next.NotPartner, id) {
+			next.NotPartner = append(next.NotPartner, id)
 		}
 		return ui.Do{Command: session.ChangePerson{Person: next}}
 	})

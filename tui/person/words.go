@@ -323,6 +323,10 @@ func wish(c ui.Context, w evening.Wish) string {
 		return fmt.Sprintf("✗ never on a court with %s: %s tonight", name, count(w.Done, "game"))
 	case w.Apart:
 		return fmt.Sprintf("✓ never on a court with %s", name)
+	case w.NoTeam && w.Done > 0:
+		return fmt.Sprintf("✗ never partners with %s: %s tonight", name, count(w.Done, "game"))
+	case w.NoTeam:
+		return fmt.Sprintf("✓ never partners with %s", name)
 	}
 	ask := "partner " + name
 	if w.Theirs {

@@ -39,11 +39,12 @@ type Person struct {
 	Leave       int       `json:"leave,omitempty"`  // last round that the person can play; 0 for the last
 	PartnerWith []Partner `json:"partner_with,omitempty"`
 	KeepApart   []string  `json:"keep_apart,omitempty"`
+	NotPartner  []string  `json:"not_partner,omitempty"`
 }
 
 // plain tells whether nothing but the name is known.
 func (p Person) plain() bool {
-	return p.Group == "" && p.Level == 0 && p.Arrive == 0 && p.Leave == 0 && len(p.PartnerWith) == 0 && len(p.KeepApart) == 0
+	return p.Group == "" && p.Level == 0 && p.Arrive == 0 && p.Leave == 0 && len(p.PartnerWith) == 0 && len(p.KeepApart) == 0 && len(p.NotPartner) == 0
 }
 
 // Partner asks for games in one team.
@@ -110,6 +111,9 @@ func rosterOf(p scheduler.Problem) []Person {
 	}
 	for _, t := range p.NeverMeet {
 		people[t.A].KeepApart = append(people[t.A].KeepApart, p.People[t.B].Name)
+	}
+	for _, t := range p.NeverPartner {
+		people[t.A].NotPartner = append(people[t.A].NotPartner, p.People[t.B].Name)
 	}
 	var out []Person
 	for _, person := range people {

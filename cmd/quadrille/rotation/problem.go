@@ -69,6 +69,13 @@ func (n numbers) know(p *scheduler.Problem, roster []Person) error {
 			}
 			p.NeverMeet = addPair(p.NeverMeet, pair)
 		}
+		for _, name := range entry.NotPartner {
+			pair, err := n.pair(i, name, 0)
+			if err != nil {
+				return err
+			}
+			p.NeverPartner = addPair(p.NeverPartner, pair)
+		}
 	}
 	return nil
 }

@@ -66,6 +66,7 @@ func (d *Document) clean() {
 		p := &d.Roster[i]
 		p.Name, p.Group = one(p.Name), one(p.Group)
 		all(p.KeepApart)
+		all(p.NotPartner)
 		for j := range p.PartnerWith {
 			p.PartnerWith[j].Name = one(p.PartnerWith[j].Name)
 		}

@@ -95,6 +95,9 @@ func (q Request) invite(p *scheduler.Problem) error {
 		for _, other := range e.KeepApart {
 			p.NeverMeet = addPair(p.NeverMeet, orderedPair(i, names[strings.ToLower(other)], 0))
 		}
+		for _, other := range e.NotPartner {
+			p.NeverPartner = addPair(p.NeverPartner, orderedPair(i, names[strings.ToLower(other)], 0))
+		}
 	}
 	return nil
 }
