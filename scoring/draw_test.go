@@ -15,7 +15,6 @@ func drawRules() *rapid.Generator[scoring.Rules] {
 			To:      rapid.IntRange(1, 21).Draw(t, "to"),
 			WinBy:   rapid.IntRange(1, 2).Draw(t, "win by"),
 			Minutes: rapid.SampledFrom([]int{0, 12}).Draw(t, "minutes"),
-			BestOf:  rapid.SampledFrom([]int{0, 1, 3, 5}).Draw(t, "best of"),
 		}
 		if rapid.Bool().Draw(t, "capped") {
 			r.Cap = rapid.IntRange(r.To, r.To+6).Draw(t, "cap")

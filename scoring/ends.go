@@ -10,13 +10,12 @@ type endChange struct {
 }
 
 // EndsAt is the score at which the teams switch ends within a game: 6 in a game to 11, 8 to 15, 11 to
-// 21 (2026: 21.B), half of the target rounded up in any other. In a match of several games only the
-// deciding game has it.
+// 21 (2026: 21.B), half of the target rounded up in any other.
 func (r Rules) EndsAt() int { return (r.To + 1) / 2 }
 
 func newEndChange(r Rules) endChange {
 	at := r.EndsAt()
-	if r.BestOf > 1 || max(r.StartA, r.StartB) >= at || at >= r.To {
+	if max(r.StartA, r.StartB) >= at || at >= r.To {
 		return endChange{}
 	}
 	return endChange{at: at}

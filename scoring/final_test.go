@@ -235,3 +235,16 @@ func TestEveryGamePlayedToTheEndHasAFinal(t *testing.T) {
 		}
 	})
 }
+
+func finals(t *testing.T, r scoring.Rules, texts ...string) []scoring.Final {
+	t.Helper()
+	var out []scoring.Final
+	for _, text := range texts {
+		f, err := r.ParseFinal(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, f)
+	}
+	return out
+}

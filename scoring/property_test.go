@@ -209,7 +209,7 @@ func TestEndsChangeOnceAtHalf(t *testing.T) {
 		passed := max(state.Score.A, state.Score.B) >= rules.EndsAt()
 		began := max(rules.StartA, rules.StartB) < rules.EndsAt()
 		want := 0
-		if passed && began && rules.BestOf < 2 && rules.EndsAt() < rules.To {
+		if passed && began && rules.EndsAt() < rules.To {
 			want = 1
 		}
 		if changes != want {

@@ -27,7 +27,6 @@ type Rules struct {
 	Minutes    int     `json:"minutes,omitempty"`      // after which play stops; 0 for no limit
 	StartA     int     `json:"start_a,omitempty"`      // the score that team A begins with
 	StartB     int     `json:"start_b,omitempty"`
-	BestOf     int     `json:"best_of,omitempty"` // games in the match; 0 or 1 for a single game
 }
 
 // MaxTo is the highest target and cap that [Rules.Validate] lets pass. No rulebook goes beyond 21.
@@ -50,8 +49,6 @@ func (r Rules) Validate() error {
 		return fmt.Errorf("a time limit of %d minutes is not possible: use 0 for none", r.Minutes)
 	case r.StartA < 0 || r.StartA >= r.To || r.StartB < 0 || r.StartB >= r.To:
 		return fmt.Errorf("a game to %d cannot start at %d-%d: a start is 0 to %d", r.To, r.StartA, r.StartB, r.To-1)
-	case r.BestOf < 0 || r.BestOf > 1 && r.BestOf%2 == 0:
-		return fmt.Errorf("a match is best of 1, 3 or 5 games, and not of %d", r.BestOf)
 	}
 	return nil
 }
@@ -71,9 +68,6 @@ func (r Rules) String() string {
 	if r.Minutes > 0 {
 		b.WriteString(", ")
 		b.WriteString(counted(r.Minutes, "minute", "minutes"))
-	}
-	if r.BestOf > 1 {
-		fmt.Fprintf(&b, ", best of %d", r.BestOf)
 	}
 	return b.String()
 }

@@ -12,8 +12,8 @@ func TestRulesInWords(t *testing.T) {
 	for want, r := range map[string]scoring.Rules{
 		"side-out to 11, win by 2":         {To: 11, WinBy: 2},
 		"side-out singles to 15, win by 1": {Singles: true, To: 15, WinBy: 1},
-		"rally to 21, win by 2, cap 23, last point on serve, 20 minutes, best of 3": {
-			Scoring: scoring.RallyScoring, To: 21, WinBy: 2, Cap: 23, WinOnServe: true, Minutes: 20, BestOf: 3,
+		"rally to 21, win by 2, cap 23, last point on serve, 20 minutes": {
+			Scoring: scoring.RallyScoring, To: 21, WinBy: 2, Cap: 23, WinOnServe: true, Minutes: 20,
 		},
 		"side-out to 11, win by 2, starting at 3-0": {To: 11, WinBy: 2, StartA: 3},
 	} {
@@ -46,8 +46,6 @@ func TestRulesThatCannotBePlayed(t *testing.T) {
 		"B starts at the target": {To: 11, WinBy: 2, StartB: 11},
 		"A starts below nothing": {To: 11, WinBy: 2, StartA: -1},
 		"B starts below nothing": {To: 11, WinBy: 2, StartB: -1},
-		"best of an even number": {To: 11, WinBy: 2, BestOf: 2},
-		"best of minus one":      {To: 11, WinBy: 2, BestOf: -1},
 		"unknown scoring":        {Scoring: 7, To: 11, WinBy: 2},
 	} {
 		if err := r.Validate(); err == nil {

@@ -75,6 +75,24 @@ func settingsOfANight() []setting {
 		either("Walkovers", "walkovers and retired games in the table; the rulebook leaves them out", "count", "left out", func(s *session.Settings) *bool { return &s.Stopped }),
 		optional("Cap", "points that win with any lead, such as 15; empty for none", func(s *session.Settings) *int { return &s.Scoring.Cap }),
 		optional("Time limit", "minutes after which a game stops and the score decides; empty for none", func(s *session.Settings) *int { return &s.Scoring.Minutes }),
+		{
+			label: "Start score", hint: "what both teams begin with, such as 3 for shorter games; empty for 0",
+			show: plainly(func(s session.Settings) string {
+				if s.Scoring.StartA == s.Scoring.StartB {
+					return wholeNumber(s.Scoring.StartA)
+				}
+				return fmt.Sprintf("%d-%d", s.Scoring.StartA, s.Scoring.StartB)
+			}),
+			read: func(s *session.Settings, text string, _ typedAt) (err error) {
+				start := 0
+				if strings.TrimSpace(text) != "" {
+					start, err = number(text, "start score")
+				}
+				s.Scoring.StartA, s.Scoring.StartB = start, start
+				return err
+			},
+		},
+		optional("Rest after", "games running, in rounds: then somebody sits out; empty for as the courts allow", func(s *session.Settings) *int { return &s.MaxRun }),
 		either("Last point", "rally scoring only: on serve, the winning point takes the serve", "on serve", "by anybody", func(s *session.Settings) *bool { return &s.Scoring.WinOnServe }),
 		{
 			label: benchLabel, options: []string{"mixed", "strict"},
@@ -141,21 +159,24 @@ func count(label, hint string, of func(*session.Settings) *int, options ...strin
 // optional is a whole number that may be left out, which is 0.
 func optional(label, hint string, of func(*session.Settings) *int) setting {
 	x := count(label, hint, of)
-	whole := x.read
-	x.show = plainly(func(s session.Settings) string {
-		if *of(&s) == 0 {
-			return ""
-		}
-		return strconv.Itoa(*of(&s))
-	})
+	read := x.read
+	x.show = plainly(func(s session.Settings) string { return wholeNumber(*of(&s)) })
 	x.read = func(s *session.Settings, text string, typed typedAt) error {
 		if strings.TrimSpace(text) == "" {
 			*of(s) = 0
 			return nil
 		}
-		return whole(s, text, typed)
+		return read(s, text, typed)
 	}
 	return x
+}
+
+// wholeNumber is a whole number, empty for 0.
+func wholeNumber(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
 }
 
 // either is a setting with two ways, of which the second is the usual one and stands first among the options.

@@ -52,6 +52,7 @@ are times of day, which then need --start and --slot.`,
 	addChoice(cmd, &p.ask.Format, "format", "how teams are made", scheduler.ParseFormat, "rotating", "mixed", "pairs")
 	addChoice(cmd, &p.ask.Leveling, "levels", "how even games shall be for what they cost in meetings, if the roster has levels", scheduler.ParseLeveling, "off", "gentle", "even")
 	addChoice(cmd, &p.ask.Benching, "benching", "mixed: a few sit out twice running where all meet more for it; strict: as few as can be", scheduler.ParseBenching, "mixed", "strict")
+	addWhole(cmd, &p.ask.MaxRun, "longest-run", 1, rotation.MaxRounds, "let people sit out after `N` games running (default: as the courts allow)")
 	addEffort(cmd, &p.effort)
 	addClock(cmd, &p.ask.Start, "start", "when round 1 is called, for rosters with times of day (`19:00`)")
 	p.ask.Slot = 15

@@ -24,7 +24,6 @@ func New(seed uint64, r scoring.Rules) (Lesson, error) {
 	if err := r.Validate(); err != nil {
 		return Lesson{}, err
 	}
-	r.BestOf = 0 // ends change in the single game that every question is from
 	return Lesson{Seed: seed, Rules: r, Level: SideOuts}, nil
 }
 

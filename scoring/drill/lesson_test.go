@@ -38,7 +38,7 @@ func TestTheEngineAnswersEverythingRight(t *testing.T) {
 		for _, r := range []scoring.Rules{
 			toEleven,
 			{Scoring: scoring.RallyScoring, To: 15, WinBy: 1},
-			{Singles: true, To: 7, WinBy: 2, Cap: 9, BestOf: 3},
+			{Singles: true, To: 7, WinBy: 2, Cap: 9},
 		} {
 			l := lesson(t, seed, r)
 			for range 30 {

@@ -23,6 +23,7 @@ type Request struct {
 	Seed    uint64
 
 	Leveling scheduler.Leveling // how much even games are worth
+	MaxRun   int                // games running after which somebody sits out; 0 for no limit
 	Benching scheduler.Benching // what sitting out twice running may cost
 }
 
@@ -42,7 +43,7 @@ func (q Request) Problem() (scheduler.Problem, error) {
 	case q.Format == scheduler.Ladder:
 		return scheduler.Problem{}, fmt.Errorf("a ladder cannot be planned: each round follows from the results of the one before")
 	}
-	p := scheduler.Problem{Format: q.Format, Rounds: q.Rounds, Seed: q.Seed, Benching: q.Benching, Leveling: q.Leveling}
+	p := scheduler.Problem{Format: q.Format, Rounds: q.Rounds, Seed: q.Seed, Benching: q.Benching, Leveling: q.Leveling, MaxRun: q.MaxRun}
 	for i := range q.Courts {
 		p.Courts = append(p.Courts, scheduler.CourtSpec{Name: strconv.Itoa(i + 1)})
 	}
