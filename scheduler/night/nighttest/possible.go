@@ -56,7 +56,8 @@ func Contradictory(p night.Problem) bool {
 	return false
 }
 
-// allMates lists fixed partners; with set pairs those left over pair up in the order of the list.
+// allMates lists fixed partners; with set pairs those left over pair up in the order of the list, each with the first
+// who may be the partner and leaves partners for the others.
 func allMates(p night.Problem) map[night.Player]night.Player {
 	mates := map[night.Player]night.Player{}
 	for _, w := range p.Together {
@@ -71,11 +72,38 @@ func allMates(p night.Problem) map[night.Player]night.Player {
 				left = append(left, night.Player(i))
 			}
 		}
-		for k := 0; k+1 < len(left); k += 2 {
-			mates[left[k]], mates[left[k+1]] = left[k+1], left[k]
+		pairs, ok := paired(p, left, len(left)%2)
+		if !ok {
+			pairs = nil
+			for k := 0; k+1 < len(left); k += 2 {
+				pairs = append(pairs, night.Team{left[k], left[k+1]})
+			}
+		}
+		for _, t := range pairs {
+			mates[t[0]], mates[t[1]] = t[1], t[0]
 		}
 	}
 	return mates
+}
+
+// paired tries all ways in which people pair up, in their order, with so many alone.
+func paired(p night.Problem, left []night.Player, alone int) ([]night.Team, bool) {
+	if len(left) == 0 {
+		return nil, true
+	}
+	for k := 1; k < len(left); k++ {
+		t := night.Pair{A: left[0], B: left[k]}
+		if night.HasPair(p.NeverPartner, t) || night.HasPair(p.NeverMeet, t) {
+			continue
+		}
+		if rest, ok := paired(p, slices.Concat(left[1:k], left[k+1:]), alone); ok {
+			return append([]night.Team{{t.A, t.B}}, rest...), true
+		}
+	}
+	if alone > 0 {
+		return paired(p, left[1:], alone-1)
+	}
+	return nil, false
 }
 
 func playsOn(p night.Problem, i night.Player, c night.Court) bool {
