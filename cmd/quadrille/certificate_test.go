@@ -20,7 +20,7 @@ import (
 var updateWords = flag.Bool("update-words", false, "write the texts of certificates in testdata/words anew")
 
 // TestCertificatesInFull holds the whole text of certificates that an organiser would have to defend before the club:
-// two nights on which half of the people sit out, one on which two do, and one of free courts.
+// two nights on which half of the people sit out, with the ways to share the bench, one on which two do, and one of free courts.
 func TestCertificatesInFull(t *testing.T) {
 	for _, c := range [][3]int{{16, 2, 10}, {24, 3, 10}, {18, 4, 9}} {
 		p, err := rotation.Request{Players: c[0], Courts: c[1], Rounds: c[2], Seed: 1}.Problem()
@@ -34,6 +34,15 @@ func TestCertificatesInFull(t *testing.T) {
 		var out bytes.Buffer
 		if err := printCertificate(&out, scheduler.Certify(p, rounds), 0); err != nil {
 			t.Fatal(err)
+		}
+		if scheduler.Choosable(p) {
+			ways, err := scheduler.Alternatives(t.Context(), p, scheduler.Budget{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := printAlternatives(&out, ways, p); err != nil {
+				t.Fatal(err)
+			}
 		}
 		sameText(t, fmt.Sprintf("plan-%d-%d-%d.txt", c[0], c[1], c[2]), out.String())
 	}

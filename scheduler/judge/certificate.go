@@ -38,6 +38,7 @@ type Kind struct {
 	Name   string // as in "partner repeats", the same on screens, on the command line and in documents
 	Says   string // what is counted, short enough for a column
 	Rests  bool   // it is about sitting out, which nobody does while play is rolling
+	Traded bool   // it grows with sit-outs right after a sit-out, which are weighed against meeting others again
 	Levels bool   // it is about levels, which not every night has
 	At     func(*Certificate) *Value
 	Judge  func(*Case) Value
@@ -65,9 +66,10 @@ func inOrder() []Kind {
 
 // Measure is one line of a certificate, in the words that screens, command line and documents share.
 type Measure struct {
-	Name  string // as in "partner repeats"
-	Says  string // what is counted, short enough for a column
-	Rests bool   // it is about sitting out
+	Name   string // as in "partner repeats"
+	Says   string // what is counted, short enough for a column
+	Rests  bool   // it is about sitting out
+	Traded bool   // it is weighed against meeting others again
 	Value
 }
 
@@ -76,7 +78,7 @@ func (c Certificate) Measures() []Measure {
 	var all []Measure
 	for _, k := range Kinds() {
 		if !k.Levels || c.Levels.Games > 0 {
-			all = append(all, Measure{k.Name, k.Says, k.Rests, *k.At(&c)})
+			all = append(all, Measure{k.Name, k.Says, k.Rests, k.Traded, *k.At(&c)})
 		}
 	}
 	return all

@@ -20,7 +20,11 @@ func TestPerfectIsEveryGapNone(t *testing.T) {
 		{"no bound", func(c *Certificate) { c.Strangers = Value{Value: 3, Open: true} }, false, "No bound is known for strangers."},
 		{"played", func(c *Certificate) { c.PartnerRepeats = Value{Value: 3, Bound: 1, Played: 2} }, false, "partner repeats, 2 above its bound. The rounds already played make that certain"},
 		{"partly played", func(c *Certificate) { c.PartnerRepeats = Value{Value: 4, Bound: 1, Played: 2} }, false, "partner repeats by at most 1 besides 2 that lie in rounds already played"},
-		{"twice running", func(c *Certificate) { c.BenchedTwice = Value{Value: 5, Bound: 1} }, false, "Sit-outs right after a sit-out are 4 more than must be."},
+		{"twice running", func(c *Certificate) { c.BenchedTwice = Value{Value: 5, Bound: 1} }, false, "Above the bound, as they are weighed against meeting others again: out twice running by up to 4. What to ask"},
+		{"twice running and longer", func(c *Certificate) {
+			c.BenchedTwice, c.LongestBench = Value{Value: 5, Bound: 1, Played: 1}, Value{Value: 2, Bound: 1}
+		}, false, "Above the bound, as they are weighed against meeting others again: out twice running by up to 3 besides 1 that lie in rounds already played and longest bench by up to 1. What to ask"},
+		{"longer alone", func(c *Certificate) { c.LongestBench = Value{Value: 2, Bound: 1} }, false, "Not proved best: longest bench by at most 1;"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var cert Certificate
@@ -29,10 +33,11 @@ func TestPerfectIsEveryGapNone(t *testing.T) {
 			if cert.Perfect() != c.perfect || !strings.Contains(words, c.want) {
 				t.Errorf("perfect %v, %s", cert.Perfect(), words)
 			}
-			if c.name != "twice running" && strings.Contains(words, "Sit-outs right after") {
-				t.Errorf("nobody sat out twice running: %s", words)
+			twice := cert.BenchedTwice.Gap() > 0
+			if strings.Contains(words, "are weighed against") != twice || twice && strings.Contains(words, "Not proved best") {
+				t.Errorf("out twice running %v: %s", twice, words)
 			}
-			if rolling := strings.Join(cert.Words(false), "\n"); strings.Contains(rolling, "Sit-outs right after") || strings.Contains(rolling, "Every gap") {
+			if rolling := strings.Join(cert.Words(false), "\n"); strings.Contains(rolling, "are weighed against") || strings.Contains(rolling, "Every gap") {
 				t.Errorf("without rounds: %s", rolling)
 			}
 		})

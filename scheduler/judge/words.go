@@ -11,7 +11,8 @@ func (c Certificate) Words(rounds bool) []string {
 	if rounds && c.Perfect() {
 		return []string{"Every gap is 0: none that shares the sit-outs like this one can be fairer."}
 	}
-	var best, past, open, unknown []string
+	var best, past, open, unknown, traded []string
+	weighed := rounds && c.BenchedTwice.Left() > 0
 	for _, m := range c.Measures() {
 		switch {
 		case m.Rests && !rounds:
@@ -19,10 +20,10 @@ func (c Certificate) Words(rounds bool) []string {
 			unknown = append(unknown, m.Name)
 		case m.Gap() > 0 && m.Left() <= 0:
 			past = append(past, fmt.Sprintf("%s, %d above its bound", m.Name, m.Gap()))
-		case m.Played > 0:
-			open = append(open, fmt.Sprintf("%s by at most %d besides %d that lie in rounds already played", m.Name, m.Left(), m.Played))
+		case weighed && m.Traded && m.Gap() > 0:
+			traded = append(traded, m.Name+" by up to "+besides(m))
 		case m.Gap() > 0:
-			open = append(open, fmt.Sprintf("%s by at most %d", m.Name, m.Gap()))
+			open = append(open, m.Name+" by at most "+besides(m))
 		default:
 			best = append(best, m.Name)
 		}
@@ -44,13 +45,22 @@ func (c Certificate) Words(rounds bool) []string {
 	if len(unknown) > 0 {
 		words = append(words, "No bound is known for "+listed(unknown)+".")
 	}
-	if over := c.BenchedTwice.Left(); over > 0 && rounds {
-		words = append(words, fmt.Sprintf("Sit-outs right after a sit-out are %d more than must be. They are weighed against meeting others again, so what to ask is whether people meet more for them.", over))
+	if weighed {
+		words = append(words, "Above the bound, as they are weighed against meeting others again: "+listed(traded)+
+			". What to ask is whether people meet more for it.")
 	}
 	if !rounds {
 		words = append(words, "The bounds let anybody meet anybody, also those who were never here together, so part of a gap may be nobody's fault.")
 	}
 	return words
+}
+
+// besides is how far a measure may lie above what can be reached, and how much is past mending.
+func besides(m Measure) string {
+	if m.Played > 0 {
+		return fmt.Sprintf("%d besides %d that lie in rounds already played", m.Left(), m.Played)
+	}
+	return fmt.Sprint(m.Gap())
 }
 
 // listed joins words as a sentence does.
