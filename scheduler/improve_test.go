@@ -112,3 +112,37 @@ func TestImproveRefusesOtherNights(t *testing.T) {
 		t.Errorf("done before it began: %v", err)
 	}
 }
+
+// TestNothingSeenGainsPartnerRepeats: whatever else a search betters, it does not pay for it with partner repeats that the
+// plan which people saw had not, in slices or in a re-plan of the same night. Only what is more important may cost one:
+// sit-outs (others can need more repeats: see the bound), and partners who ask to play together twice, which is a repeat in itself and so left out here.
+func TestNothingSeenGainsPartnerRepeats(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := nighttest.AnyProblem(t)
+		p.Together = nil
+		seen, err := Plan(context.Background(), p, Budget{Moves: rapid.SampledFrom([]int{1, 300, 2000}).Draw(t, "moves")})
+		if err != nil {
+			t.Skip("no plan")
+		}
+		before := Certify(p, seen)
+		if p.Benching == MixedBench && before.BenchedTwice.Value > 0 {
+			t.Skip("how evenly people sit out twice running is more important, and stands in no certificate")
+		}
+		slice := rapid.Uint64Range(0, 7).Draw(t, "slice")
+		better, _, err := Improve(context.Background(), p, seen, Budget{Moves: 5000}, slice)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, _, err := Replan(context.Background(), p, seen, Budget{Moves: 5000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, rounds := range map[string][]Round{"improve": better, "replan": again} {
+			after := Certify(p, rounds)
+			if now := after.PartnerRepeats; now.Value > before.PartnerRepeats.Value && now.Bound <= before.PartnerRepeats.Value && after.SitoutEvenness.Value >= before.SitoutEvenness.Value &&
+				after.BenchedTwice.Value >= before.BenchedTwice.Value && after.LongestBench.Value >= before.LongestBench.Value && len(Unkept(p, rounds)) >= len(Unkept(p, seen)) {
+				t.Errorf("%s: %+v\n seen %+v", name, after, before)
+			}
+		}
+	})
+}

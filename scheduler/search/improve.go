@@ -42,7 +42,7 @@ func Improve(ctx context.Context, p night.Problem, plan []night.Round, moves int
 	} else {
 		other = s.solve(ctx)
 	}
-	if !slices.Equal(games(other.shapes), games(b.shapes)) || other.cost(w) >= b.cost(w) {
+	if !slices.Equal(games(other.shapes), games(b.shapes)) || other.cost(w) >= b.cost(w) || other.paysWithPartners(b) {
 		return plan, false
 	}
 	return s.finish(other, plan), true

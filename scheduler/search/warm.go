@@ -31,6 +31,11 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 	} else {
 		best = s.warmBound(drawn, shown).under(w)
 	}
+	if Fits(&p, shown) { // nothing changed but wishes, levels or weights
+		if b := newSearch(n, moves).boardOf(shown).under(w); slices.Equal(games(b.shapes), games(best.shapes)) {
+			best = b
+		}
+	}
 	for _, heat := range nearHeat { // the colder, the more games stay
 		if best.cost(&seen) <= strict.Weight(&seen) {
 			break
@@ -43,7 +48,7 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 		a.still = true
 		a.run(ctx, moves/nearShare, heat, heat/2)
 		a.restore()
-		if near.cost(&seen) < best.cost(&seen) {
+		if near.cost(&seen) < best.cost(&seen) && !near.paysWithPartners(best) {
 			best = near
 		}
 	}
@@ -51,11 +56,23 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 		// what was shown may be of a design that only its own search finds
 		other := newSearch(n, moves).solve(ctx)
 		sameGames := slices.Equal(games(other.shapes), games(best.shapes))
-		if sameGames && other.cost(&seen) < best.cost(&seen) || !sameGames && s.giveUp(best) {
+		if sameGames && other.cost(&seen) < best.cost(&seen) && !other.paysWithPartners(best) || !sameGames && s.giveUp(best) {
 			best = other
 		}
 	}
 	return s.pinned(ctx, s.finish(best, shown), shown)
+}
+
+// paysWithPartners tells whether a plan has more partner repeats than another without being better in what is more
+// important. The weights let many repeated meetings buy one, but whoever saw a plan without it would not.
+func (b *board) paysWithPartners(than *board) bool {
+	ours, theirs := b.score(), than.score()
+	for k, weight := range b.w {
+		if weight > b.w[measure.Partners] && ours[k] < theirs[k] {
+			return false
+		}
+	}
+	return ours[measure.Partners] > theirs[measure.Partners]
 }
 
 // nearHeat are the temperatures at which a plan is sought near the one that was shown, and nearShare the part of the
