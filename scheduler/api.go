@@ -15,6 +15,7 @@ type (
 	CourtSpec = night.CourtSpec
 	Pair      = night.Pair
 	Pin       = night.Pin
+	Recent    = night.Recent
 	Player    = night.Player
 	Court     = night.Court
 	Team      = night.Team
@@ -34,6 +35,9 @@ const (
 	Nobody   = night.Nobody
 	NoCourt  = night.NoCourt
 )
+
+// LastNight is [night.LastNight].
+const LastNight = night.LastNight
 
 // Formats lists every format in the order of their constants.
 func Formats() []Format { return night.Formats() }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"club/quadrille/scheduler/ladder"
+	"club/quadrille/scheduler/lately"
 	"club/quadrille/scheduler/lineup"
 	"club/quadrille/scheduler/night"
 	"club/quadrille/scheduler/search"
@@ -56,7 +57,7 @@ func Plan(ctx context.Context, p Problem, b Budget) ([]Round, error) {
 		p.Pins = slices.DeleteFunc(slices.Clone(p.Pins), func(pin Pin) bool { return pin.Round < first })
 		rounds = append([]Round{round}, search.Rounds(ctx, p, b.Moves)...)
 	}
-	return rounds, unpinned(asked, rounds)
+	return lately.Arrange(night.New(&p), rounds), unpinned(asked, rounds)
 }
 
 // unpinned is a [*Conflict] about what was pinned and is not in the rounds, nil where all of it is.

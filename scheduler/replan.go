@@ -3,6 +3,7 @@ package scheduler
 import (
 	"context"
 
+	"club/quadrille/scheduler/lately"
 	"club/quadrille/scheduler/night"
 	"club/quadrille/scheduler/search"
 )
@@ -31,6 +32,9 @@ func Replan(ctx context.Context, p Problem, shown []Round, b Budget) ([]Round, C
 		if rounds, err = Plan(ctx, p, b); err != nil {
 			return nil, Change{}, err
 		}
+	}
+	if len(shown) == 0 {
+		rounds = lately.Arrange(night.New(&p), rounds)
 	}
 	return rounds, Changed(shown, rounds), unpinned(p, rounds)
 }

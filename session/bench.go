@@ -55,6 +55,7 @@ func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *
 		d.problem.Courts = append(d.problem.Courts, scheduler.CourtSpec{Name: string(c.ID)})
 	}
 	d.wishes()
+	d.met()
 	return d
 }
 

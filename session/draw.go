@@ -67,6 +67,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 	d.problem.Met = d.rolled()
 	d.wishes()
 	d.letGo()
+	d.met()
 	d.takePins()
 	return d
 }

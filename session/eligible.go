@@ -169,6 +169,7 @@ func (u *lineup) hall() scheduler.Rolling {
 		Format:    n.Settings.Format,
 		Together:  u.problem.Together,
 		NeverMeet: u.problem.NeverMeet, NeverPartner: u.problem.NeverPartner,
+		Lately: u.problem.Lately,
 
 		Leveling:   n.Settings.Leveling(),
 		LevelLimit: n.Settings.Balance,

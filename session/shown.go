@@ -60,6 +60,9 @@ func ReplanRotation(ctx context.Context, l *Ledger, now time.Time, shown Shown) 
 		if from == nil || shown.Way != n.Way() {
 			from = n.Plan
 		}
+		if len(n.Games) == 0 && len(n.Plan) == 0 && len(d.problem.Lately) > 0 {
+			from = nil // nobody has gone to a court by it yet, and who comes changes who has met whom lately
+		}
 		if rounds, err = d.plan(ctx, from); err != nil {
 			return Rotation{Warnings: d.warnings()}, err
 		}

@@ -94,9 +94,17 @@ func (c *Club) Unusual() []string {
 	differ(callsText(s), callsText(u))
 	differ(s.Benching.String()+" bench", u.Benching.String()+" bench")
 	differ(stoppedText(s), stoppedText(u))
+	differ(memoryText(s), memoryText(u))
 	number(s.MaxRun, u.MaxRun, "game", " running without a rest")
 	number(len(n.OpenCourts()), c.Usual.Courts, "court", "")
 	return out
+}
+
+func memoryText(s Settings) string {
+	if s.Forget {
+		return "the nights before forgotten"
+	}
+	return "the nights before remembered"
 }
 
 func levelsText(s Settings) string {

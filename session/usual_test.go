@@ -58,16 +58,17 @@ func TestSettingsOfOneNightAreNotUsual(t *testing.T) {
 // TestEachPartOfTheSettingsCanBeUnusual: none is left out of what is said, but those that are of one night.
 func TestEachPartOfTheSettingsCanBeUnusual(t *testing.T) {
 	for name, change := range map[string]func(*Settings){
-		"flow":    func(s *Settings) { s.Flow = Rolling },
-		"format":  func(s *Settings) { s.Format++ },
-		"scoring": func(s *Settings) { s.Scoring = scoring.Rules{Scoring: scoring.RallyScoring, To: 11, WinBy: 2} },
-		"cap":     func(s *Settings) { s.Scoring.Cap = 15 },
-		"rounds":  func(s *Settings) { s.Rounds++ },
-		"slot":    func(s *Settings) { s.Slot++ },
-		"levels":  func(s *Settings) { s.Balance = 0.75 },
-		"singles": func(s *Settings) { s.Singles = true },
-		"stopped": func(s *Settings) { s.Stopped = true },
-		"running": func(s *Settings) { s.MaxRun = 3 },
+		"flow":                    func(s *Settings) { s.Flow = Rolling },
+		"format":                  func(s *Settings) { s.Format++ },
+		"scoring":                 func(s *Settings) { s.Scoring = scoring.Rules{Scoring: scoring.RallyScoring, To: 11, WinBy: 2} },
+		"cap":                     func(s *Settings) { s.Scoring.Cap = 15 },
+		"rounds":                  func(s *Settings) { s.Rounds++ },
+		"slot":                    func(s *Settings) { s.Slot++ },
+		"levels":                  func(s *Settings) { s.Balance = 0.75 },
+		"singles":                 func(s *Settings) { s.Singles = true },
+		"stopped":                 func(s *Settings) { s.Stopped = true },
+		"running":                 func(s *Settings) { s.MaxRun = 3 },
+		"nights before forgotten": func(s *Settings) { s.Forget = true },
 	} {
 		d, _, _ := newTestDesk(t)
 		withPeople(t, d, 2, 0, Rounds)

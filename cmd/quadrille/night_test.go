@@ -88,7 +88,7 @@ func lasting(screen string) string {
 // fill puts text into the field of a form that has this label.
 func (s *terminal) fill(label, text string) *terminal {
 	s.t.Helper()
-	for range 20 {
+	for range 40 {
 		at := field(s.until("a field of a form", func(screen string) bool { return field(screen) != "" }).Screen())
 		if at == label || strings.HasPrefix(at, label+" ") {
 			return s.Press("ctrl+u").Type(text).Shows("> " + label)

@@ -14,8 +14,10 @@ type Case struct {
 	Scope   *bound.Scope
 	Least   measure.PairSums // what who plays with whom costs at least
 
-	past             measure.Levels // of the rounds that are fixed
-	evenness, spread measure.Value  // of sit-outs, which are worked out together
+	all              []night.Game        // of the night
+	remembered       map[night.Pair]bool // who were partners on the last night
+	past             measure.Levels      // of the rounds that are fixed
+	evenness, spread measure.Value       // of sit-outs, which are worked out together
 }
 
 // Rotation makes a case of the rounds of a night. What was played before them, in the history of the night's problem,
@@ -39,8 +41,10 @@ func Games(n *night.Night, rounds []night.Round) *Case {
 func (c *Case) settle(n *night.Night) *Case {
 	past := gamesOf(n.Problem.History)
 	c.past = measure.LevelsOf(n.Problem, past)
-	c.Levels = measure.LevelsOf(n.Problem, append(past, gamesOf(c.Rounds)...))
+	c.all = append(past, gamesOf(c.Rounds)...)
+	c.Levels = measure.LevelsOf(n.Problem, c.all)
 	c.Least = c.Scope.Bounds()
+	c.remembered = remembered(n.Problem)
 	if !c.Scope.Loose {
 		c.evenness, c.spread = c.Scope.Sitouts(c.Rounds, c.Counted)
 	}
@@ -58,9 +62,9 @@ func gamesOf(rounds []night.Round) (games []night.Game) {
 func (c *Case) Certificate() Certificate { return c.certificate(Kinds()) }
 
 func (c *Case) certificate(kinds []Kind) Certificate {
-	out := Certificate{Levels: c.Levels}
+	out := Certificate{Levels: c.Levels, Remembered: len(c.remembered)}
 	for _, k := range kinds {
-		if k.Rests && c.Scope.Loose || k.Levels && c.Levels.Games == 0 {
+		if k.Rests && c.Scope.Loose || k.Levels && c.Levels.Games == 0 || k.Before && len(c.remembered) == 0 {
 			continue
 		}
 		*k.At(&out) = k.Judge(c)

@@ -27,7 +27,9 @@ type Certificate struct {
 	TeamGap          Value          `json:"team_gap,omitzero"`
 	CourtLevels      Value          `json:"court_levels,omitzero"`
 	CourtSpread      Value          `json:"court_spread"`
-	Levels           measure.Levels `json:"levels,omitzero"` // how even games are, if people state their levels
+	LastPartners     Value          `json:"last_partners,omitzero"`
+	Levels           measure.Levels `json:"levels,omitzero"`      // how even games are, if people state their levels
+	Remembered       int            `json:"remembered,omitempty"` // pairs of people here who were partners on the last night
 }
 
 // Value is one measure with its provable lower bound.
@@ -40,6 +42,7 @@ type Kind struct {
 	Rests  bool   // it is about sitting out, which nobody does while play is rolling
 	Traded bool   // it grows with sit-outs right after a sit-out, which are weighed against meeting others again
 	Levels bool   // it is about levels, which not every night has
+	Before bool   // it is about the nights before, which are not always remembered
 	At     func(*Certificate) *Value
 	Judge  func(*Case) Value
 }
@@ -77,7 +80,7 @@ type Measure struct {
 func (c Certificate) Measures() []Measure {
 	var all []Measure
 	for _, k := range Kinds() {
-		if !k.Levels || c.Levels.Games > 0 {
+		if (!k.Levels || c.Levels.Games > 0) && (!k.Before || c.Remembered > 0) {
 			all = append(all, Measure{k.Name, k.Says, k.Rests, k.Traded, *k.At(&c)})
 		}
 	}

@@ -14,10 +14,11 @@ type Problem struct {
 	History []Round // rounds played or called, oldest first
 	Met     []Game  // games of tonight that belong to no round, as of a rolling hour
 
-	Together     []Pair // who must be partners: whenever both play, or a number of times tonight
-	NeverPartner []Pair // who must not be in one team
-	NeverMeet    []Pair // who must not share a court
-	Pins         []Pin  // what was decided by hand about rounds to come
+	Together     []Pair   // who must be partners: whenever both play, or a number of times tonight
+	NeverPartner []Pair   // who must not be in one team
+	NeverMeet    []Pair   // who must not share a court
+	Pins         []Pin    // what was decided by hand about rounds to come
+	Lately       []Recent // who met on the nights before, each two once; it decides only where all else is equal
 
 	Benching        Benching // what sitting out twice running may cost
 	TwicePrice      int      // repeated meetings that two sit-outs twice running weigh on a mixed bench; 0 = the usual 3

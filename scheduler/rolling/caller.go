@@ -21,6 +21,7 @@ type caller struct {
 	levels  []int   // of everybody, in tenths, 0 = unknown
 	longest float64 // the longest wait if everybody is called in turn, in minutes
 	met     *memory
+	lately  map[[2]night.Player]before // who met on the nights before
 	d       *dice.Dice
 }
 
@@ -44,6 +45,7 @@ func newCaller(r Moment) (*caller, error) {
 	for i, person := range p.People {
 		c.levels[i] = int(math.Round(10 * person.Level))
 	}
+	c.lately = recall(r.Lately)
 	c.queue()
 	c.longest = c.longestInTurn()
 	return c, nil

@@ -25,6 +25,10 @@ const (
 	recentWeight = 43 // two who came off court together
 	bandWeight   = 21 // a player outside the band of levels that the court prefers
 	levelWeight  = 3  // a level by which one team is the stronger
+
+	// Of two who were partners or met on the last night, for each game there: far less than anything of tonight.
+	partnersLately = 4
+	metLately      = 1
 )
 
 // prices are what repeats, wishes and sure winners cost, by the order of importance.
@@ -88,9 +92,35 @@ func (c *caller) cost(g night.Game) float64 {
 			if c.met.last(i, j) {
 				sum += recentWeight
 			}
+			if c.lately != nil {
+				sum += c.lately[[2]night.Player{min(i, j), max(i, j)}].of(x^y == 1)
+			}
 		}
 	}
 	return sum + c.levelCost(seats, g.Court)
+}
+
+// before is what it costs that two are partners, or meet otherwise, who did so on the nights before.
+type before struct{ partners, others float64 }
+
+func (b before) of(partners bool) float64 {
+	if partners {
+		return b.partners
+	}
+	return b.others
+}
+
+// recall makes prices of who met on the nights before, nil of nobody.
+func recall(lately []night.Recent) map[[2]night.Player]before {
+	if len(lately) == 0 {
+		return nil
+	}
+	out := make(map[[2]night.Player]before, len(lately))
+	for _, r := range lately {
+		met := float64(metLately*(r.Partners+r.Opponents)) / night.LastNight
+		out[[2]night.Player{min(r.A, r.B), max(r.A, r.B)}] = before{met + float64(partnersLately*r.Partners)/night.LastNight, met}
+	}
+	return out
 }
 
 // partners is what it costs that two are partners who were so many times before. A wish is granted before anything

@@ -31,6 +31,8 @@ type Moment struct {
 
 	Together, NeverPartner, NeverMeet []night.Pair
 
+	Lately []night.Recent // as in Problem
+
 	Pinned []night.Pair   // by decision of the organiser: once both wait they are partners in the next game; see [Moment.Unpinnable]
 	First  []night.Player // by decision of the organiser: called before everybody else who waits
 
