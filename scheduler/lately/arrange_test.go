@@ -111,7 +111,9 @@ func TestHistoryPutsAnEndToIt(t *testing.T) {
 	for _, change := range []func(*night.Problem){
 		func(p *night.Problem) { p.History = rounds[:1] },
 		func(p *night.Problem) { p.Met = rounds[0].Games },
-		func(p *night.Problem) { p.Pins = []night.Pin{{Round: 1, A: night.Team{0, 1}, B: night.Team{night.Nobody, night.Nobody}, Court: night.NoCourt}} },
+		func(p *night.Problem) {
+			p.Pins = []night.Pin{{Round: 1, A: night.Team{0, 1}, B: night.Team{night.Nobody, night.Nobody}, Court: night.NoCourt}}
+		},
 		func(p *night.Problem) { p.Lately = nil },
 	} {
 		q := p
