@@ -1,49 +1,38 @@
-package scoring_test
+package scoring
 
-import (
-	"slices"
-	"testing"
+import "testing"
 
-	"club/quadrille/scoring"
-)
-
-// TestCourse: rallies with what they gave, corrections made, a technical foul as what it took or gave.
-func TestCourse(t *testing.T) {
-	won := func(team scoring.Team) scoring.Entry {
-		return scoring.Entry{Kind: scoring.RallyWon, Rally: scoring.Rally{Won: team}}
+// TestSwitchedEnds: teams have changed ends where the sheet says so, and not for other entries.
+func TestSwitchedEnds(t *testing.T) {
+	s := Sheet{Rules: Rules{To: 11, WinBy: 2}, Entries: []Entry{{Kind: RallyWon, Rally: Rally{Won: A}}}}
+	if s.SwitchedEnds() {
+		t.Error("a rally changed ends")
 	}
-	foul := func(team scoring.Team) scoring.Entry {
-		return scoring.Entry{Kind: scoring.TechnicalFoul, Team: team}
+	s.Entries = append(s.Entries, Entry{Kind: EndsSwitched}, Entry{Kind: RallyWon, Rally: Rally{Won: B}})
+	if !s.SwitchedEnds() || (Sheet{}).SwitchedEnds() {
+		t.Error("changed ends are not seen, or seen where nothing was entered")
 	}
-	const a, b = scoring.A, scoring.B
-	for _, c := range []struct {
-		name    string
-		entries []scoring.Entry
-		want    []scoring.Step
-	}{
-		{"nothing", nil, nil},
-		{"side outs", []scoring.Entry{won(a), won(b), won(b), won(a), won(a)}, []scoring.Step{{a, 1}, {b, 0}, {b, 1}, {a, 0}, {a, 0}}},
-		{"a foul takes a point", []scoring.Entry{won(a), foul(a)}, []scoring.Step{{a, 1}, {a, -1}}},
-		{"a foul gives one", []scoring.Entry{foul(a)}, []scoring.Step{{b, 1}}},
-		{"a rally that never was", []scoring.Entry{won(a), won(b), {Kind: scoring.RallyRemoved, At: 1}}, []scoring.Step{{b, 0}}},
-		{
-			"set right",
-			[]scoring.Entry{won(a), {Kind: scoring.SetRight, Setting: scoring.Start(scoring.Rules{To: 11, WinBy: 2}, b).Setting()}, won(b)},
-			[]scoring.Step{{a, 1}, {b, 1}},
-		},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			s := scoring.Sheet{Rules: scoring.Rules{To: 11, WinBy: 2}}
-			for _, e := range c.entries {
-				var err error
-				if s, err = s.Add(e); err != nil {
-					t.Fatal(err)
-				}
+}
+
+// TestSetRightNamesTheWinner: a score that is set right ends the game for the team whose score it is, and one that
+// ends nothing has no winner that a later reader could take for one.
+func TestSetRightNamesTheWinner(t *testing.T) {
+	start := Start(Rules{To: 11, WinBy: 2}, A)
+	for score, want := range map[Score]struct {
+		done   bool
+		winner Team
+	}{{11, 4}: {true, A}, {4, 11}: {true, B}, {10, 10}: {false, A}, {12, 13}: {false, A}, {12, 14}: {true, B}} {
+		set := start.Setting()
+		set.Score = score
+		s, err := start.Set(set)
+		if err != nil || s.Done != want.done || s.Winner != want.winner {
+			t.Errorf("%v: done %v, winner %v, %v", score, s.Done, s.Winner, err)
+			continue
+		}
+		if set.Score = (Score{3, 4}); want.done {
+			if again, err := s.Set(set); err != nil || again.Done || again.Winner != A {
+				t.Errorf("%v and then 3-4: done %v, winner %v, %v", score, again.Done, again.Winner, err)
 			}
-			got, err := s.Course()
-			if err != nil || !slices.Equal(got, c.want) {
-				t.Errorf("the course is %v, %v, want %v", got, err, c.want)
-			}
-		})
+		}
 	}
 }

@@ -33,7 +33,7 @@ func benches(n *night.Night, r int, out [][]night.Player, yield func([][]night.P
 
 // unfairness is the sum of squared deviations from what is owed, and the difference among those who are there throughout.
 func unfairness(n *night.Night, owed []float64, out [][]night.Player) (sum float64, spread int) {
-	count := make([]int, n.People)
+	count := n.PastOuts()
 	for _, bench := range out {
 		for _, i := range bench {
 			count[i]++
@@ -63,9 +63,20 @@ func TestFairestOfAll(t *testing.T) {
 		if p.Rounds > 1 && len(p.People) > 5 && rapid.Bool().Draw(t, "leaves") {
 			p.People[1].Leave = p.Rounds - 1
 		}
+		if p.People[0].Arrive == 0 && rapid.Bool().Draw(t, "history") { // 0 sat out before, and a round more is to come
+			p.History = []night.Round{{Games: []night.Game{{A: night.Team{1, 2}, B: night.Team{3, 4}}}}}
+			for i := range night.Player(len(p.People)) {
+				if i == 0 || i > 4 {
+					p.History[0].Out = append(p.History[0].Out, i)
+				}
+			}
+			if p.People[1].Leave > 0 {
+				p.People[1].Leave++
+			}
+		}
 		n := night.New(&p)
 		var all [][][]night.Player
-		benches(n, 0, nil, func(out [][]night.Player) { all = append(all, slices.Clone(out)) })
+		benches(n, n.First, nil, func(out [][]night.Player) { all = append(all, slices.Clone(out)) })
 		start := all[rapid.IntRange(0, len(all)-1).Draw(t, "start")]
 		out := make([][]night.Player, len(start))
 		for r := range start {
@@ -73,21 +84,21 @@ func TestFairestOfAll(t *testing.T) {
 		}
 		shapes := make([]night.Shape, p.Rounds)
 		for r := range shapes {
-			shapes[r] = night.Shape{Courts: []night.Court{0}, Here: len(n.Here[r])}
+			shapes[r] = night.Shape{Courts: []night.Court{0}, Here: len(n.Here[n.First+r])}
 		}
 		shares := FairShares(n, shapes)
 		Fairest(n, shares, out)
 		sum, spread := unfairness(n, shares.Owed, out)
 		for r, bench := range out {
-			if len(bench) != len(n.Here[r])-4 {
+			if len(bench) != len(n.Here[n.First+r])-4 {
 				t.Fatalf("round %d: %v on the bench", r, bench)
 			}
 		}
 		idle := func(out [][]night.Player) (none bool) {
 			for i := range night.Player(n.People) {
-				played := 0
+				played := n.First - n.PastOuts()[i]
 				for r, bench := range out {
-					played += night.One(slices.Contains(n.Here[r], i) && !slices.Contains(bench, i))
+					played += night.One(slices.Contains(n.Here[n.First+r], i) && !slices.Contains(bench, i))
 				}
 				none = none || played == 0
 			}
