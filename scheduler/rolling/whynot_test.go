@@ -31,7 +31,7 @@ func TestWhyNot(t *testing.T) {
 	if !slices.Contains(taken.Game.Players(), 0) || !slices.Contains(with.Game.Players(), 0) || !slices.Contains(with.Game.Players(), 1) {
 		t.Fatalf("taken %v, with 1 %v: 0 has waited longest", taken.Game, with.Game)
 	}
-	if slices.Contains(taken.Game.Players(), 1) || taken.Met != 0 || with.Met != 3 || with.Partners != 0 {
+	if slices.Contains(taken.Game.Players(), 1) || taken.Met != 0 || with.Met != 3 || with.Partners != 0 || taken.CameOff != 0 || with.CameOff != 1 {
 		t.Errorf("taken %+v, with 1 %+v", taken, with)
 	}
 	if with.Four < taken.Four+100*3*newPrices(&p).meeting/newPrices(&p).partner {
