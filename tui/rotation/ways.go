@@ -121,6 +121,8 @@ func lookingText(r ui.Rotation) string {
 		return fmt.Sprintf("As printed: %d repeats. The rounds stay so until people, courts or settings change, or the desk is closed.", now)
 	case !r.Looking.Begun || r.Certificate.MeetingEvenness.Left() <= 0 && r.Looking.From == now:
 		return ""
+	case r.Looking.Settled && r.Certificate.MeetingEvenness.Left() <= 0:
+		return "Settled at the bound: " + what + "."
 	case r.Looking.Settled:
 		return "Settled: " + what + "."
 	}
