@@ -40,7 +40,7 @@ func newRollingDraw(club *Club, n *Night, now time.Time) *draw {
 
 // newDrawOf is newRollingDraw for some of the people of the night.
 func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *draw {
-	d := &draw{night: n, club: club, now: now}
+	d := &draw{night: n, club: club, now: now, levels: n.levels(club)}
 	d.problem.Format, d.problem.Seed = n.Settings.Format, n.Settings.Seed
 	for _, a := range n.Roll {
 		if !has(a) {
@@ -48,7 +48,7 @@ func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *
 		}
 		p, _ := club.Person(a.Person)
 		d.people = append(d.people, a.Person)
-		d.problem.People = append(d.problem.People, scheduler.Person{Name: p.Name, Group: strings.ToLower(p.Group), Level: p.Level})
+		d.problem.People = append(d.problem.People, scheduler.Person{Name: p.Name, Group: strings.ToLower(p.Group), Level: d.levelOf(p)})
 	}
 	for _, c := range n.Courts {
 		d.courts = append(d.courts, c.ID)

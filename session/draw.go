@@ -21,6 +21,7 @@ type draw struct {
 	number  map[PersonID]scheduler.Player // of each of people, made when it is asked for
 	courts  []CourtID
 	problem scheduler.Problem
+	levels  map[PersonID]float64 // by ratings, nil where people's own count
 
 	unpinned []unpinned // what was decided by hand and cannot be kept
 }
@@ -28,7 +29,7 @@ type draw struct {
 // newDraw states the night's rounds still to come as a scheduling problem: who is here or
 // announced and for how long, which courts are open, and what was played.
 func newDraw(club *Club, n *Night, now time.Time) *draw {
-	d := &draw{night: n, club: club, now: now}
+	d := &draw{night: n, club: club, now: now, levels: n.levels(club)}
 	played := len(n.Rounds)
 	d.problem = scheduler.Problem{
 		Format: n.Settings.Format,
@@ -46,7 +47,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 			p, _ := club.Person(a.Person)
 			d.people = append(d.people, a.Person)
 			d.problem.People = append(d.problem.People, scheduler.Person{
-				Name: p.Name, Group: strings.ToLower(p.Group), Level: p.Level, Arrive: from, Leave: until,
+				Name: p.Name, Group: strings.ToLower(p.Group), Level: d.levelOf(p), Arrive: from, Leave: until,
 			})
 		}
 	}

@@ -27,7 +27,7 @@ func (e NightOpened) apply(f *fold, at time.Time) error {
 	if len(e.Courts) > MaxCourts {
 		return fmt.Errorf("a night has at most %d courts, not %d", MaxCourts, len(e.Courts))
 	}
-	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings.known()}
+	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings.known(), leveled: &leveled{}}
 	for _, id := range e.Courts {
 		n.Courts = append(n.Courts, Court{ID: id, Open: true})
 	}

@@ -171,8 +171,9 @@ type Night struct {
 	CourtScores *CourtScores `json:"court_scores,omitempty"`
 	Proposals   []Proposal   `json:"proposals,omitempty"` // that neither count nor were refused, the oldest first
 
-	lookup *lookup // of the roll, nil where people must be searched for
-	own    bool    // no other state has this lookup
+	leveled *leveled // what the ratings of the nights before say, shared by all states of the night; nil where it is worked out anew
+	lookup  *lookup  // of the roll, nil where people must be searched for
+	own     bool     // no other state has this lookup
 }
 
 // IsOpen tells whether the night goes on.

@@ -38,6 +38,7 @@ type Settings struct {
 	Balance  float64            `json:"balance,omitempty"`  // no game whose likelier winner has more than this chance, where avoidable; 0 for any
 	Gentle   bool               `json:"gentle,omitempty"`   // such a game is avoided only where that costs few meetings
 	Singles  bool               `json:"singles,omitempty"`  // two people left over play singles if a court is free
+	Rated    bool               `json:"rated,omitempty"`    // levels are what the games of the nights before say
 	Forget   bool               `json:"forget,omitempty"`   // who met on the nights before does not matter
 	MaxRun   int                `json:"max_run,omitempty"`  // games running without a rest, 0 for no limit
 	ByWait   bool               `json:"by_wait,omitempty"`  // a free court calls strictly by waiting time, and does not mix more

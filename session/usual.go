@@ -94,10 +94,18 @@ func (c *Club) Unusual() []string {
 	differ(callsText(s), callsText(u))
 	differ(s.Benching.String()+" bench", u.Benching.String()+" bench")
 	differ(stoppedText(s), stoppedText(u))
+	differ(ratedText(s), ratedText(u))
 	differ(memoryText(s), memoryText(u))
 	number(s.MaxRun, u.MaxRun, "game", " running without a rest")
 	number(len(n.OpenCourts()), c.Usual.Courts, "court", "")
 	return out
+}
+
+func ratedText(s Settings) string {
+	if s.Rated {
+		return "levels by ratings"
+	}
+	return "levels as stated"
 }
 
 func memoryText(s Settings) string {

@@ -68,6 +68,7 @@ func TestEachPartOfTheSettingsCanBeUnusual(t *testing.T) {
 		"singles":                 func(s *Settings) { s.Singles = true },
 		"stopped":                 func(s *Settings) { s.Stopped = true },
 		"running":                 func(s *Settings) { s.MaxRun = 3 },
+		"levels by ratings":       func(s *Settings) { s.Rated = true },
 		"nights before forgotten": func(s *Settings) { s.Forget = true },
 	} {
 		d, _, _ := newTestDesk(t)

@@ -225,7 +225,7 @@ func TestSettingsAreRead(t *testing.T) {
 	if got, err := readSettings(odd, values("Even levels", "even"), nil, evening); err != nil || got != odd {
 		t.Errorf("a chance that nobody changed becomes %+v (%v)", got, err)
 	}
-	for label, value := range map[string]string{"Flow": "rolling", "Format": "ladder", "Scoring": "rally", "Even levels": "gentle", "Left-over two": "play singles", "Walkovers": "count", "Cap": "15", "Start score": "3", "Rest after": "4", "Time limit": "12", "Nights before": "forgotten", "Bench": "strict", "Free courts": "by wait"} {
+	for label, value := range map[string]string{"Flow": "rolling", "Format": "ladder", "Scoring": "rally", "Even levels": "gentle", "Left-over two": "play singles", "Walkovers": "count", "Cap": "15", "Start score": "3", "Rest after": "4", "Time limit": "12", "Levels from": "ratings", "Nights before": "forgotten", "Bench": "strict", "Free courts": "by wait"} {
 		got, err := readSettings(before, values(label, value), nil, evening)
 		if err != nil || got == before {
 			t.Errorf("%s %q changes nothing (%v)", label, value, err)

@@ -94,6 +94,7 @@ func settingsOfANight() []setting {
 		},
 		optional("Rest after", "games running, in rounds: then somebody sits out; empty for as the courts allow", func(s *session.Settings) *int { return &s.MaxRun }),
 		either("Last point", "rally scoring only: on serve, the winning point takes the serve", "on serve", "by anybody", func(s *session.Settings) *bool { return &s.Scoring.WinOnServe }),
+		either("Levels from", "ratings: the games of the nights before; who is new stands in the middle, or where a level is stated", "ratings", "people", func(s *session.Settings) *bool { return &s.Rated }),
 		either("Nights before", "remembered: who met on the last nights meets less, where all else is equal", "forgotten", "remembered", func(s *session.Settings) *bool { return &s.Forget }),
 		{
 			label: benchLabel, options: []string{"mixed", "strict"},

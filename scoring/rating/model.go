@@ -87,6 +87,9 @@ func (m Model) Level(stated float64) Rating {
 	return Rating{m.Mu + (stated-middleLevel)*2*m.Beta, m.Sigma}
 }
 
+// Stated is the level on the scale of [Model.Level] at which somebody of a rating would start.
+func (m Model) Stated(r Rating) float64 { return middleLevel + (r.Mu-m.Mu)/(2*m.Beta) }
+
 // Grown is r after weeks without games, never less sure than a newcomer.
 func (m Model) Grown(r Rating, weeks float64) Rating {
 	if m.Growth == 0 || weeks <= 0 || r.Sigma >= m.Sigma {

@@ -3,13 +3,16 @@ package simulation
 import (
 	"context"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"time"
 
 	"club/quadrille/scheduler"
-	"club/quadrille/scoring"
 	"club/quadrille/session"
 )
+
+// sureWin is the chance above which a game has a sure winner.
+const sureWin = 0.75
 
 // Season is a row of nights of one club, to which each time other people of it come. Equal seasons give equal records.
 type Season struct {
@@ -18,104 +21,136 @@ type Season struct {
 	Rounds       int
 	Nights       int
 	Flow         session.Flow
-	Forget       bool // what was on the nights before does not matter
+	Forget       bool    // what was on the nights before does not matter
+	Spread       float64 // standard deviation of people's levels, of which the club is told nothing
+	Rated        bool    // levels are to be gently even, by ratings
 	Seed         uint64
 }
 
 // Played is a night of a season.
 type Played struct {
 	Partners    map[[2]session.PersonID]bool // who were partners
+	Stronger    float64                      // the chance of the stronger team by people's true levels, in the mean of the games
 	Certificate scheduler.Certificate
 }
 
 // Play plays the season by the real desk, without a disk.
 func (s Season) Play() ([]Played, error) {
-	now := opening
-	ids := 0
-	desk, err := session.NewDesk(&session.MemoryLog{}, func() time.Time { return now }, func() session.PersonID {
-		ids++
-		return session.PersonID(fmt.Sprintf("p%03d", ids))
+	c := clubhouse{Season: s, now: opening, level: map[session.PersonID]float64{}, dice: rand.New(rand.NewPCG(s.Seed, 3))}
+	var err error
+	c.desk, err = session.NewDesk(&session.MemoryLog{}, func() time.Time { return c.now }, func() session.PersonID {
+		return session.PersonID(fmt.Sprintf("p%03d", len(c.people)))
 	})
 	if err != nil {
 		return nil, err
 	}
-	d := rand.New(rand.NewPCG(s.Seed, 3))
-	var people []session.PersonID
 	var out []Played
 	for night := range s.Nights {
-		settings := session.DefaultSettings(s.Seed + uint64(night))
-		settings.Rounds, settings.Flow, settings.Forget = s.Rounds, s.Flow, s.Forget
-		if _, err := desk.Do(session.OpenNight{Name: fmt.Sprint("night ", night+1), Settings: settings, Courts: s.Courts}); err != nil {
+		played, err := c.night(night)
+		if err != nil {
 			return nil, err
 		}
-		for len(people) < s.People {
-			if _, err := desk.Do(session.AddGuest{Name: fmt.Sprintf("P%03d", len(people)+1)}); err != nil {
-				return nil, err
-			}
-			id := desk.Ledger().Club().People[len(people)].ID
-			people = append(people, id)
-			if _, err := desk.Do(session.Leave{Person: id}); err != nil {
-				return nil, err
-			}
-		}
-		d.Shuffle(len(people), func(i, j int) { people[i], people[j] = people[j], people[i] })
-		for _, id := range people[:s.Each] {
-			if _, err := desk.Do(session.CheckIn{Person: id}); err != nil {
-				return nil, err
-			}
-		}
-		if err := s.play(desk, &now, d); err != nil {
-			return nil, err
-		}
-		n := desk.Ledger().Night()
-		p := Played{Partners: map[[2]session.PersonID]bool{}, Certificate: session.Certify(desk.Ledger().Club(), n, now)}
-		for i := range n.Games {
-			for _, t := range [2]session.Team{n.Games[i].A, n.Games[i].B} {
-				p.Partners[[2]session.PersonID{min(t[0], t[1]), max(t[0], t[1])}] = true
-			}
-		}
-		out = append(out, p)
-		if _, err := desk.Do(session.EndNight{SetAside: true}); err != nil {
-			return nil, err
-		}
-		now = now.Add(7 * 24 * time.Hour)
+		out = append(out, played)
+		c.now = c.now.Add(7 * 24 * time.Hour)
 	}
 	return out, nil
 }
 
-// play plays a night that is open: as many rounds as it has, or as many games a court in the rolling flow.
-func (s Season) play(desk *session.Desk, now *time.Time, d *rand.Rand) error {
-	if s.Flow == session.Rolling {
-		if _, err := desk.Do(session.BeginPlay{}); err != nil {
+// clubhouse is where a season is played.
+type clubhouse struct {
+	Season
+	desk   *session.Desk
+	now    time.Time
+	people []session.PersonID
+	level  map[session.PersonID]float64 // true, and known to nobody
+	dice   *rand.Rand
+}
+
+// night plays a night from its opening to its end.
+func (c *clubhouse) night(number int) (Played, error) {
+	settings := session.DefaultSettings(c.Seed + uint64(number))
+	settings.Rounds, settings.Flow, settings.Forget = c.Rounds, c.Flow, c.Forget
+	if c.Rated {
+		settings.Rated, settings.Gentle, settings.Balance = true, true, sureWin
+	}
+	if err := c.do(session.OpenNight{Name: fmt.Sprint("night ", number+1), Settings: settings, Courts: c.Courts}); err != nil {
+		return Played{}, err
+	}
+	for len(c.people) < c.People {
+		id := session.PersonID(fmt.Sprintf("p%03d", len(c.people)))
+		if err := c.do(session.AddGuest{Name: fmt.Sprintf("P%03d", len(c.people)+1)}, session.Leave{Person: id}); err != nil {
+			return Played{}, err
+		}
+		c.people, c.level[id] = append(c.people, id), c.Spread*c.dice.NormFloat64()
+	}
+	c.dice.Shuffle(len(c.people), func(i, j int) { c.people[i], c.people[j] = c.people[j], c.people[i] })
+	for _, id := range c.people[:c.Each] {
+		if err := c.do(session.CheckIn{Person: id}); err != nil {
+			return Played{}, err
+		}
+	}
+	if err := c.play(number); err != nil {
+		return Played{}, err
+	}
+	n := c.desk.Ledger().Night()
+	p := Played{Partners: map[[2]session.PersonID]bool{}, Certificate: session.Certify(c.desk.Ledger().Club(), n, c.now)}
+	for i := range n.Games {
+		g := &n.Games[i]
+		for _, t := range [2]session.Team{g.A, g.B} {
+			p.Partners[[2]session.PersonID{min(t[0], t[1]), max(t[0], t[1])}] = true
+		}
+		p.Stronger += scheduler.WinChance(math.Abs(c.lead(g)), 0) / float64(len(n.Games))
+	}
+	return p, c.do(session.EndNight{SetAside: true})
+}
+
+func (c *clubhouse) do(commands ...session.Command) error {
+	for _, command := range commands {
+		if _, err := c.desk.Do(command); err != nil {
 			return err
 		}
 	}
-	for game := range s.Rounds * s.Courts {
-		n := desk.Ledger().Night()
-		if s.Flow == session.Rounds && len(n.Running()) == 0 {
-			if len(n.Rounds) == s.Rounds {
+	return nil
+}
+
+// lead is by how much the true levels of team A add up to more.
+func (c *clubhouse) lead(g *session.Game) float64 {
+	return c.level[g.A[0]] + c.level[g.A[1]] - c.level[g.B[0]] - c.level[g.B[1]]
+}
+
+// play plays a night that is open: as many rounds as it has, or as many games a court in the rolling flow.
+func (c *clubhouse) play(number int) error {
+	if c.Flow == session.Rolling {
+		if err := c.do(session.BeginPlay{}); err != nil {
+			return err
+		}
+	}
+	for game := range c.Rounds * c.Courts {
+		n := c.desk.Ledger().Night()
+		if c.Flow == session.Rounds && len(n.Running()) == 0 {
+			if len(n.Rounds) == c.Rounds {
 				return nil
 			}
-			r, err := session.PlanRotation(context.Background(), desk.Ledger(), *now)
+			r, err := session.PlanRotation(context.Background(), c.desk.Ledger(), c.now)
 			if err != nil {
 				return err
 			}
-			if _, err := desk.Do(session.CallRound{Plan: r.Rounds}); err != nil {
+			if err := c.do(session.CallRound{Plan: r.Rounds}); err != nil {
 				return err
 			}
-			n = desk.Ledger().Night()
+			n = c.desk.Ledger().Night()
 		}
-		*now = now.Add(time.Duration(1+d.IntN(4)) * time.Minute)
+		c.now = c.now.Add(time.Duration(1+c.dice.IntN(4)) * time.Minute)
 		running := n.Running()
 		if len(running) == 0 {
 			return fmt.Errorf("no game goes on after %d", game)
 		}
-		g := running[d.IntN(len(running))]
-		final, err := g.Rules.Final(11, d.IntN(10), scoring.Played)
+		g := running[c.dice.IntN(len(running))]
+		final, err := Night{Seed: c.Seed + uint64(number)}.final(g.ID, g.Rules, c.lead(g))
 		if err != nil {
 			return err
 		}
-		if _, err := desk.Do(session.FinishGame{Game: g.ID, Final: final}); err != nil {
+		if err := c.do(session.FinishGame{Game: g.ID, Final: final}); err != nil {
 			return err
 		}
 	}

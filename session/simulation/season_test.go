@@ -42,3 +42,34 @@ func TestASeasonIsRemembered(t *testing.T) {
 		}
 	}
 }
+
+// TestRatingsMakeGamesEven: in a club that knows nobody's level the stronger team of a game is less likely to win once
+// teams are balanced by ratings, and people meet no less for it. With QUADRILLE_LONG=1 over 200 nights of clubs whose
+// people are alike, as usual and very unlike.
+func TestRatingsMakeGamesEven(t *testing.T) {
+	s := Season{People: 40, Each: 20, Courts: 5, Rounds: 7, Nights: 8, Flow: session.Rounds, Spread: 1, Seed: 2}
+	spreads := []float64{1}
+	if os.Getenv("QUADRILLE_LONG") != "" {
+		s, spreads = Season{People: 60, Each: 24, Courts: 5, Rounds: 8, Nights: 200, Flow: session.Rounds, Seed: 1}, []float64{0.3, 0.6, 1}
+	}
+	for _, s.Spread = range spreads {
+		var chance [2]float64
+		var meetings, repeats [2]int
+		for k, rated := range []bool{false, true} {
+			s.Rated = rated
+			nights, err := s.Play()
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, n := range nights {
+				chance[k] += n.Stronger / float64(len(nights))
+				meetings[k] += n.Certificate.MeetingEvenness.Value
+				repeats[k] += n.Certificate.PartnerRepeats.Value
+			}
+		}
+		t.Logf("levels differ by %.1f: the stronger team has %.3f in the mean, and %.3f by ratings; meetings %v, repeats %v", s.Spread, chance[0], chance[1], meetings, repeats)
+		if chance[1] > chance[0]-0.015 || meetings[1] > meetings[0]+max(4, meetings[0]/20) || repeats[1] > repeats[0] {
+			t.Errorf("levels differ by %.1f: the stronger team has %.3f in the mean, and %.3f by ratings; meetings %v, repeats %v", s.Spread, chance[0], chance[1], meetings, repeats)
+		}
+	}
+}

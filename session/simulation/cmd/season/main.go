@@ -1,6 +1,7 @@
 // Command season plays seasons of a club twice, with draws that remember the nights before and with draws that do not,
 // and prints how many pairs are partners on two nights one after the other, and whether anything within a night is
-// worse for it.
+// worse for it. Then it plays seasons of clubs whose people are alike, as usual and very unlike, of whom no level is known,
+// and prints how much more likely the stronger team of a game is to win it, with levels by ratings and without.
 //
 //	go run ./session/simulation/cmd/season
 package main
@@ -21,6 +22,7 @@ func main() {
 	flag.IntVar(&s.Courts, "courts", 5, "courts")
 	flag.IntVar(&s.Rounds, "rounds", 8, "rounds of a night")
 	flag.IntVar(&s.Nights, "nights", 50, "nights")
+	rated := flag.Int("rated", 200, "nights of a season with ratings")
 	flag.Parse()
 	for _, s.Flow = range []session.Flow{session.Rounds, session.Rolling} {
 		if err := compare(s); err != nil {
@@ -28,6 +30,33 @@ func main() {
 			os.Exit(1)
 		}
 	}
+	s.Flow, s.Nights = session.Rounds, *rated
+	for _, s.Spread = range []float64{0.3, 0.6, 1} {
+		if err := rate(s); err != nil {
+			fmt.Fprintln(os.Stderr, "season:", err)
+			os.Exit(1)
+		}
+	}
+}
+
+// rate plays a season with levels by ratings and without levels.
+func rate(s simulation.Season) error {
+	fmt.Printf("levels that differ by %.1f, %d nights: the stronger team's chance in the mean, repeated meetings and partners\n", s.Spread, s.Nights)
+	for _, s.Rated = range []bool{false, true} {
+		nights, err := s.Play()
+		if err != nil {
+			return err
+		}
+		chance, meetings, repeats := 0.0, 0, 0
+		for _, n := range nights {
+			chance += 100 * n.Stronger / float64(len(nights))
+			meetings += n.Certificate.MeetingEvenness.Value
+			repeats += n.Certificate.PartnerRepeats.Value
+		}
+		how := map[bool]string{false: "no levels known", true: "by ratings"}[s.Rated]
+		fmt.Printf("  %-15s  %.1f %%, %d, %d\n", how, chance, meetings, repeats)
+	}
+	return nil
 }
 
 // compare plays a season both ways.
