@@ -19,6 +19,7 @@ import (
 	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/roster"
+	"club/quadrille/store"
 )
 
 // readme is the README with its lines joined, so that a sentence may break anywhere.
@@ -229,4 +230,19 @@ func thousands(n int) string {
 		return strconv.Itoa(n)
 	}
 	return fmt.Sprintf("%s,%03d", thousands(n/1000), n%1000)
+}
+
+// The list of changes says which club files open: with a format more, or a release, it must say more.
+func TestTheReadmeSaysWhichFilesOpen(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, news, ok := strings.Cut(string(text), "\n## What is new\n")
+	news, _, _ = strings.Cut(news, "\n## ")
+	news = strings.Join(strings.Fields(news), " ")
+	want := fmt.Sprintf("A club file of format %d, which is the only one so far, opens as it is", store.Schema)
+	if !ok || !strings.Contains(news, want) || !strings.Contains(news, "No version has been released yet") {
+		t.Errorf("the list of changes does not say %q", want)
+	}
 }
