@@ -12,6 +12,7 @@ type Club struct {
 	Aliases []Alias `json:"aliases,omitempty"` // identities that turned out to be others, in the order in which they did
 
 	Naming Naming `json:"naming,omitempty"` // how people are called in the hall
+	Best   int    `json:"best,omitempty"`   // so many nights of each person count for the league, 0 for all
 
 	NoReminders bool `json:"no_reminders,omitempty"` // nobody wants to be reminded of usual caution when a night is opened
 
@@ -138,5 +139,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, NoReminders: c.NoReminders, Cards: c.Cards, lookup: c.lookup}
+	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, Best: c.Best, NoReminders: c.NoReminders, Cards: c.Cards, lookup: c.lookup}
 }

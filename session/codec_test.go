@@ -50,6 +50,7 @@ func samples(t testing.TB) []Event {
 		PlayResumed{},
 		MessagePosted{Message{"m1", "pizza at 20:30", at}},
 		MessageEnded{"m1"},
+		LeagueChosen{8},
 		CourtScoresChosen{CourtScores{true, BothSent, "000102030405060708090a0b0c0d0e0f"}},
 		ScoreProposed{3, scoring.B, final(t, 11, 7)},
 		ProposalTaken{3, scoring.A},

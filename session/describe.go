@@ -224,6 +224,8 @@ func describeNight(e Event) string {
 		return "message ended"
 	case CourtScoresChosen:
 		return e.Choice.words()
+	case LeagueChosen:
+		return e.words()
 	case NamingChosen:
 		return "the hall sees " + e.Naming.String()
 	case ThunderHeard:

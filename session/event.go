@@ -89,6 +89,7 @@ var kinds = []kind{
 	kindOf[MessagePosted]("MessagePosted", 1),
 	kindOf[MessageEnded]("MessageEnded", 1),
 	kindOf[NamingChosen]("NamingChosen", 1),
+	kindOf[LeagueChosen]("LeagueChosen", 1),
 	kindOf[ThunderHeard]("ThunderHeard", 1),
 	kindOf[CourtsTold]("CourtsTold", 1),
 	kindOf[RemindersChosen]("RemindersChosen", 1),

@@ -167,7 +167,7 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		return e, !other
 	case PeopleMerged:
 		return e, m.mergesAnew(e) && m.mayMerge(e)
-	case NamingChosen, RemindersChosen:
+	case NamingChosen, RemindersChosen, LeagueChosen:
 		return e, m.ours.last == 0 // the club's own choice stays
 	case CardWritten:
 		_, ours := m.ours.club.Cards[e.Venue]

@@ -71,6 +71,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		PostMessage{Text: "pizza at 20:30"},
 		PostMessage{Text: "court 3 is wet", Until: evening.Add(time.Hour)},
 		EndMessage{string(person)},
+		ChooseLeague{rapid.IntRange(-1, 3).Draw(t, "best")},
 		ChooseNaming{rapid.SampledFrom(Namings()).Draw(t, "naming")},
 		HoldPlay{rapid.SampledFrom([]string{"heat", "lightning"}).Draw(t, "why")},
 		HearThunder{},

@@ -50,7 +50,8 @@ func TestStandingsReachTheLastRow(t *testing.T) {
 
 func TestStandingsTurnToTheLeagueAndTheRatings(t *testing.T) {
 	s := called(t, 1, 4).press("s").shows("No game is over yet").press("c", "117", "enter", "s").shows("win share", "100 %")
-	s.press("v").shows("points", "All nights count").press("+", "+").shows("best 2 nights").press("-", "-", "-").shows("All nights count")
+	s.press("v").shows("points", "All nights count").press("+", "+").shows("best 2 nights", "Saved: the best 2 nights of each person count for the league").reopen().press("s", "v").shows("best 2 nights")
+	s.press("-", "-", "-").shows("All nights count", "! all nights count for the league already").press("esc")
 	s.press("v").shows("95 % range", "not yet comparable").press("v").shows("win share")
 }
 

@@ -33,6 +33,9 @@ func (t *table) leagueRows(cmd *cobra.Command) (nights int, rows []standings.Lea
 		if err != nil {
 			return 0, nil, err
 		}
+		if !cmd.Flags().Changed("best") {
+			t.best = ledger.Club().Best
+		}
 		return len(ledger.Club().Nights), session.League(ledger.Club(), t.best), nil
 	}
 	played, err := tableGames(cmd, t.games, "")

@@ -49,7 +49,7 @@ while the desk is open.`,
 	nightFlag(cmd, opts, &t.night, "the newest; all with --games")
 	addFile(cmd, &t.games, "games", "take the games of this CSV `file` (- for the standard input)", "csv")
 	flags.BoolVar(&t.league, "league", false, "add all nights up")
-	addWhole(cmd, &t.best, "best", 1, 10_000, "with --league, count the best `N` nights of each person (default: all)")
+	addWhole(cmd, &t.best, "best", 1, 10_000, "with --league, count the best `N` nights of each person (default: as the desk has it, else all)")
 	flags.BoolVar(&t.intervals, "intervals", false, "add the 95 % range of each win share, in place of points for and against")
 	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
 	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the 95 % range")

@@ -48,8 +48,8 @@ func (t *Table) Survey(c ui.Context) {
 	f.climb, f.climbed = rungs.Of(f.night, ahead)
 	switch t.shown(c) {
 	case league:
-		if !f.leagued || f.best != t.best {
-			f.league, f.leaders, f.best, f.leagued = session.League(c.Club(), t.best), nil, t.best, true
+		if !f.leagued || f.best != c.Club().Best {
+			f.league, f.leaders, f.best, f.leagued = session.League(c.Club(), c.Club().Best), nil, c.Club().Best, true
 			for _, r := range f.league {
 				f.leaders = append(f.leaders, named(c, r.Name))
 			}

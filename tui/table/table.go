@@ -27,7 +27,6 @@ const (
 type Table struct {
 	view   view
 	cursor ui.Cursor
-	best   int // nights that count for the league, 0 for all
 	facts  facts
 }
 
@@ -152,9 +151,7 @@ func (t *Table) Actions(c ui.Context) []ui.Action {
 			if key == "-" {
 				by = -1
 			}
-			t.best = max(0, t.best+by)
-			t.Survey(c)
-			return nil
+			return ui.Do{Command: session.ChooseLeague{Best: max(0, c.Club().Best+by)}}
 		}})
 	}
 	return out
@@ -181,7 +178,7 @@ func (t *Table) sheet(c ui.Context) sheet {
 	f := &t.facts
 	switch t.shown(c) {
 	case league:
-		return f.leagueSheet(c, t.best)
+		return f.leagueSheet(c, c.Club().Best)
 	case ratings:
 		return f.ratingSheet(c)
 	case ladder:
