@@ -46,6 +46,7 @@ var csvForms = []struct{ name, title, text string }{
 	{"plan.csv", "A rotation", "Written by plan --csv, a game a line."},
 	{"standings.csv", "Standings", "Written by standings --csv."},
 	{"league.csv", "The league", "Written by standings --league --csv."},
+	{"partners.csv", "Partners and opponents", "Written by partners --csv, a pair a line."},
 }
 
 // jsonForms are the objects that commands print, and what is to be said of each.
@@ -63,6 +64,7 @@ var jsonForms = []struct {
 	{reflect.TypeFor[standings.Row](), "standings --json prints a list of standings row:"},
 	{reflect.TypeFor[interval](), "standings --json --intervals prints a list of standings row with range:"},
 	{reflect.TypeFor[standings.LeagueRow](), "standings --league --json prints a list of league row:"},
+	{reflect.TypeFor[companyLine](), "partners --json prints a list of company line:"},
 	{reflect.TypeFor[summary.Summary](), "summary --json prints a summary:"},
 	{reflect.TypeFor[rated](), "rate --json prints a list of rating:"},
 	{reflect.TypeFor[session.Record](), "export prints {\"quadrille\":\"events\",\"format\":1}, then an event a line; import reads it:"},

@@ -103,6 +103,7 @@ func TestFormatsTellOfEveryColumn(t *testing.T) {
 		"people.csv":    header("export", "--people", "--data", data),
 		"plan.csv":      header("plan", "--players", "8", "--courts", "2", "--rounds", "1", "--csv"),
 		"standings.csv": header("standings", "--csv", "--data", data),
+		"partners.csv":  header("partners", "--csv", "--data", data),
 		"league.csv":    header("standings", "--league", "--csv", "--data", data),
 	}
 	_, errs, _ := quadrille(t, "zzz,yyy\nq,1\n", "plan", "--roster", "-", "--courts", "1", "--rounds", "1")

@@ -42,7 +42,7 @@ Without a command it opens the desk on the club file.`,
 	dataFlag(root, opts, clubFile)
 	root.Flags().Bool("version", false, "show the version")
 	root.SetFlagErrorFunc(misuse)
-	group(root, forNight, "The night, its people and tables", newDemo(), newBoard(opts), newShare(opts), newImport(opts), newMerge(opts), newSync(opts), newStandings(opts), newSummary(opts), newRate(opts), newExport(opts), newPrint(opts), newEnter(opts), newHeat(), newCard(opts))
+	group(root, forNight, "The night, its people and tables", newDemo(), newBoard(opts), newShare(opts), newImport(opts), newMerge(opts), newSync(opts), newStandings(opts), newPartners(opts), newSummary(opts), newRate(opts), newExport(opts), newPrint(opts), newEnter(opts), newHeat(), newCard(opts))
 	group(root, forPlans, "Rotations and forecasts", newPlan(), newAudit(), newFit(opts), newSimulate(opts), newPace())
 	group(root, forCalls, "The call", newCall(), newDrill())
 	group(root, forFile, "The club file", newBackup(opts), newRestore(opts), newCheck(opts), newRescue(), newCompact(opts), newForget(opts))
