@@ -52,7 +52,7 @@ func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *
 	}
 	for _, c := range n.Courts {
 		d.courts = append(d.courts, c.ID)
-		d.problem.Courts = append(d.problem.Courts, scheduler.CourtSpec{Name: string(c.ID)})
+		d.problem.Courts = append(d.problem.Courts, scheduler.CourtSpec{Name: string(c.ID), MinLevel: c.Low, MaxLevel: c.High})
 	}
 	d.wishes()
 	d.met()

@@ -25,6 +25,7 @@ func samples(t testing.TB) []Event {
 		UsualKept{Usual{DefaultSettings(6), 3}},
 		CourtOpened{"3"},
 		CourtClosed{"3"},
+		CourtLeveled{"3", 3.5, 4.25},
 		PeopleMerged{"p1", "p2"},
 		PersonExpected{"p1", Stay{at, at.Add(time.Hour), 3, 5}},
 		PersonArrived{"p1"},

@@ -206,6 +206,8 @@ func describeNight(e Event) string {
 		return "kept as usual: " + settingsText(e.Usual.Settings)
 	case CourtOpened:
 		return fmt.Sprintf("court %s opened", e.Court)
+	case CourtLeveled:
+		return fmt.Sprintf("court %s for %s", e.Court, Court{Low: e.Low, High: e.High}.Levels())
 	case CourtClosed:
 		return fmt.Sprintf("court %s closed", e.Court)
 	case LotsDrawn:

@@ -52,7 +52,7 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 		}
 	}
 	for _, c := range n.Courts {
-		spec := scheduler.CourtSpec{Name: string(c.ID)}
+		spec := scheduler.CourtSpec{Name: string(c.ID), MinLevel: c.Low, MaxLevel: c.High}
 		if !c.Open {
 			if played == 0 {
 				continue

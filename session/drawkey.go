@@ -37,7 +37,7 @@ func (l *Ledger) DrawKey() uint64 {
 	basis.Pins, basis.Changes = n.Pins, n.Changes
 	basis.Picked = n.Picked
 	for _, c := range n.Courts {
-		basis.Courts = append(basis.Courts, Court{ID: c.ID, Open: c.Open})
+		basis.Courts = append(basis.Courts, Court{ID: c.ID, Open: c.Open, Low: c.Low, High: c.High})
 	}
 	for _, a := range n.Roll {
 		p, _ := l.club.Person(a.Person)

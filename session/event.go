@@ -63,6 +63,7 @@ var kinds = []kind{
 	kindOf[UsualKept]("UsualKept", 1),
 	kindOf[CourtOpened]("CourtOpened", 1),
 	kindOf[CourtClosed]("CourtClosed", 1),
+	kindOf[CourtLeveled]("CourtLeveled", 1),
 	kindOf[PeopleMerged]("PeopleMerged", 1),
 	kindOf[PersonExpected]("PersonExpected", 1),
 	kindOf[PersonArrived]("PersonArrived", 1),

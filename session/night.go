@@ -17,6 +17,8 @@ type Court struct {
 	ID   CourtID `json:"id"`
 	Open bool    `json:"open"`
 	Game GameID  `json:"game,omitempty"` // the game going on there, 0 for none
+	Low  float64 `json:"low,omitempty"`  // of the levels for which it is kept, 0 for no lower end
+	High float64 `json:"high,omitempty"` // 0 for no upper end
 }
 
 // GameID numbers the games of a night from 1 in the order of their calls.

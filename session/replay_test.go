@@ -68,6 +68,7 @@ func drawCommand(t *rapid.T, l *Ledger) Command {
 		CorrectScore{game, score},
 		OpenCourt{},
 		CloseCourt{court},
+		LevelCourt{court, rapid.SampledFrom([]float64{0, 3, 11}).Draw(t, "low"), rapid.SampledFrom([]float64{0, 4}).Draw(t, "high")},
 		PostMessage{Text: "pizza at 20:30"},
 		PostMessage{Text: "court 3 is wet", Until: evening.Add(time.Hour)},
 		EndMessage{string(person)},

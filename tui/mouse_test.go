@@ -47,7 +47,6 @@ func TestClicksSelectRows(t *testing.T) {
 	}
 }
 
-// TestClicksGoNowhereBesideABox: what lies under it cannot be seen whole.
 // TestAClickOnTheLineNextDoesIt where the line names a key for it, and nothing else; a second click calls nothing more.
 func TestAClickOnTheLineNextDoesIt(t *testing.T) {
 	s := newStage(t).people(2, 9, nil).clickOn("Next: press n").shows("round 1 called")
@@ -60,8 +59,9 @@ func TestAClickOnTheLineNextDoesIt(t *testing.T) {
 	s.press("esc", "d", "esc", "d").clickOn("Next: press ctrl+n").shows("round 1 called")
 }
 
+// TestClicksGoNowhereBesideABox: what lies under it cannot be seen whole.
 func TestClicksGoNowhereBesideABox(t *testing.T) {
-	s := called(t, 4, 16).press("m").shows("close this court")
+	s := called(t, 4, 16).resize(80, 30).press("m").shows("close this court")
 	before := s.m.View()
 	s.clickOn("History").clickOn("  2 ╌").clickOn("  2 ╌").click(79, 12).click(0, 12)
 	if s.m.View() != before {

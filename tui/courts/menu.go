@@ -82,6 +82,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 	} else {
 		items = append(items, dialog.Item{Key: "o", Label: "open this court", Intent: ui.Do{Command: session.OpenCourt{Court: court.ID}}})
 	}
+	items = append(items, dialog.Item{Key: "l", Label: "for levels: now " + court.Levels(), Intent: later(func() ui.Dialog { return levelsForm(court) })})
 	if n.CourtCode(court.ID) != "" {
 		items = append(items, dialog.Item{Key: "q", Label: "show the code with which this court sends its score", Intent: ui.CourtCode{Court: court.ID}})
 	}
