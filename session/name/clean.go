@@ -82,7 +82,19 @@ func tidy(text string) (kept string, buried bool) {
 		}
 	}
 	// At last, since what went may have stood between a letter and its accent.
-	return norm.NFC.String(strings.TrimRight(string(out), " ")), buried
+	return norm.NFC.String(strings.TrimRight(string(joinersBetween(out)), " ")), buried
+}
+
+// joinersBetween drops the joiners that join nothing any more, since what they joined went.
+func joinersBetween(text []rune) []rune {
+	out := text[:0]
+	for i, r := range text {
+		if isJoiner(r) && (len(out) == 0 || i+1 == len(text) || !joins(out[len(out)-1], text[i+1])) {
+			continue
+		}
+		out = append(out, r)
+	}
+	return out
 }
 
 // The characters that join others, and the one that asks for the picture of a character.
