@@ -6,7 +6,7 @@ import (
 	"time"
 )
 
-// EmergencyCard is what somebody who calls for help must know of a place. It is written once and kept with the club.
+// EmergencyCard is what somebody who calls for help must know of a venue. It is written once and kept with the club.
 type EmergencyCard struct {
 	Address       string `json:"address,omitempty"`       // as one says it to the emergency services
 	Access        string `json:"access,omitempty"`        // how an ambulance gets in
@@ -16,7 +16,7 @@ type EmergencyCard struct {
 	OnBoard       bool   `json:"on_board,omitempty"`      // the boards in the hall show it too
 }
 
-// HomeVenue is the key of the place of a club that has said of no other.
+// HomeVenue is the key of the venue of a club that has said of no other.
 const HomeVenue = ""
 
 // MaxCardText is the longest text of a line of the card, in terminal cells.
@@ -60,10 +60,10 @@ func (c EmergencyCard) clean() EmergencyCard {
 	return c.mapped(func(text string) string { return CleanText(text, MaxCardText) })
 }
 
-// Card is the emergency card of a place, empty where none was written.
+// Card is the emergency card of a venue, empty where none was written.
 func (c *Club) Card(venue string) EmergencyCard { return c.Cards[venue] }
 
-// CardWritten replaces the emergency card of a place.
+// CardWritten replaces the emergency card of a venue.
 type CardWritten struct {
 	Venue string        `json:"venue,omitempty"`
 	Card  EmergencyCard `json:"card"`
@@ -79,14 +79,14 @@ func (e CardWritten) apply(f *fold, _ time.Time) error {
 	return nil
 }
 
-// WriteCard replaces the emergency card of a place, [HomeVenue] for the club's own. It needs no night.
+// WriteCard replaces the emergency card of a venue, [HomeVenue] for the club's own. It needs no night.
 type WriteCard struct {
 	Venue string
 	Card  EmergencyCard
 }
 
 func (c WriteCard) decide(l *Ledger, _ Env) ([]Event, error) {
-	e := CardWritten{Venue: CleanText(c.Venue, MaxName), Card: c.Card}
+	e := CardWritten{Venue: l.club.VenueNamed(c.Venue), Card: c.Card}
 	for _, line := range c.Card.Lines() {
 		if CleanText(line.Text, MaxCardText) != CleanText(line.Text, MaxCardText+1) {
 			return nil, fmt.Errorf("%s: a line of the card has at most %d characters", line.Label, MaxCardText)

@@ -16,7 +16,10 @@ type Club struct {
 
 	NoReminders bool `json:"no_reminders,omitempty"` // nobody wants to be reminded of usual caution when a night is opened
 
-	Cards map[string]EmergencyCard `json:"cards,omitempty"` // by the key of the place, see Card; never changed, only replaced
+	Cards map[string]EmergencyCard `json:"cards,omitempty"` // by venue, see Card; never changed, only replaced
+
+	Venues      []Venue      `json:"venues,omitempty"`       // whose courts are kept; never changed, only replaced, as are the usual nights
+	UsualNights []UsualNight `json:"usual_nights,omitempty"` // in the order in which they were first kept
 
 	lookup *lookup // of the people, nil where they must be searched for
 	own    bool    // no other state has this lookup
@@ -139,5 +142,5 @@ func (c *Club) clone() *Club {
 	if len(nights) > 0 {
 		nights[len(nights)-1] = nights[len(nights)-1].clone()
 	}
-	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, Best: c.Best, NoReminders: c.NoReminders, Cards: c.Cards, lookup: c.lookup}
+	return &Club{People: people, Nights: nights, Usual: c.Usual, Aliases: c.Aliases, Naming: c.Naming, Best: c.Best, NoReminders: c.NoReminders, Cards: c.Cards, Venues: c.Venues, UsualNights: c.UsualNights, lookup: c.lookup}
 }

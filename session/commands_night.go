@@ -8,11 +8,14 @@ import (
 	"club/quadrille/scoring"
 )
 
-// OpenNight begins a night on courts 1 to Courts.
+// OpenNight begins a night on so many courts of a venue, as they are kept there ([Club.CourtsAt]), or on those that
+// are named.
 type OpenNight struct {
 	Name     string
 	Settings Settings
 	Courts   int
+	Named    []CourtID // in place of a number
+	Venue    string    // HomeVenue for a club with only one place
 }
 
 // MaxCourts is the most courts that a night may have.
@@ -25,16 +28,29 @@ func (c OpenNight) decide(l *Ledger, env Env) ([]Event, error) {
 	if err := c.Settings.Validate(); err != nil {
 		return nil, err
 	}
-	if c.Courts < 1 || c.Courts > MaxCourts {
+	if c.Courts > MaxCourts {
 		return nil, fmt.Errorf("a night needs 1 to %d courts, not %d", MaxCourts, c.Courts)
+	}
+	venue := l.club.VenueNamed(c.Venue)
+	courts := l.club.CourtsAt(venue, c.Courts)
+	if len(c.Named) > 0 {
+		courts = nil
+		for _, id := range c.Named {
+			courts = append(courts, l.club.CourtAt(venue, id))
+		}
+	}
+	if err := checkCourts(courts); err != nil {
+		return nil, err
 	}
 	c.Settings.Chosen = true
 	e := NightOpened{
 		Night: NightID(len(l.club.Nights) + 1), ID: string(env.NewID()),
-		Name: CleanText(c.Name, MaxName), Settings: c.Settings,
+		Name: CleanText(c.Name, MaxName), Settings: c.Settings, Venue: venue,
 	}
-	for i := range c.Courts {
-		e.Courts = append(e.Courts, CourtID(strconv.Itoa(i+1)))
+	for _, k := range courts {
+		if e.Courts = append(e.Courts, k.ID); k != (VenueCourt{ID: k.ID}) {
+			e.Traits = append(e.Traits, k)
+		}
 	}
 	return []Event{e}, nil
 }
@@ -87,7 +103,7 @@ func (c OpenCourt) decide(l *Ledger, env Env) ([]Event, error) {
 	if c.Court == "" {
 		c.Court = n.nextCourt()
 	}
-	c.Court = CourtID(CleanText(string(c.Court), 8))
+	c.Court = cleanCourt(c.Court)
 	if c.Court == "" {
 		return nil, fmt.Errorf("a court needs a number or a name")
 	}

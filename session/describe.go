@@ -195,7 +195,7 @@ func describe(club *Club, e Event) string {
 func describeNight(e Event) string {
 	switch e := e.(type) {
 	case NightOpened:
-		return "night opened"
+		return "night opened" + at(e.Venue)
 	case NightClosed:
 		return "night ended"
 	case SettingsChanged:
@@ -204,10 +204,18 @@ func describeNight(e Event) string {
 		return "way picked: " + e.Way.Words()
 	case UsualKept:
 		return "kept as usual: " + settingsText(e.Usual.Settings)
+	case VenueKept:
+		return "courts kept" + at(e.Venue.Name)
+	case UsualNightKept:
+		return "kept as a usual night: " + e.Night.Name
+	case UsualNightDropped:
+		return "no usual night any more: " + e.Name
 	case CourtOpened:
 		return fmt.Sprintf("court %s opened", e.Court)
 	case CourtLeveled:
 		return fmt.Sprintf("court %s for %s", e.Court, Court{Low: e.Low, High: e.High}.Levels())
+	case CourtNoted:
+		return fmt.Sprintf("court %s %s", e.Court, noteWords(e.Note))
 	case CourtClosed:
 		return fmt.Sprintf("court %s closed", e.Court)
 	case LotsDrawn:
@@ -238,7 +246,7 @@ func describeNight(e Event) string {
 		}
 		return "reminders of usual caution on"
 	case CardWritten:
-		return "emergency card written"
+		return "emergency card written" + at(e.Venue)
 	case HeatMeasured:
 		index := e.Index()
 		return fmt.Sprintf("heat: feels like %s, %s", care.BothScales(index), care.BandOf(index).Words())
@@ -252,6 +260,14 @@ func describeNight(e Event) string {
 		return "redo"
 	}
 	return ""
+}
+
+// at says where something is, and nothing for the only place.
+func at(venue string) string {
+	if venue == HomeVenue {
+		return ""
+	}
+	return " at " + venue
 }
 
 // settingsText is what matters most of some settings.

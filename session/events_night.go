@@ -12,7 +12,12 @@ type NightOpened struct {
 	Name     string    `json:"name"`
 	Settings Settings  `json:"settings"`
 	Courts   []CourtID `json:"courts"`
+
+	Venue  string       `json:"venue,omitempty"`  // since version 2, as is Traits
+	Traits []VenueCourt `json:"traits,omitempty"` // of those courts that are kept for some levels or have a note
 }
+
+func (e NightOpened) older() uint16 { return layoutWithout(e.Venue == "" && len(e.Traits) == 0) }
 
 func (e NightOpened) apply(f *fold, at time.Time) error {
 	if f.club.OpenNight() != nil {
@@ -27,9 +32,19 @@ func (e NightOpened) apply(f *fold, at time.Time) error {
 	if len(e.Courts) > MaxCourts {
 		return fmt.Errorf("a night has at most %d courts, not %d", MaxCourts, len(e.Courts))
 	}
-	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings.known(), leveled: &leveled{}}
+	n := &Night{ID: e.Night, UID: e.ID, Name: e.Name, Opened: at, Settings: e.Settings.known(), Venue: CleanText(e.Venue, MaxName), leveled: &leveled{}}
 	for _, id := range e.Courts {
 		n.Courts = append(n.Courts, Court{ID: id, Open: true})
+	}
+	for _, t := range e.Traits {
+		c := n.Court(t.ID)
+		if c == nil {
+			return fmt.Errorf("tonight has no court %s", t.ID)
+		}
+		if err := t.validate(); err != nil {
+			return err
+		}
+		c.Note, c.Low, c.High = CleanText(t.Note, MaxCourtNote), t.Low, t.High
 	}
 	f.club.Nights = append(f.club.Nights, n)
 	f.club.Usual = newUsual(e.Settings, len(e.Courts))

@@ -199,7 +199,21 @@ func rewritten(r Record, replace func(string) string) Record {
 	}
 	switch was := e.(type) {
 	case NightOpened:
+		was.Name, was.Venue = change(was.Name), change(was.Venue)
+		was.Traits = mappedCourts(was.Traits, change)
+		e = was
+	case VenueKept:
+		was.Venue.Name = change(was.Venue.Name)
+		was.Venue.Courts = mappedCourts(was.Venue.Courts, change)
+		e = was
+	case UsualNightKept:
+		was.Night.Name, was.Night.Venue = change(was.Night.Name), change(was.Night.Venue)
+		e = was
+	case UsualNightDropped:
 		was.Name = change(was.Name)
+		e = was
+	case CourtNoted:
+		was.Note = change(was.Note)
 		e = was
 	case PlayHeld:
 		was.Why = change(was.Why)
@@ -208,7 +222,7 @@ func rewritten(r Record, replace func(string) string) Record {
 		was.Message.Text = change(was.Message.Text)
 		e = was
 	case CardWritten:
-		was.Card = was.Card.mapped(change)
+		was.Venue, was.Card = change(was.Venue), was.Card.mapped(change)
 		e = was
 	case PersonHurt:
 		was.Note = change(was.Note)

@@ -172,6 +172,8 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 	case CardWritten:
 		_, ours := m.ours.club.Cards[e.Venue]
 		return e, !ours // and so does its own card
+	case VenueKept, UsualNightKept, UsualNightDropped:
+		return e, m.keepsPlace(e)
 	case Undone:
 		e.Action, e.With = m.action[e.Action], m.actions(e.With)
 		return e, e.Action != 0

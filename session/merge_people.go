@@ -108,6 +108,8 @@ func (m *merger) fromKnownNight(e Event) (Event, bool) {
 	case CardWritten:
 		_, ours := m.ours.club.Cards[e.Venue]
 		return e, !ours && m.theirs.club.Cards[e.Venue] == e.Card
+	case VenueKept, UsualNightKept:
+		return e, m.keepsPlace(e)
 	}
 	return nil, false
 }
@@ -144,6 +146,21 @@ func (m *merger) mayMerge(e PeopleMerged) bool {
 		return false
 	}
 	return true
+}
+
+// keepsPlace tells whether what they keep of a place, or as a usual night, is taken over: where we keep nothing of that
+// name, and it stands with them in the end.
+func (m *merger) keepsPlace(e Event) bool {
+	ours, theirs := m.ours.club, m.theirs.club
+	switch e := e.(type) {
+	case VenueKept:
+		i := theirs.venue(e.Venue.Name)
+		return ours.venue(e.Venue.Name) < 0 && i >= 0 && slices.Equal(theirs.Venues[i].Courts, e.Venue.Courts)
+	case UsualNightKept:
+		i := theirs.usualNight(e.Night.Name)
+		return ours.usualNight(e.Night.Name) < 0 && i >= 0 && theirs.UsualNights[i] == e.Night
+	}
+	return false
 }
 
 // one is their person here.

@@ -16,6 +16,7 @@ type CourtID string
 type Court struct {
 	ID   CourtID `json:"id"`
 	Open bool    `json:"open"`
+	Note string  `json:"note,omitempty"` // what is particular about it
 	Game GameID  `json:"game,omitempty"` // the game going on there, 0 for none
 	Low  float64 `json:"low,omitempty"`  // of the levels for which it is kept, 0 for no lower end
 	High float64 `json:"high,omitempty"` // 0 for no upper end
@@ -151,6 +152,7 @@ type Night struct {
 	ID       NightID        `json:"id"`
 	UID      string         `json:"uid"` // tells nights apart when files of two laptops are joined
 	Name     string         `json:"name"`
+	Venue    string         `json:"venue,omitempty"` // HomeVenue where the club has said of no place
 	Opened   time.Time      `json:"opened"`
 	Closed   time.Time      `json:"closed,omitzero"`
 	Settings Settings       `json:"settings"`

@@ -27,7 +27,7 @@ type Snapshots interface {
 
 // snapshotLayout is the version of the form in which a state is written. It changes whenever the
 // fold or the state does, so that a snapshot of another program is not used but made anew.
-const snapshotLayout = 17
+const snapshotLayout = 18
 
 // snapshotWorth is the fewest records that a snapshot is worth keeping for: folding as many takes
 // about 3 ms.

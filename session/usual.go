@@ -37,7 +37,7 @@ func (e UsualKept) apply(f *fold, _ time.Time) error {
 	return nil
 }
 
-// KeepUsual makes what tonight is played with the club's usual settings.
+// KeepUsual makes what tonight is played with the club's usual settings, and keeps its courts for their venue.
 type KeepUsual struct{}
 
 func (KeepUsual) decide(l *Ledger, _ Env) ([]Event, error) {
@@ -45,10 +45,14 @@ func (KeepUsual) decide(l *Ledger, _ Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(l.club.Unusual()) == 0 {
-		return nil, fmt.Errorf("tonight's settings are your usual ones already")
+	events := l.keepsCourts(n)
+	if len(l.club.settingsUnusual(n)) > 0 {
+		events = append(events, UsualKept{*newUsual(n.Settings, len(n.OpenCourts()))})
 	}
-	return []Event{UsualKept{*newUsual(n.Settings, len(n.OpenCourts()))}}, nil
+	if len(events) == 0 {
+		return nil, fmt.Errorf("tonight's settings are your usual ones already, and its courts as they are kept")
+	}
+	return events, nil
 }
 
 // usualCourts is how many courts a club is taken to have that has not said.
@@ -69,7 +73,15 @@ func (c *Club) Proposal(seed uint64) (s Settings, courts int) {
 // open, or when all is as usual. Closing times are of one night and never unusual.
 func (c *Club) Unusual() []string {
 	n := c.OpenNight()
-	if n == nil || c.Usual == nil {
+	if n == nil {
+		return nil
+	}
+	return append(c.settingsUnusual(n), c.courtsUnusual(n)...)
+}
+
+// settingsUnusual is what of the settings is for tonight only.
+func (c *Club) settingsUnusual(n *Night) []string {
+	if c.Usual == nil {
 		return nil
 	}
 	var out []string

@@ -164,6 +164,9 @@ func (d *difference) courts() {
 		case !c.Open && other.Open:
 			d.say("court %s is open", c.ID)
 		}
+		if other := d.m.Court(c.ID); other != nil && other.Note != c.Note {
+			d.say("court %s is %s", c.ID, noteWords(other.Note))
+		}
 		if other := d.m.Court(c.ID); other != nil && other.Levels() != c.Levels() {
 			d.say("court %s is for %s", c.ID, other.Levels())
 		}

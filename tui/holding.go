@@ -65,7 +65,7 @@ func (m *Model) followHold(before bool) {
 const cardKey = "emergency card"
 
 // card shows the emergency card.
-func (m *Model) card() tea.Cmd { return m.show(emergency.New(m.ledger.Club().Card(session.HomeVenue))) }
+func (m *Model) card() tea.Cmd { return m.show(emergency.New(m.ledger)) }
 
 // holdKey is the name of the key of the hold.
 const holdKey = "hold play"

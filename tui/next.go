@@ -19,7 +19,7 @@ func (m *Model) nextStep() tea.Cmd {
 	a, offers := m.advice(), m.ledger.Offers(m.now)
 	switch a.Step {
 	case session.StepOpen:
-		return m.show(openForm(m))
+		return m.show(m.opening())
 	case session.StepCheckIn:
 		m.goTo(ui.Door)
 	case session.StepCall:

@@ -9,7 +9,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"club/quadrille/session"
-	"club/quadrille/session/care"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/ui"
 )
@@ -17,7 +16,7 @@ import (
 // settings offers what concerns the whole night.
 func (m *Model) settings() tea.Cmd {
 	if m.ledger.Night() == nil {
-		return m.show(openForm(m))
+		return m.show(m.opening())
 	}
 	return m.show(m.nightMenu())
 }
@@ -39,7 +38,8 @@ func (m *Model) nightMenu() *dialog.Menu {
 	}
 	return dialog.NewMenu("Tonight",
 		dialog.Item{Key: "e", Label: "change flow, format, scoring, rounds, times", Intent: ui.Show{Dialog: settingsForm(m, "")}},
-		dialog.Item{Key: "k", Label: "keep tonight's settings as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
+		dialog.Item{Key: "k", Label: "keep tonight's settings and courts as usual", Intent: ui.Do{Command: session.KeepUsual{}}, Why: usual},
+		dialog.Item{Key: "u", Label: "keep tonight as a usual night: one enter opens the next", Intent: ui.Show{Dialog: m.usualNightForm()}},
 		dialog.Item{Key: "n", Label: "names in the hall: now " + m.ledger.Club().Naming.String(), Intent: ui.Show{Dialog: m.namingMenu()}},
 		m.phonesItem(),
 		m.courtScoresItem(),
@@ -59,33 +59,6 @@ func onOff(on bool) string {
 		return "on"
 	}
 	return "off"
-}
-
-// openForm asks what a new night needs; what is usual is filled in.
-func openForm(m *Model) ui.Dialog {
-	s, courtCount := m.ledger.Club().Proposal(m.seed())
-	name := m.now.Format("Monday 2 January")
-	send := func(v []string) (ui.Intent, error) {
-		next, err := readSettings(s, v[2:], nil, m.now)
-		if err != nil {
-			return nil, err
-		}
-		k, err := number(v[1], "courts")
-		if err != nil {
-			return nil, err
-		}
-		open := session.OpenNight{Name: v[0], Settings: next, Courts: k}
-		return ui.Do{Command: open, After: func(*session.Ledger) { m.goTo(ui.Door) }}, nil
-	}
-	fields := []dialog.Field{
-		{Label: "Night", Value: name, Hint: "enter takes the form as it is"},
-		{Label: "Courts", Value: strconv.Itoa(courtCount), Hint: "how many courts you have; more can be added at any time"},
-	}
-	form := dialog.NewForm("Open tonight", send, append(fields, settingsFields(s, m.now)...)...)
-	if m.ledger.Club().NoReminders {
-		return form
-	}
-	return form.Noting(care.BeforePlay)
 }
 
 // settingsForm changes the settings of the night that goes on. It begins at a field, at the first where there is none of that label.

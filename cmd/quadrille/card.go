@@ -13,18 +13,19 @@ import (
 // newCard builds the command that shows and writes the emergency card.
 func newCard(opts *options) *cobra.Command {
 	var next session.EmergencyCard
-	var board string
+	var board, venue string
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "Show or write the emergency card of your hall",
 		Long: `Shows what somebody who calls for help must know of your hall, or writes the lines that are named. A line that is -
-is emptied. The desk shows the card with one key (C, or f4), "quadrille print card" makes a sheet of it, and
+is emptied. Each venue has a card of its own: without --venue it is that of the newest night. The desk shows the card with one key (C, or f4), "quadrille print card" makes a sheet of it, and
 the boards show it if you want them to. To write it, the desk must not have the club file open.
 Local rules and qualified people decide what is done in an emergency.`,
 		Example: `  quadrille card
   quadrille card --address "12 Mill Lane" --defibrillator "front desk"
-  quadrille card --contacts - --on-board yes`,
+  quadrille card --contacts - --on-board yes
+  quadrille card --venue "Mill Lane hall"`,
 		Args: nothing,
 	}
 	lines := []struct {
@@ -42,8 +43,19 @@ Local rules and qualified people decide what is done in an emergency.`,
 		completes(cmd, l.name, cobra.NoFileCompletions)
 	}
 	addChoice(cmd, &board, "on-board", "whether the boards in the hall show it", parseYesNo, "yes", "no")
+	addText(cmd, &venue, "venue", "the name of a venue, or - for none in particular", "whose card: a `venue` of the club; else where the newest night was")
+	completes(cmd, "venue", opts.venues)
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the card as JSON")
 	dataFlag(cmd, opts, clubFile)
+	at := func(l *session.Ledger) string {
+		switch venue {
+		case "":
+			return l.Venue()
+		case "-":
+			return session.HomeVenue
+		}
+		return l.Club().VenueNamed(venue)
+	}
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		names := []string{"on-board"}
 		for _, l := range lines {
@@ -55,14 +67,15 @@ Local rules and qualified people decide what is done in an emergency.`,
 			if err != nil {
 				return err
 			}
-			return showCard(cmd, ledger.Club().Card(session.HomeVenue), asJSON)
+			return showCard(cmd, ledger.Club().Card(at(ledger)), asJSON)
 		}
 		path, err := opts.path()
 		if err != nil {
 			return err
 		}
 		return work(path, func(desk *session.Desk) error {
-			card := desk.Ledger().Club().Card(session.HomeVenue)
+			where := at(desk.Ledger())
+			card := desk.Ledger().Club().Card(where)
 			old := []*string{&card.Address, &card.Access, &card.Defibrillator, &card.FirstAid, &card.Contacts}
 			for i, l := range lines {
 				if !cmd.Flags().Changed(l.name) {
@@ -75,11 +88,11 @@ Local rules and qualified people decide what is done in an emergency.`,
 			if board != "" {
 				card.OnBoard = board == "yes"
 			}
-			l, err := desk.Do(session.WriteCard{Card: card})
+			l, err := desk.Do(session.WriteCard{Venue: where, Card: card})
 			if err != nil {
 				return err
 			}
-			return showCard(cmd, l.Club().Card(session.HomeVenue), asJSON)
+			return showCard(cmd, l.Club().Card(where), asJSON)
 		})
 	}
 	return cmd

@@ -57,6 +57,16 @@ func (o *options) nights(*cobra.Command, []string, string) ([]cobra.Completion, 
 	})
 }
 
+// venues offers the venues of the club.
+func (o *options) venues(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	return o.offer(func(club *session.Club) (words []string) {
+		for _, name := range club.VenueNames() {
+			words = append(words, printable(name))
+		}
+		return words
+	})
+}
+
 // offer reads the club file for the shell. A file that cannot be read offers nothing: somebody who
 // presses tab wants no sentence.
 func (o *options) offer(of func(*session.Club) []string) ([]cobra.Completion, cobra.ShellCompDirective) {

@@ -148,7 +148,7 @@ func (p *printer) of(cmd *cobra.Command, sheet string) (paper.Night, error) {
 		return paper.Night{}, err
 	}
 	if sheet == "card" && p.night == "" { // it needs no night
-		return paper.Night{Card: ledger.Club().Card(session.HomeVenue)}, nil
+		return paper.Night{Card: ledger.Card()}, nil
 	}
 	n, err := nightOf(ledger.Club(), p.night)
 	if err != nil {

@@ -17,7 +17,7 @@ import (
 func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, zone *time.Location) Night {
 	called, hidden := public.Names(club, n)
 	s := source{club: club, n: n, called: called, hidden: hidden, zone: zone}
-	out := Night{Title: s.title(), Rules: n.Settings.Scoring, People: s.people(), Rounds: s.played(), Note: n.TableNote(), Card: club.Card(session.HomeVenue)}
+	out := Night{Title: s.title(), Rules: n.Settings.Scoring, People: s.people(), Rounds: s.played(), Note: n.TableNote(), Card: club.Card(n.Venue)}
 	for i, r := range ahead {
 		round := Round{Number: len(n.Rounds) + i + 1, Out: s.names(r.Out)}
 		full := make([]Game, len(r.Games))

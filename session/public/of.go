@@ -34,7 +34,7 @@ func Of(l *session.Ledger, h hall.Hall, now time.Time) View {
 	for _, m := range n.MessagesAt(now) {
 		v.Messages = append(v.Messages, Message{m.Text, clock(m.Until, now)})
 	}
-	if card := l.Club().Card(session.HomeVenue); card.OnBoard {
+	if card := l.Card(); card.OnBoard {
 		for _, line := range card.Written() {
 			v.Emergency = append(v.Emergency, Line(line))
 		}

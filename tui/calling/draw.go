@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"club/quadrille/session"
 	"club/quadrille/session/calling"
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
@@ -126,7 +127,7 @@ func (p *Page) card(c ui.Context, i int, k card, width int) []string {
 	room := width - 1 - 2 - k.number - 1
 	texts := map[int]string{
 		0:        name.Render(c.Names.FullTeamIn(g.A, room-line.Width(state))) + state,
-		last / 2: word.Render("against"),
+		last / 2: word.Render("against" + noted(c, g.Court)),
 		last:     name.Render(c.Names.FullTeamIn(g.B, room)),
 	}
 	for y := range k.rows - 1 {
@@ -143,6 +144,14 @@ func (p *Page) card(c ui.Context, i int, k card, width int) []string {
 		out[y] = line.Cut(bar+digit+" "+texts[y], width-1)
 	}
 	return out
+}
+
+// noted is what is particular about a court, to be read out with it.
+func noted(c ui.Context, court session.CourtID) string {
+	if k := c.Night().Court(court); k != nil && k.Note != "" {
+		return "   court " + string(court) + ": " + k.Note
+	}
+	return ""
 }
 
 // number is a court's name in large digits, or as it is where it has letters.
@@ -174,6 +183,9 @@ func (p *Page) line(c ui.Context, i int) string {
 	}
 	half := max(8, (c.Width-2-flat.number-len("  against  "))/2)
 	text := mark + line.Fit(string(g.Court), flat.number) + line.Fit(c.Names.FullTeamIn(g.A, half), half) + "  against  " + c.Names.FullTeamIn(g.B, half)
+	if note := noted(c, g.Court); line.Width(text)+line.Width(note) <= c.Width { // else it stands where the court is read
+		text += note
+	}
 	text = line.Cut(text, c.Width)
 	switch {
 	case i == p.at():

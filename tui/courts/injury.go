@@ -56,7 +56,7 @@ func Injury(c ui.Context, id session.PersonID) ui.Dialog {
 
 // cardItem leads to the emergency card.
 func cardItem(c ui.Context) dialog.Item {
-	return dialog.Item{Key: "e", Label: "emergency card: address, access, defibrillator", Intent: ui.Show{Dialog: emergency.New(c.Club().Card(session.HomeVenue))}}
+	return dialog.Item{Key: "e", Label: "emergency card: address, access, defibrillator", Intent: ui.Show{Dialog: emergency.New(c.Ledger)}}
 }
 
 // injuryForm takes a note, and stops the game.

@@ -1,6 +1,7 @@
 package courts
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -83,6 +84,7 @@ func courtItems(c ui.Context, court session.Court) []dialog.Item {
 		items = append(items, dialog.Item{Key: "o", Label: "open this court", Intent: ui.Do{Command: session.OpenCourt{Court: court.ID}}})
 	}
 	items = append(items, dialog.Item{Key: "l", Label: "for levels: now " + court.Levels(), Intent: later(func() ui.Dialog { return levelsForm(court) })})
+	items = append(items, dialog.Item{Key: "t", Label: "note what is particular: now " + cmp.Or(court.Note, "nothing"), Intent: later(func() ui.Dialog { return noteForm(court) })})
 	if n.CourtCode(court.ID) != "" {
 		items = append(items, dialog.Item{Key: "q", Label: "show the code with which this court sends its score", Intent: ui.CourtCode{Court: court.ID}})
 	}

@@ -31,14 +31,22 @@ func (s *Courts) panel(c ui.Context, g grid) []string {
 		return sentPanel(c, &k)
 	}
 	if k.State == hall.Playing || k.State == hall.Called {
-		who := fmt.Sprintf("Court %s: %s  v  %s", k.ID, c.Names.FullTeam(k.A), c.Names.FullTeam(k.B))
+		who := fmt.Sprintf("Court %s: %s  v  %s", named(c, k.ID), c.Names.FullTeam(k.A), c.Names.FullTeam(k.B))
 		return []string{more, line.Cut(who, c.Width)}
 	}
-	text := line.Wrap(fmt.Sprintf("Court %s: %s", k.ID, idleText(c, &k)), c.Width)
+	text := line.Wrap(fmt.Sprintf("Court %s: %s", named(c, k.ID), idleText(c, &k)), c.Width)
 	if len(text) > 1 {
 		return []string{text[0], line.Cut(strings.Join(text[1:], " "), c.Width)}
 	}
 	return []string{more, text[0]}
+}
+
+// named is a court with what is particular about it.
+func named(c ui.Context, court session.CourtID) string {
+	if k := c.Night().Court(court); k != nil && k.Note != "" {
+		return fmt.Sprintf("%s (%s)", court, k.Note)
+	}
+	return string(court)
 }
 
 // entryPanel shows the score being typed with the names it gives it to.

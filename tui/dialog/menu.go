@@ -37,6 +37,12 @@ func (m *Menu) Noting(text string) *Menu {
 	return m
 }
 
+// Marking marks a choice from the beginning, so that enter takes it: for what is asked for nothing else.
+func (m *Menu) Marking(i int) *Menu {
+	m.cursor = i
+	return m
+}
+
 // Items lists the choices.
 func (m *Menu) Items() []Item { return m.items }
 

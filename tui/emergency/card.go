@@ -11,21 +11,37 @@ import (
 
 // Page shows the card.
 type Page struct {
-	card session.EmergencyCard
-	top  int
+	venue string
+	card  session.EmergencyCard
+	home  session.EmergencyCard // of no venue in particular, where this one has no card
+	top   int
 }
 
-// New makes the page of a card as it is now.
-func New(card session.EmergencyCard) *Page { return &Page{card: card} }
+// New makes the page of the card of the venue where the newest night is or was, as it is now.
+func New(l *session.Ledger) *Page {
+	p := &Page{venue: l.Venue(), card: l.Card()}
+	if len(p.card.Written()) == 0 {
+		p.home = l.Club().Card(session.HomeVenue)
+	}
+	return p
+}
 
 // Title implements ui.Dialog.
-func (*Page) Title() string { return "Emergency card" }
+func (p *Page) Title() string { return titled("Emergency card", p.venue) }
+
+// titled is a heading with the venue that it is about.
+func titled(what, venue string) string {
+	if venue == session.HomeVenue {
+		return what
+	}
+	return what + ": " + venue
+}
 
 // Actions implements ui.Dialog.
 func (p *Page) Actions(c ui.Context) []ui.Action {
 	out := []ui.Action{
 		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
-		ui.Ask(ui.Bind("write it", "w", "w"), ui.Close{Then: ui.Show{Dialog: Form(p.card)}}),
+		ui.Ask(ui.Bind("write it", "w", "w"), ui.Close{Then: ui.Show{Dialog: Form(p.venue, p.card)}}),
 	}
 	if rows := len(p.text(c)); rows > c.Height {
 		out = append(out, ui.Scroll(&p.top, rows, c.Height))
@@ -61,6 +77,15 @@ func (p *Page) text(c ui.Context) []string {
 			label = ""
 		}
 	}
+	if rows := p.home.Written(); len(rows) > 0 {
+		out = append(out, "")
+		for _, l := range line.Wrap("Nothing is written for "+p.venue+" yet. The card of no venue in particular says, which may be another place:", c.Width) {
+			out = append(out, c.Theme.Dim.Render(l))
+		}
+		for _, l := range rows {
+			out = append(out, c.Theme.Dim.Render(line.Fit(l.Label, labelWidth)+line.Cut(l.Text, max(8, c.Width-labelWidth))))
+		}
+	}
 	return out
 }
 
@@ -70,17 +95,17 @@ const (
 	unseen = "at the desk and on paper"
 )
 
-// Form writes the card.
-func Form(card session.EmergencyCard) ui.Dialog {
+// Form writes the card of a venue.
+func Form(venue string, card session.EmergencyCard) ui.Dialog {
 	where := unseen
 	if card.OnBoard {
 		where = shown
 	}
 	send := func(v []string) (ui.Intent, error) {
 		next := session.EmergencyCard{Address: v[0], Access: v[1], Defibrillator: v[2], FirstAid: v[3], Contacts: v[4], OnBoard: v[5] == shown}
-		return ui.Do{Command: session.WriteCard{Card: next}, Then: func(c ui.Context) ui.Dialog { return New(c.Club().Card(session.HomeVenue)) }}, nil
+		return ui.Do{Command: session.WriteCard{Venue: venue, Card: next}, Then: func(c ui.Context) ui.Dialog { return New(c.Ledger) }}, nil
 	}
-	return dialog.NewForm("Write the emergency card", send,
+	return dialog.NewForm(titled("Write the emergency card", venue), send,
 		dialog.Field{Label: "Address", Value: card.Address, Hint: "as one says it to the emergency services, with the entrance"},
 		dialog.Field{Label: "Access", Value: card.Access, Hint: "how an ambulance gets in: gate, code, who meets it where"},
 		dialog.Field{Label: "Defibrillator", Value: card.Defibrillator, Hint: "where it hangs; none: where the nearest one is"},

@@ -53,7 +53,7 @@ func (p *Page) Actions(c ui.Context) []ui.Action {
 			Explained("thunder was heard or lightning seen: the 30 minutes begin anew"))
 	}
 	out = append(out, p.courtActions(n)...)
-	out = append(out, ui.Ask(ui.Bind("emergency card", "C", "C", "f4"), ui.Show{Dialog: emergency.New(c.Club().Card(session.HomeVenue))}).Quietly())
+	out = append(out, ui.Ask(ui.Bind("emergency card", "C", "C", "f4"), ui.Show{Dialog: emergency.New(c.Ledger)}).Quietly())
 	undo := ui.Ask(ui.Bind("undo", "u", "u", "ctrl+z"), p.undo)
 	undo.Quiet = c.Width < 80
 	return append(out, undo, ui.Ask(ui.Bind("play may go on", p.keys[0], p.keys...), ui.Show{Dialog: Question(c)}).
