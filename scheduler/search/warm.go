@@ -31,7 +31,7 @@ func Replan(ctx context.Context, p night.Problem, shown []night.Round, moves int
 	} else {
 		best = s.warmBound(drawn, shown).under(w)
 	}
-	if Fits(&p, shown) { // nothing changed but wishes, levels or weights
+	if Fits(&p, shown) && s.bound(shown) { // nothing changed but levels, weights, or wishes that the search can mend
 		if b := newSearch(n, moves).boardOf(shown).under(w); slices.Equal(games(b.shapes), games(best.shapes)) {
 			best = b
 		}
@@ -122,18 +122,42 @@ func (s *search) warmBound(drawn *board, shown []night.Round) *board {
 	return b
 }
 
-// seatable tells whether a shown game can be played in planned round r: all four are there, and its court is open.
+// bound tells whether all shown games are as the search keeps them: a plan that parts a couple stays parted, since no
+// move joins the two.
+func (s *search) bound(shown []night.Round) bool {
+	for r, round := range shown {
+		if slices.ContainsFunc(round.Games, func(g night.Game) bool { return !g.Singles() && !s.seatable(r, g) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// seatable tells whether a shown game can be played in planned round r: all four are there, its court is open and theirs
+// to play on, and the teams are such as no move of the search would have to join: fixed partners, one of each group.
 func (s *search) seatable(r int, g night.Game) bool {
 	n := s.n
 	if g.Singles() || !slices.Contains(n.OpenCourts(n.First+r), g.Court) {
 		return false
 	}
 	for _, i := range g.Seats() {
-		if !n.Known(i) || !slices.Contains(n.Here[n.First+r], i) {
+		if !n.Known(i) || !slices.Contains(n.Here[n.First+r], i) || !n.MayPlayOn(i, g.Court) {
 			return false
 		}
 	}
-	return true
+	return s.team(r, g.A) && s.team(r, g.B)
+}
+
+// team tells whether two people can be a team in planned round r.
+func (s *search) team(r int, t night.Team) bool {
+	n := s.n
+	if n.Side != nil && n.Side[t[0]] == n.Side[t[1]] {
+		return false
+	}
+	if n.HasMate(t[0], n.First+r) || n.HasMate(t[1], n.First+r) {
+		return n.Mate[t[0]] == t[1]
+	}
+	return n.Problem.Format != night.Pairs
 }
 
 // fitShown seats a shown round: its games on their courts as far as these are open, gaps filled from the bench.
