@@ -15,6 +15,15 @@ func (l *Ledger) DrawKey() uint64 {
 	if n == nil {
 		return 0
 	}
+	key, err := l.club.drawKey(n, n.Plan)
+	if err != nil {
+		return l.last // cannot happen: all parts are plain data; planning anew is always right
+	}
+	return key
+}
+
+// drawKey is a fingerprint of what the rotation of a night of the club depends on, where these rounds are planned.
+func (c *Club) drawKey(n *Night, plan []PlannedRound) (uint64, error) {
 	type part struct {
 		Person Person
 		State  Presence
@@ -33,14 +42,14 @@ func (l *Ledger) DrawKey() uint64 {
 		Rolled   []PlannedGame // games called that belong to no round, with whoever was put in since
 		Results  []string      // of the games of a ladder, where they decide on the next round
 	}
-	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, n.Plan
+	basis.Settings, basis.Rounds, basis.Plan = n.Settings, n.Rounds, plan
 	basis.Pins, basis.Changes = n.Pins, n.Changes
 	basis.Picked = n.Picked
-	for _, c := range n.Courts {
-		basis.Courts = append(basis.Courts, Court{ID: c.ID, Open: c.Open, Low: c.Low, High: c.High})
+	for _, court := range n.Courts {
+		basis.Courts = append(basis.Courts, Court{ID: court.ID, Open: court.Open, Low: court.Low, High: court.High})
 	}
 	for _, a := range n.Roll {
-		p, _ := l.club.Person(a.Person)
+		p, _ := c.Person(a.Person)
 		p = p.unseen()
 		basis.Roll = append(basis.Roll, part{p, a.State, a.Stay})
 	}
@@ -61,8 +70,6 @@ func (l *Ledger) DrawKey() uint64 {
 		}
 	}
 	h := fnv.New64a()
-	if err := json.NewEncoder(h).Encode(basis); err != nil {
-		return l.last // cannot happen: all parts are plain data; planning anew is always right
-	}
-	return h.Sum64()
+	err := json.NewEncoder(h).Encode(basis)
+	return h.Sum64(), err
 }

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"reflect"
 	"slices"
 	"testing"
 	"time"
@@ -371,4 +372,75 @@ func checkMeaning(t interface {
 			}
 		}
 	}
+}
+
+// TestUndoPlansForWhatIsThen: after an undo the rounds to come use the court that is open again and keep to who is
+// there and what people ask, though rounds were planned without that meanwhile.
+func TestUndoPlansForWhatIsThen(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		do   func(n *Night, people []Person) Command
+		want func(r PlannedRound, people []Person) bool
+	}{
+		{
+			"a court that was closed", func(*Night, []Person) Command { return CloseCourt{"3"} },
+			func(r PlannedRound, _ []Person) bool { return len(r.Games) == 3 && len(r.Out) == 0 },
+		},
+		{
+			"a court that was kept for some levels", func(*Night, []Person) Command { return LevelCourt{"3", 2, 3} },
+			func(r PlannedRound, _ []Person) bool { return len(r.Games) == 3 },
+		},
+		{"two who were to be partners", func(_ *Night, people []Person) Command {
+			p := people[0]
+			p.Together = []Together{{With: people[5].ID}}
+			return ChangePerson{p}
+		}, func(r PlannedRound, people []Person) bool {
+			return !slices.ContainsFunc(r.Games, func(g PlannedGame) bool {
+				pair := Team{people[0].ID, people[5].ID}
+				return g.A == pair || g.B == pair
+			})
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d, log, clock := newTestDesk(t)
+			withPeople(t, d, 3, 12, Rounds)
+			playRound(t, d, clock)
+			people := d.Ledger().Club().People
+			must(t, d, c.do(d.Ledger().Night(), people))
+			done := lastAction(d)
+			playRound(t, d, clock)
+			must(t, d, UndoAction{done})
+			if n := d.Ledger().Night(); len(n.Plan) > 0 {
+				t.Errorf("%d rounds stay that were planned for what was taken back", len(n.Plan))
+			}
+			playRound(t, d, clock)
+			n := d.Ledger().Night()
+			last := n.Rounds[len(n.Rounds)-1]
+			r := PlannedRound{Out: last.Out}
+			for _, id := range last.Games {
+				g := n.Game(id)
+				r.Games = append(r.Games, PlannedGame{Court: g.Court, A: g.A, B: g.B})
+			}
+			if !c.want(r, people) {
+				t.Errorf("round %d was called as %+v", last.Number, r)
+			}
+			checkReplay(t, d, log)
+		})
+	}
+}
+
+// TestUndoKeepsThePlanItDoesNotTouch: an undo of what no rotation rests on changes nothing of what people saw.
+func TestUndoKeepsThePlanItDoesNotTouch(t *testing.T) {
+	d, log, clock := newTestDesk(t)
+	withPeople(t, d, 2, 9, Rounds)
+	playRound(t, d, clock)
+	must(t, d, PostMessage{Text: "pizza"})
+	message := lastAction(d)
+	playRound(t, d, clock)
+	plan := d.Ledger().Night().Plan
+	must(t, d, UndoAction{message})
+	if got := d.Ledger().Night().Plan; len(got) == 0 || !reflect.DeepEqual(got, plan) {
+		t.Errorf("%d rounds to come are not those that were shown", len(got))
+	}
+	checkReplay(t, d, log)
 }

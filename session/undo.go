@@ -62,17 +62,24 @@ func (l *Ledger) reinterprets(a Action, after *Club) error {
 	return nil
 }
 
-// replanned is an undo, and the end of the rounds planned so far where it leads to other settings than
-// those they were planned for.
-func (l *Ledger) replanned(e Event, after *Club) []Event {
+// replanned is an undo, and the end of the rounds planned so far where they were planned for what it takes back:
+// other courts, people, wishes or settings.
+func (l *Ledger) replanned(e Undone, after *Club) []Event {
 	was, is := l.Night(), after.OpenNight()
 	if was == nil || is == nil || len(is.Plan) == 0 {
 		return []Event{e}
 	}
-	if u, ok := e.(Undone); was.Settings != is.Settings || ok && was.Way() != is.Way() && l.replannedSince(u.Action) {
+	if was.Settings != is.Settings || l.replannedSince(e.Action) && !sameDraw(l.club, was, after, is) {
 		return []Event{e, RotationPlanned{}}
 	}
 	return []Event{e}
+}
+
+// sameDraw tells whether a rotation rests on the same in two states of a night, whatever is planned in each.
+func sameDraw(a *Club, n *Night, b *Club, m *Night) bool {
+	was, err := a.drawKey(n, nil)
+	is, err2 := b.drawKey(m, nil)
+	return err == nil && err2 == nil && was == is
 }
 
 // has tells whether an action has an event of some kind.
