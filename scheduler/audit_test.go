@@ -53,10 +53,6 @@ func TestAuditNamesWhatIsWrong(t *testing.T) {
 		{"never partner", func(p *Problem, _ *Round) { p.NeverPartner = []Pair{{A: 5, B: 4}} }, "court 2: P05 and P06 are partners but shall never be"},
 		{"couple apart", func(p *Problem, _ *Round) { p.Together = []Pair{{A: 0, B: 2}} }, "P01 plays without the fixed partner P03"},
 		{"court wall", func(p *Problem, _ *Round) { p.People[4].Courts = []Court{0} }, "court 2: P05 must not play on this court"},
-		{"band wall", func(p *Problem, _ *Round) {
-			p.People[4].Level = 2
-			p.Courts[1].MinLevel, p.Courts[1].Strict = 3, true
-		}, "P05 must not play on this court"},
 		{"preferred band", func(p *Problem, _ *Round) {
 			p.People[4].Level = 2
 			p.Courts[1].MinLevel = 3

@@ -139,7 +139,7 @@ func TestNothingSeenGainsPartnerRepeats(t *testing.T) {
 		}
 		for name, rounds := range map[string][]Round{"improve": better, "replan": again} {
 			after := Certify(p, rounds)
-			if now := after.PartnerRepeats; now.Value > before.PartnerRepeats.Value && now.Bound <= before.PartnerRepeats.Value && after.SitoutEvenness.Value >= before.SitoutEvenness.Value &&
+			if now := after.PartnerRepeats; now.Value > before.PartnerRepeats.Value && now.Bound <= before.PartnerRepeats.Value && after.SitoutEvenness.Value >= before.SitoutEvenness.Value && after.SitoutSpread.Value >= before.SitoutSpread.Value &&
 				after.BenchedTwice.Value >= before.BenchedTwice.Value && after.LongestBench.Value >= before.LongestBench.Value && len(Unkept(p, rounds)) >= len(Unkept(p, seen)) {
 				t.Errorf("%s: %+v\n seen %+v", name, after, before)
 			}

@@ -17,9 +17,6 @@ func TestBoundsHoldWhenSomebodyIsPutIn(t *testing.T) {
 		for i := range p.People {
 			p.People[i].Courts = nil
 		}
-		for i := range p.Courts {
-			p.Courts[i].Strict = false
-		}
 		rounds, err := Plan(context.Background(), p, Budget{Moves: 2_000})
 		if err != nil {
 			t.Skip("no plan")

@@ -111,8 +111,7 @@ func (l *Ledger) rollingStep(n *Night, a Advice, now time.Time) (Step, Idle) {
 	var why Idle
 	free := n.freeCourts()
 	if len(free) > 0 {
-		why = asked.idle(l.club, free[0], now)
-		why.Court = free[0]
+		why = asked.idleOf(l.club, free, now)
 	}
 	switch {
 	case why.Cause == LastGames, why.Cause == PastClosing, n.LastCall, n.pastClosing(now):
@@ -170,8 +169,9 @@ func (l *Ledger) PlayOn(now time.Time) (c Command, ok bool) {
 		return CallRound{}, can
 	}
 	for _, court := range n.freeCourts() {
-		_, err := NextGame(l.club, n, court, now)
-		return CallGame{court}, err == nil
+		if _, err := NextGame(l.club, n, court, now); err == nil {
+			return CallGame{court}, true
+		}
 	}
 	return nil, false
 }

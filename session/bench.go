@@ -54,6 +54,7 @@ func newDrawOf(club *Club, n *Night, now time.Time, has func(Attendance) bool) *
 		d.courts = append(d.courts, c.ID)
 		d.problem.Courts = append(d.problem.Courts, scheduler.CourtSpec{Name: string(c.ID), MinLevel: c.Low, MaxLevel: c.High})
 	}
+	d.bind()
 	d.wishes()
 	d.met()
 	return d
@@ -87,6 +88,9 @@ func (l *Ledger) callFree(env Env) ([]Event, error) {
 		}
 		g, err := pickNext(f.club, n, court, env.Now, env.picker(true))
 		if err != nil {
+			if len(n.bound(f.club)) > 0 {
+				continue // somebody plays only on another court
+			}
 			return events, nil // the courts after this one have the same people to choose from
 		}
 		e := GameCalled{Game: GameID(len(n.Games) + 1), Court: court, A: g.A, B: g.B, Terms: n.Settings.Terms()}

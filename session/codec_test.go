@@ -17,7 +17,7 @@ import (
 func samples(t testing.TB) []Event {
 	at := time.Date(2026, 11, 20, 19, 30, 0, 0, time.UTC)
 	return []Event{
-		PersonAdded{Person{ID: "p1", Name: "Ada", Group: "x", Level: 3.5, Together: []Together{{With: "p2", Times: 2}}, KeepApart: []PersonID{"p3"}, NotPartner: []PersonID{"p4"}, Shown: "Countess", Hidden: true}},
+		PersonAdded{Person{ID: "p1", Name: "Ada", Group: "x", Level: 3.5, Together: []Together{{With: "p2", Times: 2}}, KeepApart: []PersonID{"p3"}, NotPartner: []PersonID{"p4"}, Courts: []CourtID{"2"}, Shown: "Countess", Hidden: true}},
 		PersonChanged{Person{ID: "p1", Name: "Ada B"}},
 		NightOpened{Night: 1, ID: "night-1", Name: "n", Settings: DefaultSettings(5), Courts: []CourtID{"1", "2"}, Venue: "hall", Traits: []VenueCourt{{"2", "slow", 2, 0}}},
 		NightClosed{},

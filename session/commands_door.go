@@ -109,6 +109,11 @@ func (c ChangePerson) decide(l *Ledger, _ Env) ([]Event, error) {
 	if p.Level < 0 || p.Level > 10 {
 		return nil, fmt.Errorf("a level lies between 0 and 10, not %g", p.Level)
 	}
+	for i := range p.Courts {
+		if p.Courts[i] = cleanCourt(p.Courts[i]); p.Courts[i] == "" {
+			return nil, fmt.Errorf("a court needs a number or a name")
+		}
+	}
 	p.Name, p.Group, p.Shown = name, CleanText(p.Group, 12), CleanText(p.Shown, MaxName)
 	if samePerson(old, p) {
 		return nil, fmt.Errorf("nothing is different")
@@ -118,7 +123,8 @@ func (c ChangePerson) decide(l *Ledger, _ Env) ([]Event, error) {
 
 func samePerson(a, b Person) bool {
 	return a.Name == b.Name && a.Group == b.Group && a.Level == b.Level &&
-		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart) && slices.Equal(a.NotPartner, b.NotPartner) && a.Shown == b.Shown && a.Hidden == b.Hidden
+		slices.Equal(a.Together, b.Together) && slices.Equal(a.KeepApart, b.KeepApart) && slices.Equal(a.NotPartner, b.NotPartner) && slices.Equal(a.Courts, b.Courts) &&
+		a.Shown == b.Shown && a.Hidden == b.Hidden
 }
 
 // Rest takes somebody out of the rotation who stays in the hall.

@@ -110,7 +110,7 @@ func (BeginPlay) decide(l *Ledger, env Env) ([]Event, error) {
 		return nil, fmt.Errorf("%w: %d checked in", ErrTooFew, here)
 	}
 	if free := n.freeCourts(); len(free) > 0 && len(n.Running()) == 0 {
-		if why := n.begun().idle(l.club, free[0], env.Now); why.Cause != Callable {
+		if why := n.begun().idleOf(l.club, free, env.Now); why.Cause != Callable {
 			return nil, fmt.Errorf("play cannot begin: %s", why.Words(l.club, env.Zone))
 		}
 	}

@@ -19,7 +19,7 @@ func ParseCourts(text string) (count int, named []CourtID, err error) {
 	if !strings.ContainsAny(text, ",;") {
 		return 0, nil, fmt.Errorf("courts: %q is no number; names have commas between them, such as 1, 2, Centre", text)
 	}
-	for part := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == ',' || r == ';' }) {
+	for _, part := range splitCourts(text) {
 		id := cleanCourt(CourtID(part))
 		if string(id) != strings.Join(strings.Fields(part), " ") {
 			return 0, nil, fmt.Errorf("courts: %q is no name of a court: 8 letters at most, with commas between names", strings.TrimSpace(part))
@@ -49,4 +49,9 @@ func CourtsText(courts []VenueCourt) string {
 		return names[0] + ","
 	}
 	return strings.Join(names, ", ")
+}
+
+// splitCourts parts names of courts, which have commas or semicolons between them.
+func splitCourts(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
 }

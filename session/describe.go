@@ -251,7 +251,7 @@ func describeNight(e Event) string {
 		index := e.Index()
 		return fmt.Sprintf("heat: feels like %s, %s", care.BothScales(index), care.BandOf(index).Words())
 	case CourtsTold:
-		return "told that play is held: " + courtList(e.Courts)
+		return "told that play is held: " + CourtNames(e.Courts)
 	case RecordLost:
 		return "an event that was lost to damage"
 	case Undone:
@@ -336,16 +336,4 @@ func retiredFirst(f scoring.Final) string {
 		return strings.ToLower(w.Other().String()) + " retired"
 	}
 	return f.How().String()
-}
-
-// courtList names courts.
-func courtList(ids []CourtID) string {
-	text := make([]string, len(ids))
-	for i, id := range ids {
-		text[i] = string(id)
-	}
-	if len(ids) == 1 {
-		return "court " + text[0]
-	}
-	return "courts " + strings.Join(text, ", ")
 }

@@ -51,17 +51,22 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 			})
 		}
 	}
+	bound := d.bound()
 	for _, c := range n.Courts {
 		spec := scheduler.CourtSpec{Name: string(c.ID), MinLevel: c.Low, MaxLevel: c.High}
-		if !c.Open {
-			if played == 0 {
-				continue
-			}
+		switch {
+		case c.Open:
+		case played > 0:
 			spec.Close = played
+		case slices.ContainsFunc(bound, c.is):
+			spec.Open = d.problem.Rounds // never: whoever plays only there sits out, and is told of
+		default:
+			continue
 		}
 		d.courts = append(d.courts, c.ID)
 		d.problem.Courts = append(d.problem.Courts, spec)
 	}
+	d.bind()
 	for _, r := range n.Rounds {
 		d.problem.History = append(d.problem.History, d.round(r))
 	}
@@ -387,5 +392,5 @@ func (d *draw) warnings() []string {
 	for _, u := range d.unpinned {
 		out = append(out, u.words(d.club))
 	}
-	return out
+	return append(out, d.unbound()...)
 }

@@ -12,7 +12,7 @@ import (
 
 // peopleHeader names the columns of ExportPeople. The first five are those of a roster, so that the
 // file can be taken in as one; a roster does not mind the others.
-var peopleHeader = []string{"name", "group", "level", "partner_with", "keep_apart", "not_partner", "nights", "games", "last_night"}
+var peopleHeader = []string{"name", "group", "level", "partner_with", "keep_apart", "not_partner", "courts", "nights", "games", "last_night"}
 
 // ExportPeople writes everybody the club knows as CSV for a spreadsheet: what the club knows of them,
 // how many nights and games they played, and the date of the last one in the given zone. Wishes about
@@ -82,6 +82,6 @@ func (c *Club) rosterRow(p Person) []string {
 	}
 	return []string{
 		spreadsheet.Text(p.Name), spreadsheet.Text(p.Group), level,
-		spreadsheet.Text(strings.Join(with, "; ")), names(p.KeepApart), names(p.NotPartner),
+		spreadsheet.Text(strings.Join(with, "; ")), names(p.KeepApart), names(p.NotPartner), spreadsheet.Text(OwnCourtsText(p.Courts)),
 	}
 }

@@ -24,6 +24,7 @@ func TestExportedPeopleAreARoster(t *testing.T) {
 	club.People[0].Together = []Together{{With: "b"}, {With: "c", Times: 2}, {With: "gone"}}
 	club.People[1].KeepApart = []PersonID{"d", "gone"}
 	club.People[2].NotPartner = []PersonID{"d", "a"}
+	club.People[3].Courts = []CourtID{"=2", "Centre"}
 	var out bytes.Buffer
 	if err := ExportPeople(&out, club, time.UTC); err != nil {
 		t.Fatal(err)
@@ -46,6 +47,9 @@ func TestExportedPeopleAreARoster(t *testing.T) {
 	}
 	if got := entries[2].NotPartner; !reflect.DeepEqual(got, []string{"@At", entries[0].Name}) {
 		t.Errorf("who is no partner came back as %q", got)
+	}
+	if got := entries[3].Courts; !reflect.DeepEqual(got, []string{"=2", "Centre"}) {
+		t.Errorf("the only courts came back as %q", got)
 	}
 }
 

@@ -30,7 +30,7 @@ const (
 
 // Idle is why an open court has no game. The zero value is about no court.
 type Idle struct {
-	Court   CourtID // the first that is free
+	Court   CourtID // that is free
 	Cause   Cause
 	Waiting int        // people on the bench
 	People  []PersonID // whom the cause is about: NoGroup, Contradiction
@@ -44,8 +44,7 @@ type Idle struct {
 const LikelyOver = 0.8
 
 // Idle says why a free court of the rolling flow is not called. Ok is false when there is nothing to say:
-// no night rolls or no open court is free. What it says holds for all free courts, since they have the
-// same people to choose from.
+// no night rolls or no open court is free. What it says holds for all free courts.
 func (l *Ledger) Idle(now time.Time) (why Idle, ok bool) {
 	n := l.Night()
 	if n == nil || n.Settings.Flow != Rolling {
@@ -55,9 +54,24 @@ func (l *Ledger) Idle(now time.Time) (why Idle, ok bool) {
 	if len(free) == 0 {
 		return Idle{}, false
 	}
-	why = n.idle(l.club, free[0], now)
+	return n.idleOf(l.club, free, now), true
+}
+
+// idleOf is why none of some free courts is called: of the first, unless another one can be called. Where anybody
+// may play anywhere they are all as good.
+func (n *Night) idleOf(club *Club, free []CourtID, now time.Time) Idle {
+	why := n.idle(club, free[0], now)
 	why.Court = free[0]
-	return why, true
+	if why.Cause != NoFour || len(n.bound(club)) == 0 {
+		return why
+	}
+	for _, court := range free[1:] {
+		if other := n.idle(club, court, now); other.Cause != NoFour {
+			other.Court = court
+			return other
+		}
+	}
+	return why
 }
 
 func (n *Night) idle(club *Club, court CourtID, now time.Time) Idle {

@@ -101,7 +101,7 @@ func drawAny(t *rapid.T, l *Ledger, now time.Time) Command {
 		}
 		p, _ := l.Club().Person(id)
 		p = p.clone()
-		switch p.Group = drawGroup(t); rapid.IntRange(0, 3).Draw(t, "wish") {
+		switch p.Group = drawGroup(t); rapid.IntRange(0, 4).Draw(t, "wish") {
 		case 0:
 			p.Together = []Together{{With: other}}
 		case 1:
@@ -109,6 +109,8 @@ func drawAny(t *rapid.T, l *Ledger, now time.Time) Command {
 		case 2:
 			p.Together, p.KeepApart, p.NotPartner = nil, nil, nil
 		case 3:
+			p.Courts = rapid.SampledFrom([][]CourtID{nil, {"1"}, {"2"}, {"2", "3"}, {"9"}}).Draw(t, "own courts")
+		case 4:
 			p.NotPartner = append(p.NotPartner, other)
 		}
 		return ChangePerson{p}

@@ -280,6 +280,9 @@ func (p *Person) take(other Person) {
 			p.KeepApart = append(p.KeepApart, id)
 		}
 	}
+	if len(p.Courts) == 0 {
+		p.Courts = slices.Clone(other.Courts)
+	}
 	for _, id := range other.NotPartner {
 		if id != p.ID && !p.wishes(id) {
 			p.NotPartner = append(p.NotPartner, id)

@@ -46,6 +46,9 @@ func twice(t testing.TB) (*Desk, *MemoryLog, *testClock) {
 	cy, _ := d.Ledger().Club().Named("Cy")
 	cy.KeepApart = []PersonID{named(t, d, "Anna Bergh"), named(t, d, "Anna Berg")}
 	di, _ := d.Ledger().Club().Named("Di")
+	annah, _ := d.Ledger().Club().Named("Anna Bergh")
+	annah.Courts = []CourtID{"1"}
+	must(t, d, ChangePerson{annah})
 	di.NotPartner = []PersonID{named(t, d, "Anna Berg"), named(t, d, "Anna Bergh")}
 	must(t, d, ChangePerson{ben}, ChangePerson{cy}, ChangePerson{di}, CheckIn{named(t, d, "Anna Berg")})
 	return d, log, clock
@@ -98,6 +101,9 @@ func TestTwoPeopleWhoAreOne(t *testing.T) {
 	cy, _ := club.Named("Cy")
 	if len(ben.Together) != 1 || ben.Together[0] != (Together{anna, 2}) || len(cy.KeepApart) != 1 || cy.KeepApart[0] != anna {
 		t.Errorf("wishes became %+v and %+v", ben, cy)
+	}
+	if who, _ := club.Person(anna); len(who.Courts) != 1 || who.Courts[0] != "1" {
+		t.Errorf("plays only on %q", who.Courts)
 	}
 	if di, _ := club.Named("Di"); len(di.NotPartner) != 1 || di.NotPartner[0] != anna {
 		t.Errorf("who is no partner became %+v", di.NotPartner)

@@ -14,6 +14,7 @@ type Person struct {
 	Together   []Together `json:"together,omitempty"`
 	KeepApart  []PersonID `json:"keep_apart,omitempty"`  // never on one court with these
 	NotPartner []PersonID `json:"not_partner,omitempty"` // never in one team with these, who may be opponents
+	Courts     []CourtID  `json:"courts,omitempty"`      // plays only on these, where the night has one of them; empty for any
 	Shown      string     `json:"shown,omitempty"`       // the name that the person chose for the hall to see, see AsChosen
 	Hidden     bool       `json:"hidden,omitempty"`      // the hall does not see this person's name
 }
@@ -29,6 +30,7 @@ func (p Person) clone() Person {
 	p.Together = slices.Clone(p.Together)
 	p.KeepApart = slices.Clone(p.KeepApart)
 	p.NotPartner = slices.Clone(p.NotPartner)
+	p.Courts = slices.Clone(p.Courts)
 	return p
 }
 

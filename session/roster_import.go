@@ -103,6 +103,12 @@ func (c ImportRoster) people(club *Club, env Env) ([]Person, []Event, error) {
 				p.NotPartner = append(p.NotPartner, id)
 			}
 		}
+		if len(e.Courts) > 0 {
+			p.Courts = nil
+		}
+		for _, court := range e.Courts {
+			p.Courts = append(p.Courts, cleanCourt(CourtID(court)))
+		}
 		switch {
 		case !known[i]:
 			events = append(events, PersonAdded{p})

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"club/quadrille/session/roster"
 )
 
 // Venue is a place where the club plays, as its courts are there from night to night.
@@ -53,8 +55,7 @@ func (c VenueCourt) validate() error {
 
 // cleanCourt is the name of a court as it is kept.
 func cleanCourt(id CourtID) CourtID {
-	const cells = 8
-	return CourtID(CleanText(string(id), cells))
+	return CourtID(CleanText(string(id), roster.MaxCourt))
 }
 
 // checkCourts refuses courts that are too many, none, or the same twice.

@@ -66,3 +66,18 @@ func card(address string) session.Command {
 func noted(court session.CourtID, note string) session.Command {
 	return session.NoteCourt{Court: court, Note: note}
 }
+
+// TestOnlySomeCourtsAtTheDoorAndOnThePage: the form takes them, the page shows them and takes them back.
+func TestOnlySomeCourtsAtTheDoorAndOnThePage(t *testing.T) {
+	s := called(t, 2, 9)
+	id := s.night().Roll[0].Person
+	p, _ := s.desk.Ledger().Club().Person(id)
+	p.Courts = session.ParseOwnCourts(" 2 ;; 9,")
+	s.do(session.ChangePerson{Person: p})
+	s.press("f").press(letters("agn")...).press("enter").shows("only on courts 2 and 9").press("e").shows("Only courts", "2; 9").press("esc")
+	s.press("w").shows("take back: only on courts 2 and 9").press("1").hides("only on")
+	if p, _ := s.desk.Ledger().Club().Person(id); len(p.Courts) > 0 {
+		t.Errorf("still only on %q", p.Courts)
+	}
+	s.press("e", "down", "down", "down", "down", "down", "down").shows("> Only courts").press("1", "enter").shows("only on court 1")
+}

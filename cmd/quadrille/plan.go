@@ -36,7 +36,7 @@ everybody from sitting out twice running, and then two groups hardly meet. There
 share the bench are shown with what each gains and pays.
 
 A roster is CSV with the header name,group,level,arrive,leave,partner_with,keep_apart,
-not_partner; only name is required. arrive is the first round that somebody plays and leave the last, or both
+not_partner,courts; only name is required. arrive is the first round that somebody plays and leave the last, or both
 are times of day, which then need --start and --slot.`,
 		Example: `  quadrille plan --players 16 --courts 4 --rounds 5
   quadrille plan --roster people.csv --courts 4 --rounds 8 --start 19:00

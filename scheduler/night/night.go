@@ -30,7 +30,7 @@ func New(p *Problem) *Night {
 	_, limit := p.Even()
 	n.Widest = widestGap(limit)
 	for _, c := range p.Courts {
-		n.Bands = n.Bands || !c.Strict && (c.MinLevel > 0 || c.MaxLevel > 0)
+		n.Bands = n.Bands || c.MinLevel > 0 || c.MaxLevel > 0
 	}
 	return n
 }
@@ -113,18 +113,18 @@ func (n *Night) mates() []Player {
 	return mate
 }
 
-// courtWalls notes who must not play where: people bound to certain courts, and strict bands.
+// courtWalls notes who must not play where: people bound to certain courts.
 func (n *Night) courtWalls() []bool {
 	courts := len(n.Problem.Courts)
 	walls := make([]bool, n.People*courts)
 	any := false
 	for i, person := range n.Problem.People {
-		for c, spec := range n.Problem.Courts {
+		for c := range n.Problem.Courts {
 			bound := len(person.Courts) > 0
 			for _, own := range person.Courts {
 				bound = bound && int(own) != c
 			}
-			if bound || spec.Strict && !spec.Suits(person.Level) {
+			if bound {
 				walls[i*courts+c] = true
 				any = true
 			}

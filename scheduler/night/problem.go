@@ -47,7 +47,6 @@ type CourtSpec struct {
 	Close    int     // first round that it can no longer be used; 0 = open to the end
 	MinLevel float64 // level band: 0 = no lower end
 	MaxLevel float64 // level band: 0 = no upper end
-	Strict   bool    // the band is a wall and not a preference
 }
 
 // Pair is two people of whom something is asked.

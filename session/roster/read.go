@@ -35,9 +35,10 @@ var layout = spreadsheet.Layout{
 		{Name: "partner_with", Words: []string{"partner", "partners", "plays with", "with"}},
 		{Name: "keep_apart", Words: []string{"keep apart from", "apart", "not with", "avoid"}},
 		{Name: "not_partner", Words: []string{"not partner", "never partner", "no partner", "not partners"}},
+		{Name: "courts", Words: []string{"court", "own courts", "only on"}},
 	},
 	Quiet:  []string{"nights", "games", "last night"}, // of an export of people
-	Header: "name,group,level,arrive,leave,partner_with,keep_apart,not_partner",
+	Header: "name,group,level,arrive,leave,partner_with,keep_apart,not_partner,courts",
 	List:   "name",
 	MaxMiB: 4,
 }
@@ -93,13 +94,18 @@ func (r *Roster) nameColumns(table *spreadsheet.Table) error {
 }
 
 func entry(table *spreadsheet.Table, cell func(column string) string) (Entry, error) {
-	e := Entry{Group: name.Text(cell("group"), ansi.StringWidth(cell("group"))), KeepApart: names(cell("keep_apart")), NotPartner: names(cell("not_partner"))}
+	e := Entry{Group: name.Text(cell("group"), ansi.StringWidth(cell("group"))), KeepApart: names(cell("keep_apart")), NotPartner: names(cell("not_partner")), Courts: names(cell("courts"))}
 	full := cell("name")
 	if !table.Has("name") {
 		full = cell("first name") + " " + cell("surname")
 	}
 	if strings.TrimSpace(full) == "" {
 		return e, fmt.Errorf("the name is missing")
+	}
+	for _, court := range e.Courts {
+		if ansi.StringWidth(court) > MaxCourt {
+			return e, fmt.Errorf("%s %q is too long: the name of a court has at most %d letters", table.Called("courts"), court, MaxCourt)
+		}
 	}
 	var err error
 	if e.Name, err = name.Clean(full); err != nil {

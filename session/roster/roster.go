@@ -1,8 +1,8 @@
 // Package roster reads lists of people as clubs have them.
 //
 // A roster is a table that a spreadsheet has saved as CSV, with a header, or a plain list of names, one a line.
-// Only the column name is required, or first name and surname; group, level, arrive, leave, partner_with and
-// keep_apart are understood, in any order and under the words that people use for them. What any other column
+// Only the column name is required, or first name and surname; group, level, arrive, leave, partner_with,
+// keep_apart, not_partner and courts are understood, in any order and under the words that people use for them. What any other column
 // is called is said beside the entries.
 package roster
 
@@ -19,6 +19,9 @@ const MaxEntries = 10_000
 // MaxGroup is how wide the word for a group may be, in terminal cells.
 const MaxGroup = 12
 
+// MaxCourt is how wide the name of a court may be, in terminal cells.
+const MaxCourt = 8
+
 // Entry is one line of a roster.
 type Entry struct {
 	Line        int // in the file, for messages
@@ -30,6 +33,7 @@ type Entry struct {
 	PartnerWith []Partner
 	KeepApart   []string
 	NotPartner  []string // who may be opponents
+	Courts      []string // the only ones that the person plays on, empty for any
 }
 
 // Partner asks for games with somebody, by name.

@@ -11,15 +11,15 @@ import (
 )
 
 func TestParse(t *testing.T) {
-	got, err := Parse(strings.NewReader("\xef\xbb\xbfLevel, NAME ,arrive,leave,partner_with,keep_apart,phone,Not partner\n" +
-		"\"3,5\",Ada Alder,19:40,5,Ben Brook*2,Cy;Di,555\n,Ben Brook,,,,,,Di\n,Cy\n,Di,3,21:05\n"))
+	got, err := Parse(strings.NewReader("\xef\xbb\xbfLevel, NAME ,arrive,leave,partner_with,keep_apart,phone,Not partner,Court\n" +
+		"\"3,5\",Ada Alder,19:40,5,Ben Brook*2,Cy;Di,555,,2; Centre\n,Ben Brook,,,,,,Di\n,Cy\n,Di,3,21:05\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	want := []Entry{
 		{
 			Line: 2, Name: "Ada Alder", Level: 3.5, Arrive: Moment{Clock: 19*time.Hour + 40*time.Minute, IsClock: true},
-			Leave: Moment{Round: 5}, PartnerWith: []Partner{{"Ben Brook", 2}}, KeepApart: []string{"Cy", "Di"},
+			Leave: Moment{Round: 5}, PartnerWith: []Partner{{"Ben Brook", 2}}, KeepApart: []string{"Cy", "Di"}, Courts: []string{"2", "Centre"},
 		},
 		{Line: 3, Name: "Ben Brook", NotPartner: []string{"Di"}},
 		{Line: 4, Name: "Cy"},
@@ -36,6 +36,7 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"mail\na@b\n":                         "no column name",
 		"name\n":                              "a header and no people",
 		"name,name\nA,B\n":                    "column name twice",
+		"name,courts\nAda,1;the far one\n":    `line 2: courts "the far one" is too long: the name of a court has at most 8 letters`,
 		"name,level\nAda,high\n":              `line 2: level "high" is no number`,
 		"name,level\nAda,NaN\n":               "is no number from 0 to 10",
 		"name,arrive\nAda,7pm\n":              `line 2: arrive: "7pm" is neither a time such as 19:40 nor a round`,

@@ -67,7 +67,8 @@ func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 		if next.NotPartner, err = parseNames(c, p, v[5]); err != nil {
 			return nil, err
 		}
-		next.Shown, next.Hidden = v[6], v[7] == hidden
+		next.Courts = session.ParseOwnCourts(v[6])
+		next.Shown, next.Hidden = v[7], v[8] == hidden
 		return ui.Do{Command: session.ChangePerson{Person: next}, After: nil}, nil
 	}
 	return dialog.NewForm(p.Name, send,
@@ -77,6 +78,7 @@ func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 		dialog.Field{Label: PartnerLabel, Value: togetherText(c, p), Hint: "names or their first letters, separated by ; for some games only: Name*2"},
 		dialog.Field{Label: "Keep apart", Value: namesText(c, p.KeepApart), Hint: "never on one court with these; names, separated by ;"},
 		dialog.Field{Label: "Not partner", Value: namesText(c, p.NotPartner), Hint: "never in one team with these, who may be opponents; names, separated by ;"},
+		dialog.Field{Label: "Only courts", Value: session.OwnCourtsText(p.Courts), Hint: "plays on no other court, such as 1; 2: for who cannot walk far; empty for any"},
 		dialog.Field{Label: "Chosen name", Value: p.Shown, Hint: "on boards, where the club shows the names that people chose (o, n)"},
 		dialog.Field{Label: "In the hall", Value: seenText(p), Options: []string{seen, hidden}, Hint: "hidden: boards show “somebody” on court, and no other line"},
 	)

@@ -3,6 +3,8 @@ package person
 import (
 	"strings"
 
+	"club/quadrille/session"
+
 	"club/quadrille/tui/line"
 	"club/quadrille/tui/ui"
 )
@@ -149,6 +151,9 @@ func (f *facts) wishLine(c ui.Context) []string {
 			text += "   "
 		}
 		text += wish(c, w)
+	}
+	if own := f.evening.Person.Courts; len(own) > 0 {
+		text = strings.TrimLeft(text+"   only on "+session.CourtNames(own), " ")
 	}
 	if text == "" {
 		text = c.Theme.Dim.Render("none; w takes one")

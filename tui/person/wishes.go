@@ -42,6 +42,11 @@ func wishMenu(c ui.Context, p session.Person) ui.Dialog {
 		next.NotPartner = slices.Delete(next.NotPartner, i, i+1)
 		back("not partners with "+c.Names.Full(id), next)
 	}
+	if len(p.Courts) > 0 {
+		next := copied(p)
+		next.Courts = nil
+		back("only on "+session.CourtNames(p.Courts), next)
+	}
 	return dialog.NewMenu(p.Name+": wishes", items...)
 }
 

@@ -40,11 +40,12 @@ type Person struct {
 	PartnerWith []Partner `json:"partner_with,omitempty"`
 	KeepApart   []string  `json:"keep_apart,omitempty"`
 	NotPartner  []string  `json:"not_partner,omitempty"`
+	Courts      []string  `json:"courts,omitempty"` // the only ones that the person plays on
 }
 
 // plain tells whether nothing but the name is known.
 func (p Person) plain() bool {
-	return p.Group == "" && p.Level == 0 && p.Arrive == 0 && p.Leave == 0 && len(p.PartnerWith) == 0 && len(p.KeepApart) == 0 && len(p.NotPartner) == 0
+	return p.Group == "" && p.Level == 0 && p.Arrive == 0 && p.Leave == 0 && len(p.PartnerWith) == 0 && len(p.KeepApart) == 0 && len(p.NotPartner) == 0 && len(p.Courts) == 0
 }
 
 // Partner asks for games in one team.
@@ -104,6 +105,9 @@ func rosterOf(p scheduler.Problem) []Person {
 		people[i] = Person{Name: person.Name, Group: person.Group, Level: person.Level, Leave: person.Leave}
 		if person.Arrive > 0 {
 			people[i].Arrive = person.Arrive + 1
+		}
+		for _, c := range person.Courts {
+			people[i].Courts = append(people[i].Courts, p.Courts[c].Name)
 		}
 	}
 	for _, t := range p.Together {

@@ -34,6 +34,9 @@ func drawProblem(t *rapid.T) (scheduler.Problem, []scheduler.Round) {
 		if rapid.Bool().Draw(t, "leaves") {
 			person.Leave = person.Arrive + rapid.IntRange(1, 3).Draw(t, "leave")
 		}
+		if rapid.IntRange(0, 4).Draw(t, "bound") == 0 {
+			person.Courts = []scheduler.Court{scheduler.Court(rapid.IntRange(0, 1).Draw(t, "court"))}
+		}
 		p.People = append(p.People, person)
 	}
 	for i := 0; i+1 < people; i += 2 {

@@ -55,6 +55,13 @@ func (n numbers) know(p *scheduler.Problem, roster []Person) error {
 		person := &p.People[i]
 		person.Group, person.Level = entry.Group, entry.Level
 		person.Arrive, person.Leave = max(0, entry.Arrive-1), max(0, entry.Leave)
+		for _, name := range entry.Courts {
+			c, ok := n.courts[name]
+			if !ok {
+				return faultf(0, name, "the roster has %s play only there, which is not among the courts", entry.Name)
+			}
+			person.Courts = append(person.Courts, scheduler.Court(c))
+		}
 		for _, w := range entry.PartnerWith {
 			pair, err := n.pair(i, w.Name, w.Times)
 			if err != nil {

@@ -67,6 +67,7 @@ func (d *Document) clean() {
 		p.Name, p.Group = one(p.Name), one(p.Group)
 		all(p.KeepApart)
 		all(p.NotPartner)
+		all(p.Courts)
 		for j := range p.PartnerWith {
 			p.PartnerWith[j].Name = one(p.PartnerWith[j].Name)
 		}

@@ -89,6 +89,13 @@ func (q Request) invite(p *scheduler.Problem) error {
 		if !e.Leave.IsZero() && person.Leave <= person.Arrive {
 			return fmt.Errorf("roster line %d: %s leaves before the first round that fits: leave the line out or change the times", e.Line, e.Name)
 		}
+		for _, name := range e.Courts {
+			c, err := strconv.Atoi(name)
+			if err != nil || c < 1 || c > q.Courts {
+				return fmt.Errorf("roster line %d: %s plays only on court %s, and the courts are 1 to %d", e.Line, e.Name, name, q.Courts)
+			}
+			person.Courts = append(person.Courts, scheduler.Court(c-1))
+		}
 		p.People = append(p.People, person)
 		for _, w := range e.PartnerWith {
 			p.Together = addPair(p.Together, orderedPair(i, names[strings.ToLower(w.Name)], w.Times))

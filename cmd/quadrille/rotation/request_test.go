@@ -60,6 +60,13 @@ func TestWishesAreTakenOncePerPair(t *testing.T) {
 	}
 }
 
+func TestWhoPlaysOnlyOnSomeCourts(t *testing.T) {
+	p, err := Request{Roster: parse(t, "name,courts\nAnn,2; 3\nBob,\nCas,\nDan,\n"), Courts: 3, Rounds: 2}.Problem()
+	if err != nil || !slices.Equal(p.People[0].Courts, []scheduler.Court{1, 2}) || p.People[1].Courts != nil {
+		t.Errorf("%+v, %v", p.People, err)
+	}
+}
+
 func TestRequestRefuses(t *testing.T) {
 	clock := parse(t, "name,arrive\nAnn,19:30\nBob,\nCas,\nDan,\n")
 	gone := parse(t, "name,arrive,leave\nAnn,5,4\nBob,,\nCas,,\nDan,,\n")
@@ -76,6 +83,7 @@ func TestRequestRefuses(t *testing.T) {
 		{"times without a start", Request{Roster: clock, Courts: 1, Rounds: 2, Slot: 15}, "roster line 2: Ann: arrive: a time of day needs"},
 		{"a start that is none", Request{Roster: clock, Courts: 1, Rounds: 2, Slot: 15, Start: "seven"}, "--start \"seven\" is no time of day"},
 		{"no slot", Request{Roster: clock, Courts: 1, Rounds: 2, Start: "19:00"}, "a round takes 1 minute or more"},
+		{"a court that is none", Request{Roster: parse(t, "name,courts\nAnn,1;3\nBob,\nCas,\nDan,\n"), Courts: 2, Rounds: 1}, "roster line 2: Ann plays only on court 3, and the courts are 1 to 2"},
 		{"gone before arriving", Request{Roster: gone, Courts: 1, Rounds: 8}, "Ann leaves before the first round that fits"},
 	}
 	for _, tt := range tests {

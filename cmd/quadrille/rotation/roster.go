@@ -11,7 +11,7 @@ func (d *Document) Entries() []roster.Entry {
 	out := make([]roster.Entry, len(d.Players))
 	for i, name := range d.Players {
 		p := known[name]
-		out[i] = roster.Entry{Line: i + 1, Name: name, Group: p.Group, Level: p.Level, KeepApart: p.KeepApart, NotPartner: p.NotPartner}
+		out[i] = roster.Entry{Line: i + 1, Name: name, Group: p.Group, Level: p.Level, KeepApart: p.KeepApart, NotPartner: p.NotPartner, Courts: p.Courts}
 		for _, w := range p.PartnerWith {
 			out[i].PartnerWith = append(out[i].PartnerWith, roster.Partner(w))
 		}

@@ -27,7 +27,6 @@ func AnyProblem(t *rapid.T) night.Problem {
 			spec.Open = rapid.IntRange(0, 2).Draw(t, "opens")
 			spec.Close = rapid.IntRange(0, 4).Draw(t, "closes")
 			spec.MinLevel = rapid.SampledFrom([]float64{0, 3}).Draw(t, "band")
-			spec.Strict = rapid.Bool().Draw(t, "strict")
 		}
 		p.Courts = append(p.Courts, spec)
 	}

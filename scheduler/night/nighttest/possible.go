@@ -107,12 +107,8 @@ func paired(p night.Problem, left []night.Player, alone int) ([]night.Team, bool
 }
 
 func playsOn(p night.Problem, i night.Player, c night.Court) bool {
-	own, spec := p.People[i].Courts, p.Courts[c]
-	if len(own) > 0 && !slices.Contains(own, c) {
-		return false
-	}
-	level := p.People[i].Level
-	return !spec.Strict || level == 0 || level >= spec.MinLevel && (spec.MaxLevel == 0 || level <= spec.MaxLevel)
+	own := p.People[i].Courts
+	return len(own) == 0 || slices.Contains(own, c)
 }
 
 // FirstGame tells, by trying all teams on all courts, whether the first round to plan can have a game.
