@@ -183,6 +183,17 @@ type Night struct {
 // IsOpen tells whether the night goes on.
 func (n *Night) IsOpen() bool { return n.Closed.IsZero() }
 
+// Came is how many people have been here.
+func (n *Night) Came() int {
+	came := 0
+	for _, a := range n.Roll {
+		if !a.Arrived.IsZero() {
+			came++
+		}
+	}
+	return came
+}
+
 // Court finds a court, nil if the night has none of that name.
 func (n *Night) Court(id CourtID) *Court {
 	i := slices.IndexFunc(n.Courts, func(c Court) bool { return c.ID == id })

@@ -89,6 +89,8 @@ func (m *Model) menuEntries() []palette.Entry {
 		if !m.held() {
 			add(holdKey, m.holdMenu())
 		}
+	} else {
+		add("options", m.beforeMenu())
 	}
 	if menu, err := m.teachMenu(); err == nil {
 		add("teach", menu)

@@ -95,7 +95,7 @@ func deskKeys() []deskKey {
 			[]string{"o"},
 			[]string{"ctrl+t"},
 			(*Model).settings, nil, false,
-			"options of tonight: flow, format, scoring, rounds, times; end the night",
+			"options of tonight: flow, format, scoring, rounds, times; plan a night ahead; end the night",
 		},
 		{"teach", []string{"t"}, []string{"ctrl+g"}, (*Model).teach, nil, false, "for newcomers: a walk through a night, the rules card, and a drill for the call"},
 		{

@@ -16,7 +16,7 @@ import (
 // settings offers what concerns the whole night.
 func (m *Model) settings() tea.Cmd {
 	if m.ledger.Night() == nil {
-		return m.show(m.opening())
+		return m.show(m.beforeMenu())
 	}
 	return m.show(m.nightMenu())
 }
@@ -47,6 +47,7 @@ func (m *Model) nightMenu() *dialog.Menu {
 			Command: session.ChooseReminders{Off: !m.ledger.Club().NoReminders},
 		}},
 		dialog.Item{Key: "h", Label: "heat: how hot it feels, and what to do", Intent: ui.Own{Do: m.heat}},
+		m.fitItem(),
 		dialog.Item{Key: "+", Label: "add one more court", Intent: ui.Do{Command: session.OpenCourt{}}},
 		dialog.Item{Key: "w", Label: "write a backup of the club file", Intent: ui.Show{Dialog: backupForm()}, Why: noFile},
 		dialog.Item{Key: "l", Label: "last games: call nobody more", Intent: ui.Do{Command: session.EndCalls{}}, Why: notRolling},

@@ -88,6 +88,9 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case ui.Worked:
 		msg.Take()
 		return m, m.drain()
+	case fitMsg:
+		m.fitted(msg)
+		return m, nil
 	case weighedMsg:
 		m.weighed(msg)
 		return m, nil

@@ -5,13 +5,11 @@ import (
 	"io"
 	"math"
 	"os"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"club/quadrille/cmd/quadrille/rotation"
 	"club/quadrille/scheduler"
-	"club/quadrille/scoring"
 	"club/quadrille/session"
 	"club/quadrille/session/forecast"
 )
@@ -71,9 +69,9 @@ counts as probable from a chance of 80 %.`,
 			return err
 		}
 		if f.json {
-			return printJSON(cmd.OutOrStdout(), a)
+			return printJSON(cmd.OutOrStdout(), formOf(a))
 		}
-		return a.print(cmd.OutOrStdout())
+		return printAnswer(cmd.OutOrStdout(), a)
 	}
 	return cmd
 }
@@ -112,7 +110,6 @@ type fitted struct {
 	Others  []fittedHall `json:"others"`
 	Ways    []fittedWay  `json:"ways"`
 	Mixing  []fittedMix  `json:"mixing"`
-	wished  int
 }
 
 type fittedRange struct {
@@ -154,37 +151,28 @@ type fittedMix struct {
 }
 
 // answer works everything out.
-func (f fitting) answer(cmd *cobra.Command, club *session.Club) (fitted, error) {
-	h := f.hall
-	habit := forecast.Learned(club, h.Rules)
-	a, err := forecast.Of(h, habit, f.seed)
-	if err != nil {
-		return fitted{}, err
-	}
-	ways, best, err := forecast.Ways(h, club, f.games, f.seed)
-	if err != nil {
-		return fitted{}, err
-	}
-	mixes, err := forecast.Mixes(cmd.Context(), h, f.format, f.seed)
-	if err != nil {
-		return fitted{}, err
-	}
+func (f fitting) answer(cmd *cobra.Command, club *session.Club) (forecast.Report, error) {
+	return forecast.Reported(cmd.Context(), forecast.Question{Hall: f.hall, Format: f.format, Wished: f.games, Seed: f.seed}, club)
+}
+
+// formOf is a report as `fit --json` prints it.
+func formOf(r forecast.Report) fitted {
 	out := fitted{
-		People: h.People, Courts: h.Courts, Minutes: h.Minutes, Flow: h.Flow, Rules: h.Rules.String(), Taught: habit.Games,
-		Game: habit.Clock.Median(), Change: habit.Change, Round: a.Round, Games: fittedRange(a.Games),
-		Rounds: numbers(a.Rounds), Each: numbers(a.Each), End: fittedEnd(a.End), wished: f.games,
+		People: r.Hall.People, Courts: r.Hall.Courts, Minutes: r.Hall.Minutes, Flow: r.Hall.Flow, Rules: r.Hall.Rules.String(), Taught: r.Habit.Games,
+		Game: r.Habit.Clock.Median(), Change: r.Habit.Change, Round: r.Answer.Round, Games: fittedRange(r.Answer.Games),
+		Rounds: numbers(r.Answer.Rounds), Each: numbers(r.Answer.Each), End: fittedEnd(r.Answer.End),
 	}
-	for _, o := range forecast.Others(h, habit, f.seed) {
+	for _, o := range r.Others {
 		out.Others = append(out.Others, fittedHall(o))
 	}
-	for i, w := range ways {
-		out.Ways = append(out.Ways, fittedWay{ruleWords(w.Rules), w.Flow, w.Round, w.Each, i == best})
+	for i, w := range r.Ways {
+		out.Ways = append(out.Ways, fittedWay{w.Words(), w.Flow, w.Round, w.Each, i == r.Best})
 	}
-	for _, m := range mixes {
+	for _, m := range r.Mixes {
 		c := m.Certificate
 		out.Mixing = append(out.Mixing, fittedMix{m.Rounds, c.PartnerRepeats, c.MeetingEvenness, c.Strangers})
 	}
-	return out, nil
+	return out
 }
 
 func numbers(all []forecast.AtLeast) []fittedN {
@@ -195,98 +183,16 @@ func numbers(all []forecast.AtLeast) []fittedN {
 	return out
 }
 
-// ruleWords name rules as briefly as they can be told apart in a table of lengths.
-func ruleWords(r scoring.Rules) string {
-	if r.Minutes > 0 {
-		return fmt.Sprintf("%d minutes", r.Minutes)
-	}
-	return fmt.Sprintf("to %d", r.To)
-}
-
-// print writes the answer for people.
-func (a fitted) print(w io.Writer) error {
-	var out strings.Builder
-	fmt.Fprintf(&out, "%d people on %s for %s, in the %s flow, games %s.\n", a.People, counted(a.Courts, "court", "courts"), hoursWords(a.Minutes), a.Flow, a.Rules)
-	out.WriteString(wrap(a.taughtWords(), 0) + "\n\n")
-	fmt.Fprintf(&out, "games in all       %d to %d (in %.0f of 100 such nights)\n", a.Games.Low, a.Games.High, 100*a.Games.Chance)
-	fmt.Fprintf(&out, "games each         %s\n", chances(a.Each))
-	if len(a.Rounds) > 0 {
-		fmt.Fprintf(&out, "rounds             %s\n", chances(a.Rounds))
-		fmt.Fprintf(&out, "minutes a round    %.0f from call to call, half of them longer\n", a.Round)
-	}
-	fmt.Fprintf(&out, "last score         after %s; in 9 of 10 nights within %s\n", hoursWords(int(a.End.Median)), hoursWords(int(a.End.P90)))
-	a.printOthers(&out)
-	a.printWays(&out)
-	a.printMixing(&out)
-	_, err := io.WriteString(w, out.String())
-	return err
-}
-
-func (a fitted) taughtWords() string {
-	if a.Taught == 0 {
-		return fmt.Sprintf("No games of your club are known yet: a model says that half of the games take %.0f minutes or more. It learns from each night that you run.", a.Game)
-	}
-	return fmt.Sprintf("Learned from %s of your club: half of them take %.1f minutes or more, and %.1f minutes pass between rounds.", counted(a.Taught, "game", "games"), a.Game, a.Change)
-}
-
-// chances are the numbers that are neither sure nor out of the question, and the last that is sure.
-func chances(all []fittedN) string {
-	var parts []string
-	for i, x := range all {
-		last := i+1 == len(all)
-		if x.Chance < 0.02 || !last && all[i+1].Chance > 0.98 {
-			continue
+// printAnswer writes a report for people.
+func printAnswer(w io.Writer, r forecast.Report) error {
+	for _, l := range r.Text() {
+		text := l.Text
+		if l.Flows {
+			text = wrap(text, 0)
 		}
-		parts = append(parts, fmt.Sprintf("at least %d: %.0f %%", x.N, 100*x.Chance))
-	}
-	if len(parts) == 0 {
-		return "none"
-	}
-	return strings.Join(parts, ", ")
-}
-
-func hoursWords(minutes int) string {
-	return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60)
-}
-
-func (a fitted) printOthers(out *strings.Builder) {
-	fmt.Fprintf(out, "\n%-8s %-8s %-12s %s\n", "courts", "people", "games each", "of their time people sit out")
-	for i, o := range a.Others {
-		here := ""
-		if i == 0 {
-			here = "  as planned"
+		if _, err := fmt.Fprintln(w, text); err != nil {
+			return err
 		}
-		fmt.Fprintf(out, "%-8d %-8d %-12d %.0f %%%s\n", o.Courts, o.People, o.Each, 100*o.Waiting, here)
 	}
-}
-
-func (a fitted) printWays(out *strings.Builder) {
-	fmt.Fprintf(out, "\n%-12s %-9s %-16s %s\n", "a game", "flow", "minutes a round", "games each, probably")
-	none := true
-	for _, w := range a.Ways {
-		mark := ""
-		if w.Best {
-			mark, none = fmt.Sprintf("  the longest that gives %s", counted(a.wished, "game", "games")), false
-		}
-		fmt.Fprintf(out, "%-12s %-9s %-16.0f %d%s\n", w.Rules, w.Flow, w.Round, w.Each, mark)
-	}
-	if none {
-		out.WriteString(wrap(fmt.Sprintf("No way to play probably gives everybody %s: more courts, more time or fewer people would.", counted(a.wished, "game", "games")), 0) + "\n")
-	}
-}
-
-func (a fitted) printMixing(out *strings.Builder) {
-	fmt.Fprintf(out, "\n%-8s %-24s %-24s %s\n", "rounds", "same partner twice", "same people twice", "pairs who never meet")
-	for _, m := range a.Mixing {
-		fmt.Fprintf(out, "%-8d %-24s %-24s %s\n", m.Rounds, atLeastWords(m.Partners), atLeastWords(m.Meetings), atLeastWords(m.Strangers))
-	}
-	out.WriteString(wrap("With everybody there all the time; in brackets, where it is lower, what no rotation can be below that shares the sit-outs alike.", 0) + "\n")
-}
-
-// atLeastWords is a value, with its bound where that is lower.
-func atLeastWords(v scheduler.Value) string {
-	if v.Bound < v.Value {
-		return fmt.Sprintf("%d (%d)", v.Value, v.Bound)
-	}
-	return fmt.Sprint(v.Value)
+	return nil
 }

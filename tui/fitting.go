@@ -1,0 +1,232 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/scheduler"
+	"club/quadrille/session"
+	"club/quadrille/session/forecast"
+	"club/quadrille/tui/dialog"
+	"club/quadrille/tui/line"
+	"club/quadrille/tui/ui"
+)
+
+// beforeMenu has the choices while no night is open.
+func (m *Model) beforeMenu() *dialog.Menu {
+	return dialog.NewMenu("No night is open",
+		dialog.Item{Key: "o", Label: "open tonight", Intent: ui.Later{Make: func() ui.Intent { return ui.Show{Dialog: m.opening()} }}},
+		m.fitItem(),
+	)
+}
+
+// fitItem asks what fits into a night.
+func (m *Model) fitItem() dialog.Item {
+	return dialog.Item{Key: "f", Label: "plan a night ahead: what fits into it, how well it mixes", Intent: ui.Later{Make: func() ui.Intent {
+		return ui.Show{Dialog: m.fitForm(m.likelyNight())}
+	}}}
+}
+
+// likelyNight is the question about a night as the club has it: with as many people as came last, on as many courts
+// as is usual.
+func (m *Model) likelyNight() forecast.Question {
+	s, courts := m.ledger.Club().Proposal(1)
+	const people, minutes, games = 16, 120, 5
+	q := forecast.Question{
+		Hall:   forecast.Hall{People: people, Courts: courts, Minutes: minutes, Flow: s.Flow, Rules: s.Scoring},
+		Format: s.Format, Wished: games, Seed: 1,
+	}
+	if n := m.ledger.Club().Night(); n != nil {
+		if came := n.Came(); came >= q.Hall.Seats() {
+			q.Hall.People = came
+		}
+	}
+	return q
+}
+
+// fitForm asks who, where and how long.
+func (m *Model) fitForm(a forecast.Question) ui.Dialog {
+	h := a.Hall
+	send := func(v []string) (ui.Intent, error) {
+		q, err := readFit(a, v)
+		if err != nil {
+			return nil, err
+		}
+		return ui.Close{Then: ui.Own{Do: func() tea.Cmd { return m.fits(q) }}}, nil
+	}
+	return dialog.NewForm("What fits into a night?", send,
+		dialog.Field{Label: "People", Value: strconv.Itoa(h.People), Hint: "how many you expect"},
+		dialog.Field{Label: "Courts", Value: strconv.Itoa(h.Courts), Hint: "how many you have"},
+		dialog.Field{Label: "Hours", Value: hoursText(h.Minutes), Hint: "from the first call to closing time, such as 2.5 or 2:30"},
+		dialog.Field{Label: "Flow", Value: string(h.Flow), Options: []string{string(session.Rounds), string(session.Rolling)}, Hint: "rounds: all courts start together; rolling: a free court calls the next four"},
+		dialog.Field{Label: "Game to", Value: strconv.Itoa(h.Rules.To), Hint: "points that win; other lengths are told of too"},
+		dialog.Field{Label: "Games each", Value: strconv.Itoa(a.Wished), Hint: "that everybody should get"},
+		dialog.Field{Label: "Come late", Value: strconv.Itoa(h.Late), Hint: "how many of them"},
+		dialog.Field{Label: "Leave early", Value: strconv.Itoa(h.Leave), Hint: "how many of them"},
+	)
+}
+
+// readFit reads what was typed.
+func readFit(a forecast.Question, v []string) (forecast.Question, error) {
+	h := &a.Hall
+	for i, into := range map[int]*int{0: &h.People, 1: &h.Courts, 4: &h.Rules.To, 5: &a.Wished, 6: &h.Late, 7: &h.Leave} {
+		what := []string{"people", "courts", "", "", "game to", "games each", "come late", "leave early"}[i]
+		n, err := number(v[i], what)
+		if err != nil {
+			return a, err
+		}
+		*into = n
+	}
+	var err error
+	if h.Minutes, err = readHours(v[2]); err != nil {
+		return a, err
+	}
+	h.Flow = session.Flow(v[3])
+	if a.Format == scheduler.Pairs || a.Format == scheduler.Ladder {
+		a.Format = scheduler.Rotating // the mixing of others is no question
+	}
+	h.Rules.Cap = capLike(h.Rules.Cap, h.Rules.To)
+	if a.Wished < 1 {
+		return a, fmt.Errorf("games each: say 1 or more")
+	}
+	return a, h.Validate()
+}
+
+// capLike leaves out a cap that the points of a game would pass.
+func capLike(points, to int) int {
+	if points < to {
+		return 0
+	}
+	return points
+}
+
+// hoursText is a time as it is typed.
+func hoursText(minutes int) string {
+	if minutes%60 == 0 {
+		return strconv.Itoa(minutes / 60)
+	}
+	return fmt.Sprintf("%d:%02d", minutes/60, minutes%60)
+}
+
+// readHours reads hours as people write them: 2, 2.5, 2,5 or 2:30.
+func readHours(text string) (minutes int, err error) {
+	text = strings.TrimSpace(text)
+	wrong := fmt.Errorf("hours: %q is no time such as 2.5 or 2:30", text)
+	if h, m, clock := strings.Cut(text, ":"); clock {
+		hours, err := strconv.Atoi(h)
+		rest, err2 := strconv.Atoi(m)
+		if err != nil || err2 != nil || hours < 0 || rest < 0 || rest > 59 {
+			return 0, wrong
+		}
+		return 60*hours + rest, nil
+	}
+	hours, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err != nil || !(hours > 0 && hours <= 24) {
+		return 0, wrong
+	}
+	return int(60*hours + 0.5), nil
+}
+
+// fitMsg is what fits into a night.
+type fitMsg struct {
+	asked  forecast.Question
+	report forecast.Report
+	err    error
+	run    int
+}
+
+// fits works out beside the screen what fits into a night.
+func (m *Model) fits(a forecast.Question) tea.Cmd {
+	club, run := m.ledger.Club(), m.works+1
+	ctx, cancel := context.WithCancel(context.Background())
+	return m.begin(work{what: "playing the night through", cancel: cancel}, func() tea.Msg {
+		defer cancel()
+		r, err := forecast.Reported(ctx, a, club)
+		return fitMsg{a, r, err, run}
+	})
+}
+
+// fitted shows it.
+func (m *Model) fitted(msg fitMsg) {
+	if !m.finish(msg.run) {
+		return // it was cancelled
+	}
+	m.queue = nil
+	if msg.err != nil {
+		m.refuse(msg.err)
+		return
+	}
+	m.show(&fitPage{asked: msg.asked, lines: msg.report.Text(), again: m.fitForm})
+}
+
+// fitPage is the answer.
+type fitPage struct {
+	asked forecast.Question
+	lines []forecast.Line
+	again func(forecast.Question) ui.Dialog
+	top   int
+}
+
+// Title implements ui.Dialog.
+func (*fitPage) Title() string { return "What fits into a night" }
+
+// Whole tells that the page wants all of the screen but the line of keys.
+func (*fitPage) Whole() bool { return true }
+
+// Actions implements ui.Dialog.
+func (p *fitPage) Actions(c ui.Context) []ui.Action {
+	out := []ui.Action{
+		ui.Ask(ui.Bind("ask again", "enter", "enter"), ui.Close{Then: ui.Later{Make: func() ui.Intent { return ui.Show{Dialog: p.again(p.asked)} }}}),
+		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
+	}
+	if rows := len(p.text(c)); rows > c.Height {
+		out = append(out, ui.Scroll(&p.top, rows, c.Height))
+	}
+	return out
+}
+
+// Lines implements ui.Dialog.
+func (p *fitPage) Lines(c ui.Context) []string {
+	all := p.text(c)
+	from := min(p.top, max(0, len(all)-c.Height))
+	return all[from:min(len(all), from+c.Height)]
+}
+
+// text is the page in lines of its width: on a wide screen the last table stands beside the rest.
+func (p *fitPage) text(c ui.Context) []string {
+	beside := len(p.lines)
+	for i, l := range p.lines {
+		if l == (forecast.Line{}) {
+			beside = i
+		}
+	}
+	const room = 80 // of each half
+	if c.Width < 2*room {
+		return fitLines(p.lines, c.Width)
+	}
+	left, right := fitLines(p.lines[:beside], room), fitLines(p.lines[beside+1:], c.Width-room-2)
+	for len(left) < len(right) {
+		left = append(left, "")
+	}
+	for i := range right {
+		left[i] = line.Fit(left[i], room) + "  " + right[i]
+	}
+	return left
+}
+
+// fitLines are lines of a report in so many cells.
+func fitLines(lines []forecast.Line, width int) []string {
+	var out []string
+	for _, l := range lines {
+		if l.Flows {
+			out = append(out, line.Wrap(l.Text, width)...)
+			continue
+		}
+		out = append(out, line.Cut(l.Text, width))
+	}
+	return out
+}
