@@ -89,7 +89,7 @@ func chances(all []AtLeast) string {
 	var parts []string
 	for i, x := range all {
 		last := i+1 == len(all)
-		if x.Chance < 0.02 || !last && all[i+1].Chance > 0.98 {
+		if x.Chance < 0.05 || !last && all[i+1].Chance > 0.97 {
 			continue
 		}
 		parts = append(parts, fmt.Sprintf("%d: %.0f %%", x.N, 100*x.Chance))
