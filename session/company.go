@@ -3,23 +3,9 @@ package session
 import (
 	"cmp"
 	"slices"
-	"time"
 
-	"club/quadrille/scheduler"
 	"club/quadrille/session/standings"
 )
-
-// Span chooses games of the club: those of nights from a day on and until a day, under one format. What is zero chooses
-// nothing; a format is chosen where it is not nil.
-type Span struct {
-	From, Until time.Time // days, both of which count
-	Format      *scheduler.Format
-}
-
-// has tells whether a night lies in the span.
-func (s Span) has(n *Night) bool {
-	return (s.From.IsZero() || !n.Opened.Before(s.From)) && (s.Until.IsZero() || n.Opened.Before(s.Until.AddDate(0, 0, 1)))
-}
 
 // EnoughGames is how many games two people must have had together before anything is said of how they do. That is our
 // choice: after eight even games the 95 % range of a win share still goes from 22 to 78 %.
@@ -92,7 +78,7 @@ func (c *Club) each(s Span, yield func(g *Game, won float64)) {
 		}
 		for i := range n.Games {
 			g := &n.Games[i]
-			if g.Final == nil || !g.counts() || s.Format != nil && g.Format != *s.Format {
+			if g.Final == nil || !g.counts() || !s.takes(c, g) {
 				continue
 			}
 			won := 0.5

@@ -8,11 +8,15 @@ import (
 	"club/quadrille/session/standings"
 )
 
-// League adds the tables of all nights up; the best so many nights of each person count, 0 for all.
-func League(club *Club, best int) []standings.LeagueRow {
+// League adds the tables of the nights of a span up, of the games that it chooses; the best so many nights of each
+// person count, 0 for all.
+func League(club *Club, best int, s Span) []standings.LeagueRow {
 	var nights [][]standings.Row
 	for _, n := range club.Nights {
-		if rows := Standings(club, n); len(rows) > 0 {
+		if !s.has(n) {
+			continue
+		}
+		if rows := Standings(club, s.of(club, n)); len(rows) > 0 {
 			nights = append(nights, rows)
 		}
 	}

@@ -54,7 +54,7 @@ func TestAFormatIsForWhatComesNext(t *testing.T) {
 		t.Errorf("%d rows with four games and %d with one, want eight persons and four set pairs", persons, pairs)
 	}
 	must(t, d, EndNight{})
-	if rows := League(d.Ledger().Club(), 0); len(rows) != 12 {
+	if rows := League(d.Ledger().Club(), 0, Span{}); len(rows) != 12 {
 		t.Errorf("the league has %d rows, want eight persons and four set pairs: %+v", len(rows), rows)
 	}
 	checkReplay(t, d, log)

@@ -81,7 +81,7 @@ func TestTwoPeopleWhoAreOne(t *testing.T) {
 	if p, ok := club.Named("Anna Bergh"); !ok || p.ID != anna || len(club.People) != 4 {
 		t.Errorf("%d people, and Anna Bergh is %+v", len(club.People), p)
 	}
-	for _, row := range League(club, 0) {
+	for _, row := range League(club, 0, Span{}) {
 		if strings.HasPrefix(row.Name, "Anna") && (row.Name != "Anna Berg" || row.Nights != 2 || row.Games != 2) {
 			t.Errorf("the league has %+v", row)
 		}

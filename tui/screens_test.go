@@ -52,7 +52,8 @@ func TestStandingsTurnToTheLeagueAndTheRatings(t *testing.T) {
 	s := called(t, 1, 4).press("s").shows("No game is over yet").press("c", "117", "enter", "s").shows("win share", "100 %")
 	s.press("v").shows("points", "All nights count").press("+", "+").shows("best 2 nights", "Saved: the best 2 nights of each person count for the league").reopen().press("s", "v").shows("best 2 nights")
 	s.press("-", "-", "-").shows("All nights count", "! all nights count for the league already").press("esc")
-	s.press("v").shows("95 % range", "not yet comparable").press("v").shows("win share")
+	s.press("v").shows("95 % range", "not yet comparable")
+	s.press("v").shows("All nights: nobody has had 8 games with one partner yet").press("v").shows("win share")
 }
 
 // TestTheDrillChecksAnswers: a right answer is told so and leads on, a wrong one is put right, and

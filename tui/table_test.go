@@ -75,7 +75,7 @@ func TestFewGamesAreMarked(t *testing.T) {
 // TestALadderNightShowsTheLadder: the top court first, who goes where; v has tonight's table too.
 func TestALadderNightShowsTheLadder(t *testing.T) {
 	s := climbing(t, 3, 13, 2).resize(120, 36).press("s").shows("court", "came", "goes", "The first court is the top", "stays at the top", "down to court 2", "on court", "Sits out round 3")
-	s.press("v").shows("last 5").press("v").shows("counted").press("v").shows("rating").press("v").shows("stays at the top")
+	s.press("v").shows("last 5").press("v").shows("counted").press("v").shows("rating").press("v").shows("one partner").press("v").shows("stays at the top")
 	who := s.night().Game(s.night().Rounds[2].Games[0]).A[0]
 	s.press("home", "enter")
 	if shown, _ := s.m.person.Shown(); s.m.active != ui.PersonScreen || shown != who {

@@ -23,7 +23,7 @@ func (t *table) printLeague(cmd *cobra.Command) error {
 	case t.json:
 		return printJSON(cmd.OutOrStdout(), append([]standings.LeagueRow{}, rows...))
 	}
-	return printLeagueTable(cmd.OutOrStdout(), nights, t.best, rows)
+	return printLeagueTable(cmd.OutOrStdout(), nights, t.best, t.span.Span, rows)
 }
 
 // leagueRows makes the league, and counts its nights.
@@ -36,7 +36,7 @@ func (t *table) leagueRows(cmd *cobra.Command) (nights int, rows []standings.Lea
 		if !cmd.Flags().Changed("best") {
 			t.best = ledger.Club().Best
 		}
-		return len(ledger.Club().Nights), session.League(ledger.Club(), t.best), nil
+		return t.span.Nights(ledger.Club()), session.League(ledger.Club(), t.best, t.span.Span), nil
 	}
 	played, err := tableGames(cmd, t.games, "")
 	if err != nil {
@@ -61,9 +61,13 @@ func (t *table) leagueRows(cmd *cobra.Command) (nights int, rows []standings.Lea
 }
 
 // printLeagueTable writes the league for people.
-func printLeagueTable(w io.Writer, nights, best int, rows []standings.LeagueRow) error {
+func printLeagueTable(w io.Writer, nights, best int, span session.Span, rows []standings.LeagueRow) error {
 	var out strings.Builder
-	fmt.Fprintf(&out, "League of %s\n\n", counted(nights, "night", "nights"))
+	of := ""
+	if !span.IsZero() {
+		of = ": " + span.Words()
+	}
+	fmt.Fprintf(&out, "League of %s%s\n\n", counted(nights, "night", "nights"), of)
 	fmt.Fprintf(&out, "place %s points  counted  nights  games  won\n", fit("name", 34))
 	for _, r := range rows {
 		fmt.Fprintf(&out, "%4d  %s %6.1f  %7d  %6d  %5d  %3d\n", r.Rank, fit(r.Name, 34), r.Points, r.Counts, r.Nights, r.Games, r.Wins)

@@ -7,11 +7,9 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
-	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/session/spreadsheet"
 )
@@ -19,8 +17,7 @@ import (
 // partnersRequest is what the flags of partners ask for.
 type partnersRequest struct {
 	of        string
-	span      session.Span
-	format    scheduler.Format
+	span      spanFlags
 	json, csv bool
 }
 
@@ -42,37 +39,16 @@ retired and void games count as in the table. It works while the desk is open.`,
 	}
 	flags := cmd.Flags()
 	dataFlag(cmd, opts, clubFile)
-	addDay(cmd, &p.span.From, "from", "count the games of nights from this `day` on")
-	addDay(cmd, &p.span.Until, "until", "count the games of nights until this `day`, with it")
-	formats := []string{"rotating", "mixed", "pairs", "ladder"}
-	flags.Var(unset[scheduler.Format]{asked[scheduler.Format]{&p.format, orList(formats), scheduler.ParseFormat, strings.Join(formats, "|")}},
-		"format", "count the games of one format only (default: of all)")
-	completes(cmd, "format", cobra.FixedCompletions(formats, cobra.ShellCompDirectiveNoFileComp))
+	p.span.add(cmd, "")
 	flags.BoolVar(&p.json, "json", false, "print the tables as JSON")
 	flags.BoolVar(&p.csv, "csv", false, "print the tables as CSV for a spreadsheet")
 	excludes(cmd, "json", "csv")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		p.of = strings.Join(args, "")
-		if flags.Changed("format") {
-			p.span.Format = &p.format
-		}
 		return p.print(cmd, opts)
 	}
 	return cmd
 }
-
-// addDay adds a flag for a day of the calendar.
-func addDay(cmd *cobra.Command, value *time.Time, name, what string) {
-	read := func(text string) (time.Time, error) { return time.ParseInLocation(time.DateOnly, text, time.Local) }
-	cmd.Flags().Var(unset[time.Time]{asked[time.Time]{value, "a date such as 2026-01-08", read, "day"}}, name, what)
-	completes(cmd, name, cobra.NoFileCompletions)
-}
-
-// unset is an asked value without a usual one.
-type unset[T any] struct{ asked[T] }
-
-// String is empty: nothing is usual.
-func (unset[T]) String() string { return "" }
 
 // companyLine is a line of a table of partners.
 type companyLine struct {
@@ -96,13 +72,13 @@ func (p *partnersRequest) print(cmd *cobra.Command, opts *options) error {
 	parts := map[string][]session.Company{"partners": nil}
 	order := []string{"partners"}
 	if p.of == "" {
-		parts["partners"] = session.Partners(club, p.span)
+		parts["partners"] = session.Partners(club, p.span.Span)
 	} else {
 		who, ok := club.Named(p.of)
 		if !ok {
 			return fmt.Errorf("the club knows nobody called %q: quadrille export --people lists everybody", p.of)
 		}
-		parts["partners"], parts["against"] = session.With(club, who.ID, p.span), session.Against(club, who.ID, p.span)
+		parts["partners"], parts["against"] = session.With(club, who.ID, p.span.Span), session.Against(club, who.ID, p.span.Span)
 		order = append(order, "against")
 	}
 	rows := []companyLine{}

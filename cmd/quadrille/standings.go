@@ -21,6 +21,7 @@ type table struct {
 	games     string // a spreadsheet in place of the club file
 	night     string
 	league    bool
+	span      spanFlags
 	best      int
 	intervals bool
 	json      bool
@@ -41,6 +42,7 @@ while the desk is open.`,
 		Example: `  quadrille standings
   quadrille standings --night 2026-01-08 --json
   quadrille standings --league --best 8 --csv
+  quadrille standings --league --from 2026-01-01 --level-from 3.5
   quadrille standings --games season.csv --intervals`,
 		Args: nothing,
 	}
@@ -50,6 +52,7 @@ while the desk is open.`,
 	addFile(cmd, &t.games, "games", "take the games of this CSV `file` (- for the standard input)", "csv")
 	flags.BoolVar(&t.league, "league", false, "add all nights up")
 	addWhole(cmd, &t.best, "best", 1, 10_000, "with --league, count the best `N` nights of each person (default: as the desk has it, else all)")
+	t.span.add(cmd, "with --league, ")
 	flags.BoolVar(&t.intervals, "intervals", false, "add the 95 % range of each win share, in place of points for and against")
 	flags.BoolVar(&t.json, "json", false, "print the table as JSON")
 	flags.BoolVar(&t.csv, "csv", false, "print the table as CSV for a spreadsheet, with the 95 % range")
@@ -58,6 +61,10 @@ while the desk is open.`,
 	excludes(cmd, "league", "night")
 	excludes(cmd, "league", "intervals")
 	goesWith(cmd, "best", "league")
+	for _, name := range spanNames {
+		goesWith(cmd, name, "league")
+		excludes(cmd, name, "games")
+	}
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		if t.league {
 			return t.printLeague(cmd)

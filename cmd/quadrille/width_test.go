@@ -7,6 +7,7 @@ import (
 
 	"club/quadrille/cmd/quadrille/rotation"
 	"club/quadrille/scoring/rating"
+	"club/quadrille/session"
 	"club/quadrille/session/simulation"
 	"club/quadrille/session/standings"
 )
@@ -31,7 +32,7 @@ func TestTablesFitTheColumns(t *testing.T) {
 		"standings": func(b *bytes.Buffer) error { return printStandings(b, "Night 100", []standings.Row{row}, false) },
 		"intervals": func(b *bytes.Buffer) error { return printStandings(b, "Night 100", []standings.Row{row}, true) },
 		"league": func(b *bytes.Buffer) error {
-			return printLeagueTable(b, 100, 50, []standings.LeagueRow{{Rank: 199, Name: long, Nights: 100, Counts: 50, Points: 5000, Games: 1000, Wins: 999}})
+			return printLeagueTable(b, 100, 50, session.Span{}, []standings.LeagueRow{{Rank: 199, Name: long, Nights: 100, Counts: 50, Points: 5000, Games: 1000, Wins: 999}})
 		},
 		"simulate": func(b *bytes.Buffer) error { return printReport(b, report) },
 		"plan":     func(b *bytes.Buffer) error { return printRotation(b, doc) },

@@ -2,7 +2,6 @@ package door
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -47,15 +46,11 @@ const PartnerLabel = "Partner with"
 
 // PersonForm edits what the club knows of somebody.
 func PersonForm(c ui.Context, p session.Person) *dialog.Form {
-	levelText := ""
-	if p.Level > 0 {
-		levelText = strconv.FormatFloat(p.Level, 'g', -1, 64)
-	}
 	send := func(v []string) (ui.Intent, error) {
 		next := p
 		next.Name, next.Group = v[0], v[1]
 		var err error
-		if next.Level, err = parseLevel(v[2]); err != nil {
+		if next.Level, err = session.ParseLevel(v[2]); err != nil {
 			return nil, err
 		}
 		if next.Together, err = parseTogether(c, p, v[3]); err != nil {
@@ -74,7 +69,7 @@ func PersonForm(c ui.Context, p session.Person) *dialog.Form {
 	return dialog.NewForm(p.Name, send,
 		dialog.Field{Label: "Name", Value: p.Name, Hint: "as people call out for"},
 		dialog.Field{Label: "Group", Value: p.Group, Hint: "for mixed rotations: the same word for each of two groups"},
-		dialog.Field{Label: "Level", Value: levelText, Hint: "your club's own, such as 3.5; empty if you do not use levels"},
+		dialog.Field{Label: "Level", Value: session.LevelText(p.Level), Hint: "your club's own, such as 3.5; empty if you do not use levels"},
 		dialog.Field{Label: PartnerLabel, Value: togetherText(c, p), Hint: "names or their first letters, separated by ; for some games only: Name*2"},
 		dialog.Field{Label: "Keep apart", Value: namesText(c, p.KeepApart), Hint: "never on one court with these; names, separated by ;"},
 		dialog.Field{Label: "Not partner", Value: namesText(c, p.NotPartner), Hint: "never in one team with these, who may be opponents; names, separated by ;"},
@@ -95,18 +90,6 @@ func seenText(p session.Person) string {
 		return hidden
 	}
 	return seen
-}
-
-func parseLevel(text string) (float64, error) {
-	text = strings.Replace(strings.TrimSpace(text), ",", ".", 1)
-	if text == "" {
-		return 0, nil
-	}
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil || math.IsNaN(v) { // "nan" is a number to the parser and to nobody else
-		return 0, fmt.Errorf("level %q is no number: write it as 3.5, or leave it empty", text)
-	}
-	return v, nil
 }
 
 func togetherText(c ui.Context, p session.Person) string {

@@ -87,12 +87,12 @@ func TestWishesThatCannotBeRead(t *testing.T) {
 
 func TestLevels(t *testing.T) {
 	for text, want := range map[string]float64{"": 0, "  ": 0, "3": 3, "3.5": 3.5, " 3,5 ": 3.5, "4.25": 4.25} {
-		if got, err := parseLevel(text); err != nil || got != want {
+		if got, err := session.ParseLevel(text); err != nil || got != want {
 			t.Errorf("%q is level %g (%v), want %g", text, got, err, want)
 		}
 	}
 	for _, text := range []string{"good", "3.5.1", "3,5,1", "--", "nan"} {
-		if got, err := parseLevel(text); err == nil {
+		if got, err := session.ParseLevel(text); err == nil {
 			t.Errorf("%q is taken for level %g", text, got)
 		}
 	}

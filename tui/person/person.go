@@ -83,6 +83,8 @@ func (p *Page) Actions(c ui.Context) []ui.Action {
 			Explained("somebody is hurt: note it, and stop the game; or let back whom a qualified person has cleared"),
 		ui.Act(ui.Bind("wishes", "w", "w"), func() ui.Intent { return ui.Show{Dialog: wishMenu(c, who)} }),
 		ui.Act(ui.Bind("times", "t", "t"), func() ui.Intent { return ui.Show{Dialog: door.TimesForm(c, who)} }).Because(closed),
+		ui.Act(ui.Bind("record", "m", "m"), func() ui.Intent { return ui.Show{Dialog: record(c, who)} }).
+			Explained("with and against whom, on all nights of the club: games, share won and its 95 % range"),
 		ui.Act(ui.Bind("edit", "e", "e"), func() ui.Intent { return ui.Show{Dialog: door.PersonForm(c, who)} }),
 		ui.Act(ui.Bind("there", "enter", "enter"), func() ui.Intent { return there(n, who.ID) }).Because(gone).
 			Explained("go to the court where the person plays, or to the bench"),

@@ -23,7 +23,10 @@ func (f *facts) leagueSheet(c ui.Context, best int) sheet {
 	s := sheet{
 		head:  row("place", "name", "points", "counted", "nights", "games", "won"),
 		empty: "The league begins with the first score of the first night.",
-		foot:  counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
+		foot:  capital(f.span.Words()) + ". " + counting + "; a night is worth 100 times the win share. Then nights attended, then the share of all games.",
+	}
+	if !f.span.IsZero() {
+		s.empty = capital(f.span.Words()) + ": no game counts. w chooses others."
 	}
 	s.count = len(f.league)
 	s.people = f.leaders

@@ -29,6 +29,11 @@ type facts struct {
 	best    int
 	leagued bool
 
+	span      session.Span // that league and partners were worked out for
+	company   []session.Company
+	unsaid    int // pairs of whom nothing can be said yet
+	companied bool
+
 	ratings rating.Table[session.PersonID]
 	wrong   error // why there are no ratings
 	rated   bool
@@ -46,10 +51,17 @@ func (t *Table) Survey(c ui.Context) {
 		ahead = c.Rotation.Rounds
 	}
 	f.climb, f.climbed = rungs.Of(f.night, ahead)
+	if f.span != t.span {
+		f.span, f.leagued, f.companied = t.span, false, false
+	}
 	switch t.shown(c) {
+	case partners:
+		if !f.companied {
+			f.partners(c)
+		}
 	case league:
 		if !f.leagued || f.best != c.Club().Best {
-			f.league, f.leaders, f.best, f.leagued = session.League(c.Club(), c.Club().Best), nil, c.Club().Best, true
+			f.league, f.leaders, f.best, f.leagued = session.League(c.Club(), c.Club().Best, f.span), nil, c.Club().Best, true
 			for _, r := range f.league {
 				f.leaders = append(f.leaders, named(c, r.Name))
 			}

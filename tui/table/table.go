@@ -20,12 +20,14 @@ const (
 	tonight
 	league
 	ratings
+	partners
 	ladder
 )
 
 // Table is the screen of the tables.
 type Table struct {
 	view   view
+	span   session.Span // of the league and the partners
 	cursor ui.Cursor
 	facts  facts
 }
@@ -70,9 +72,9 @@ func climbs(c ui.Context) bool {
 // views lists what can be shown, in the order of the key.
 func views(c ui.Context) []view {
 	if climbs(c) {
-		return []view{ladder, tonight, league, ratings}
+		return []view{ladder, tonight, league, ratings, partners}
 	}
-	return []view{tonight, league, ratings}
+	return []view{tonight, league, ratings, partners}
 }
 
 // turn is the view after the one that is shown.
@@ -121,16 +123,16 @@ func (s sheet) known() []session.PersonID {
 
 // Actions implements ui.Screen.
 func (t *Table) Actions(c ui.Context) []ui.Action {
-	names := "tonight, league, ratings"
+	names := "tonight, league, ratings, partners"
 	if climbs(c) {
 		names = "ladder, " + names
 	}
 	out := []ui.Action{
-		ui.Act(ui.Bind(names, "v", "v"), func() ui.Intent {
+		ui.Act(ui.Bind("other tables", "v", "v"), func() ui.Intent {
 			t.view, t.cursor = t.turn(c), 0
 			t.Survey(c)
 			return nil
-		}),
+		}).Explained("the next table: " + names),
 	}
 	if s := t.sheet(c); s.count > 0 {
 		at := t.cursor.In(s.count)
@@ -145,8 +147,10 @@ func (t *Table) Actions(c ui.Context) []ui.Action {
 	switch t.shown(c) {
 	case tonight:
 		out = append(out, ui.Ask(ui.Bind("draw lots", "l", "l"), ui.Do{Command: session.DrawLots{}}))
+	case partners:
+		out = append(out, t.which(c))
 	case league:
-		out = append(out, ui.Action{Key: ui.Bind("nights that count", "+-", "+", "-"), Ways: []ui.Way{{Key: "+", Label: "one more night counts"}, {Key: "-", Label: "one night less counts"}}, Do: func(key string) ui.Intent {
+		out = append(out, t.which(c), ui.Action{Key: ui.Bind("nights that count", "+-", "+", "-"), Ways: []ui.Way{{Key: "+", Label: "one more night counts"}, {Key: "-", Label: "one night less counts"}}, Do: func(key string) ui.Intent {
 			by := 1
 			if key == "-" {
 				by = -1
@@ -179,6 +183,8 @@ func (t *Table) sheet(c ui.Context) sheet {
 	switch t.shown(c) {
 	case league:
 		return f.leagueSheet(c, c.Club().Best)
+	case partners:
+		return f.partnerSheet(c)
 	case ratings:
 		return f.ratingSheet(c)
 	case ladder:
