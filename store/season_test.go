@@ -22,6 +22,12 @@ const (
 // least so many records, and gives the log.
 func playSeason(tb testing.TB, nights, records int) *session.MemoryLog {
 	tb.Helper()
+	return playNights(tb, nights, records, 20, 20, 4)
+}
+
+// playNights plays nights of which each has some of the people of a club, in turn, on some courts.
+func playNights(tb testing.TB, nights, records, people, attend, courts int) *session.MemoryLog {
+	tb.Helper()
 	log := &session.MemoryLog{}
 	now, ids := time.Date(2026, 1, 8, 19, 0, 0, 0, time.UTC), 0
 	desk, err := session.NewDesk(log, func() time.Time { return now }, func() session.PersonID {
@@ -40,19 +46,20 @@ func playSeason(tb testing.TB, nights, records int) *session.MemoryLog {
 		first := log.Last()
 		settings := session.DefaultSettings(uint64(n))
 		settings.Flow = session.Rolling
-		do(session.OpenNight{Name: fmt.Sprintf("Night %d", n+1), Settings: settings, Courts: 4})
-		for i := range 20 {
-			if n == 0 {
-				do(session.AddGuest{Name: fmt.Sprintf("Person %02d", i+1), Level: 3})
+		do(session.OpenNight{Name: fmt.Sprintf("Night %d", n+1), Settings: settings, Courts: courts})
+		for i := range attend {
+			at := (n*attend + i) % people
+			if known := desk.Ledger().Club().People; at < len(known) {
+				do(session.CheckIn{Person: known[at].ID})
 				continue
 			}
-			do(session.CheckIn{Person: desk.Ledger().Club().People[i].ID})
+			do(session.AddGuest{Name: fmt.Sprintf("Person %02d", at+1), Level: 3})
 		}
 		do(session.BeginPlay{})
 		for i := 0; log.Last()-first < uint64(records); i++ {
 			now = now.Add(5 * time.Second)
-			g := desk.Ledger().Night().Running()[i%4]
-			do(session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Team(i / 4 * 7 % 13 % 2)}})
+			g := desk.Ledger().Night().Running()[i%courts]
+			do(session.ScoreRally{Game: g.ID, Rally: scoring.Rally{Won: scoring.Team(i / courts * 7 % 13 % 2)}})
 		}
 		settings.Flow = session.Rounds // a court that gets free stays free from now on
 		do(session.ChangeSettings{Settings: settings})
@@ -118,7 +125,18 @@ func openDesk(tb testing.TB, path string) (*Store, *session.Ledger) {
 // BenchmarkOpenSeason is the time from the name of a file to a desk that takes commands, and the
 // memory that this needs at most. The target for a season is 150 ms and 40 MiB.
 func BenchmarkOpenSeason(b *testing.B) {
-	path := fileOf(b, playSeason(b, seasonNights, nightRecords))
+	benchmarkOpen(b, playSeason(b, seasonNights, nightRecords))
+}
+
+// BenchmarkOpenYear is the same of a large club: a hundred nights of 40 of its 300 people on eight courts. The target is
+// 300 ms.
+func BenchmarkOpenYear(b *testing.B) {
+	const nights, people, attend, courts = 100, 300, 40, 8
+	benchmarkOpen(b, playNights(b, nights, nightRecords, people, attend, courts))
+}
+
+func benchmarkOpen(b *testing.B, log *session.MemoryLog) {
+	path := fileOf(b, log)
 	open := func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
