@@ -48,7 +48,7 @@ func TestChecksNameTheFault(t *testing.T) {
 		{"wrong number", checkWhist(6, nil), "no whist tournament for 6 people"},
 		{"too few rounds", checkWhist(4, four[:2]), "2 rounds"},
 		{"nobody there", checkWhist(4, [][]Table{four[0], four[1], nil}), "round 3 has 0 tables"},
-		{"stranger", checkWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 4}}}), "person 4"},
+		{"stranger", checkWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 4}}}), "round 3 seats person 4, but people are 0 to 3"},
 		{"negative", checkQuads(4, [][]Table{{{0, 1, 2, -1}}}), "person -1"},
 		{"twice in a round", checkWhist(4, [][]Table{four[0], four[1], {{0, 3, 1, 1}}}), "person 1 twice"},
 		{"partners again", checkWhist(4, [][]Table{four[0], four[1], four[1]}), "partner"},
