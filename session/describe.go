@@ -10,7 +10,7 @@ import (
 )
 
 // Describe says in one line what an action was, in the words of the desk. Many events of one kind,
-// as a roster brings them, are counted; games are only where more than six are called.
+// as a roster brings them, are counted; games where more than three are called.
 func Describe(club *Club, a Action) string {
 	if text, ok := describeEnd(a); ok {
 		return text
@@ -120,16 +120,16 @@ func manyWord(e Event) string {
 	return ""
 }
 
-// countsOf tells which events of an action are counted and not listed: those of a long action. Calls are
-// listed as long as they can be, since whom to call out is what the organiser reads.
+// countsOf tells which events of an action are counted and not listed: those of a long action. A few
+// calls are listed, since whom to call out is what the organiser reads; of many the page to read aloud has the list.
 func countsOf(events []Event) map[string]bool {
-	const most = 6
+	const most, mostCalls = 6, 3
 	many, calls := map[string]bool{}, 0
 	for _, e := range events {
 		word := manyWord(e)
 		if _, ok := e.(GameCalled); ok {
 			calls++
-			many[word] = calls > most
+			many[word] = calls > mostCalls
 			continue
 		}
 		many[word] = len(events) > most

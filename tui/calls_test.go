@@ -82,7 +82,8 @@ func TestEverybodyCalledAtOnceIsReadInFull(t *testing.T) {
 		}
 	}
 	s.press("esc").hides("Who plays where")
-	s = rollingHall(t, 5, 20, nil).press("n").shows("… (ctrl+l: who plays where)").press("d", "ctrl+l").shows("Who plays where")
+	rollingHall(t, 3, 12, nil).resize(60, 16).press("n").shows("… (ctrl+l: who plays where)")
+	s = rollingHall(t, 5, 20, nil).press("n").shows("play begun, 5 games called").press("d", "ctrl+l").shows("Who plays where")
 	if text := s.read(9); strings.Count(text, "Oosterhoudt") < 20 {
 		t.Errorf("fewer than 20 names can be read in\n%s", text)
 	}
