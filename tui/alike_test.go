@@ -25,6 +25,14 @@ func TestTheDoorAsksWhoIsNearlyKnown(t *testing.T) {
 	}
 }
 
+// TestAShortNewNameIsNotALongKnownOne: letters scattered over the name of somebody who is not here check nobody in.
+func TestAShortNewNameIsNotALongKnownOne(t *testing.T) {
+	s := newStage(t).people(1, 4, nil)
+	s.do(session.AddGuest{Name: "Bartholomew Featherstonehaugh"}, session.Leave{Person: "p006"}).press("d")
+	s.press("Mel", "enter").shows("Mel is new to the club, Mel checked in").hides("Bartholomew Featherstonehaugh checked in")
+	s.press("bar", "enter").shows("Bartholomew Featherstonehaugh checked in")
+}
+
 // TestARosterAsksWhoIsNearlyKnown: each such line is asked about, and nothing is taken in before the last answer.
 func TestARosterAsksWhoIsNearlyKnown(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "r.csv")

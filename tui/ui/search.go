@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/sahilm/fuzzy"
-
 	"club/quadrille/session/name"
 )
 
@@ -22,8 +20,9 @@ func NewIndex(names []string) Index {
 }
 
 // Search gives the indices of the names that fit, best first: names
-// with a word that begins so, then names that contain it, then names that have its letters in
-// order. Case and accents do not matter. Names that match equally well keep their order.
+// with a word that begins so, then names that contain it, then names of whose words it has the first letters, as bok has
+// of Bram Okoro. Letters from anywhere would find long names for any short one, and enter would check in the wrong
+// person. Case and accents do not matter. Names that match equally well keep their order.
 func (x Index) Search(query string) []int {
 	query = name.Plain(query)
 	if query == "" {
@@ -33,25 +32,33 @@ func (x Index) Search(query string) []int {
 		}
 		return out
 	}
-	var begins, contains, scattered []int
-	sure := make([]bool, len(x.plain))
+	var begins, contains, pieced []int
 	for i, plain := range x.plain {
 		switch {
 		case Begins(plain, query):
 			begins = append(begins, i)
 		case strings.Contains(plain, query):
 			contains = append(contains, i)
-		default:
-			continue
-		}
-		sure[i] = true
-	}
-	for _, m := range fuzzy.Find(query, x.plain) {
-		if !sure[m.Index] {
-			scattered = append(scattered, m.Index)
+		case inPieces(strings.Fields(plain), query):
+			pieced = append(pieced, i)
 		}
 	}
-	return slices.Concat(begins, contains, scattered)
+	return slices.Concat(begins, contains, pieced)
+}
+
+// inPieces tells whether a query is the beginnings of some of a name's words, in their order.
+func inPieces(words []string, query string) bool {
+	query = strings.ReplaceAll(query, " ", "")
+	reached := make([]bool, len(query)+1) // by the words so far, how much of the query
+	reached[0] = true
+	for _, word := range words {
+		for from := len(query) - 1; from >= 0; from-- { // downwards, so that a word gives one piece
+			for n := 1; reached[from] && n <= min(len(word), len(query)-from) && word[n-1] == query[from+n-1]; n++ {
+				reached[from+n] = true
+			}
+		}
+	}
+	return reached[len(query)]
 }
 
 // Search looks names up once; see Index.

@@ -10,6 +10,7 @@ import (
 
 var club = []string{
 	"Agnes Vale", "Bram Okoro", "Cleo Hart", "Dario Finch", "Edda Noll", "Finn Noll",
+	"Brendan Ash", "Bartholomew Featherstonehaugh-Cholmondeley",
 	"Márta Ōno", "Zoë van der Berg", "Nils Corran", "Anna-Lena Åström", "Ng", "李小龍",
 }
 
@@ -35,7 +36,13 @@ func TestSearch(t *testing.T) {
 		{"lena", []string{"Anna-Lena Åström"}},
 		{"ng", []string{"Ng"}},
 		{"小", []string{"李小龍"}},
-		{"bok", []string{"Bram Okoro"}}, // letters in order
+		{"bok", []string{"Bram Okoro"}}, // the beginnings of words
+		{"zvb", []string{"Zoë van der Berg"}},
+		{"maro", []string{"Márta Ōno"}},
+		{"bra ok", []string{"Bram Okoro"}},
+		{"ndl", nil}, // letters in order, but of no beginnings
+		{"elod", nil},
+		{"ben", nil}, // a new guest of that name, and not Brendan
 		{"xyzzy", nil},
 	} {
 		var got []string
