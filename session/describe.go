@@ -311,11 +311,15 @@ func teamName(club *Club, id GameID, side scoring.Team) string {
 
 // scoreText is a final score with the names of the teams.
 func scoreText(club *Club, id GameID, f scoring.Final) string {
-	text := ScoreText(f)
-	if g := club.game(id); g != nil {
-		text += " " + pairName(club, g.A) + " v " + pairName(club, g.B)
+	g := club.game(id)
+	if g == nil {
+		return ScoreText(f)
 	}
-	return text
+	teams := pairName(club, g.A) + " v " + pairName(club, g.B)
+	if w, ok := f.Winner(); ok && f.How() == scoring.Retired {
+		return fmt.Sprintf("%s %s (%s retired)", points(f.Score()), teams, pairName(club, g.Team(w.Other())))
+	}
+	return ScoreText(f) + " " + teams
 }
 
 // ScoreText is a final score with how it came about, where that is not by playing to the end.

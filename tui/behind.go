@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"club/quadrille/scheduler"
 	"club/quadrille/session"
 	"club/quadrille/tui/ui"
 )
@@ -42,8 +43,8 @@ type improvedMsg struct {
 // workBehind begins the next piece of work behind the screen, nil where there is none or one is on its way.
 func (m *Model) workBehind() tea.Cmd {
 	b := &m.behind
-	if m.options.Slices <= 0 || b.running || !m.plan.Ready || m.plan.Err != nil || len(m.plan.Rounds) == 0 {
-		return nil
+	if m.options.Slices <= 0 || b.running || !m.plan.Ready || m.plan.Err != nil || len(m.plan.Rounds) == 0 || m.ledger.Night().Settings.Format == scheduler.Ladder {
+		return nil // on a ladder the results decide, and there is nothing to look for
 	}
 	if b.run != m.planRun {
 		m.behind = behind{run: m.planRun, from: m.plan.Certificate.MeetingEvenness.Value}

@@ -49,7 +49,7 @@ func TestTheDoor(t *testing.T) {
 	s.press("Agnes Valentin", "enter").shows("[x] Agnes Valentin", "Saved: ")
 	s.press("ctrl+u", "agnes", "right", "t").shows("Leaves at").press("down", "2130", "enter").shows("!")
 	s.press("ctrl+u", "21:30", "enter").shows("leaves 21:30")
-	s.press("right", "i").shows("! is here").press("esc", "esc", "esc")
+	s.press("right", "i").shows("is here already").press("esc", "esc", "esc")
 	if s.press("esc"); s.m.active != ui.Courts {
 		t.Error("esc on an empty door does not lead to the courts")
 	}

@@ -60,7 +60,7 @@ func deskKeys() []deskKey {
 			(*Model).callList, (*Model).noNight, false,
 			"call list: who plays where, in full names, the newest call first",
 		},
-		{"undo", []string{"u"}, []string{"ctrl+z"}, (*Model).undo, nil, true, "undo the last thing done; the history undoes any other"},
+		{"undo", []string{"u"}, []string{"ctrl+z"}, (*Model).undo, (*Model).noUndo, true, "undo the last thing done; the history undoes any other"},
 		{"redo", []string{"U"}, []string{"ctrl+y"}, (*Model).redo, nil, false, "bring back what the last undo took"},
 		{
 			attentionKey,
@@ -240,6 +240,17 @@ func (m *Model) undo() tea.Cmd {
 		dialog.Item{Key: "y", Label: "yes, take it back", Intent: ui.Do{Command: session.UndoAction{Action: a.ID}}},
 		dialog.Item{Key: "k", Label: "keep it", Intent: ui.Close{}},
 	).Noting(a.Time.In(m.now.Location()).Format("15:04") + "  " + m.ledger.Describe(a) + ". " + what))
+}
+
+// noUndo is why there is nothing to take back.
+func (m *Model) noUndo() string {
+	switch _, ok := m.ledger.NextUndo(); {
+	case ok:
+		return ""
+	case m.ledger.Club().Night() == nil:
+		return "nothing to undo: no night is open"
+	}
+	return session.ErrNothingToUndo.Error()
 }
 
 func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }

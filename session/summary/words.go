@@ -110,7 +110,10 @@ func pairs(all []Pair) string {
 		parts = append(parts, p.Names[0]+" and "+p.Names[1])
 	}
 	text := strings.Join(parts, "; ")
-	if more := len(all) - mostPairs; more > 0 {
+	switch more := len(all) - mostPairs; {
+	case more == 1:
+		text += "; and 1 more pair"
+	case more > 1:
 		text += fmt.Sprintf("; and %d more pairs", more)
 	}
 	return fmt.Sprintf("%s (%d times)", text, all[0].Times)

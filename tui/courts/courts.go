@@ -55,6 +55,9 @@ func target(n *session.Night, court session.Court) *session.Game {
 
 // startEntry begins a score with its first digit.
 func (s *Courts) startEntry(n *session.Night, court session.Court, key string) ui.Intent {
+	if !court.Open && target(n, court) == nil {
+		return closedRefusal(court)
+	}
 	if target(n, court) == nil {
 		return ui.Refuse{Err: fmt.Errorf("court %s has no game to score: arrows choose a court", court.ID)}
 	}
@@ -63,12 +66,19 @@ func (s *Courts) startEntry(n *session.Night, court session.Court, key string) u
 	return nil
 }
 
+// closedRefusal says that nothing is played on a court, and how to change it.
+func closedRefusal(court session.Court) ui.Intent {
+	return ui.Refuse{Err: fmt.Errorf("court %s is closed: arrows choose another, m o opens it", court.ID)}
+}
+
 // open does what Enter means on a court: score its game by rallies, or say what else there is.
 func (s *Courts) open(c ui.Context, court session.Court) ui.Intent {
 	switch {
 	case court.Game != 0:
 		s.board.game = court.Game
 		return nil
+	case !court.Open && target(c.Night(), court) == nil:
+		return closedRefusal(court)
 	case target(c.Night(), court) != nil:
 		return ui.Refuse{Err: fmt.Errorf("court %s is done: type a score to correct it; m has more", court.ID)}
 	}

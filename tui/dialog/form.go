@@ -26,6 +26,7 @@ type Form struct {
 	heading string
 	fields  []Field
 	inputs  []textinput.Model
+	began   []string // the values before anybody typed
 	cursor  int
 	fresh   bool // nothing was typed into the field yet: the first letter replaces its value
 	send    func(values []string) (ui.Intent, error)
@@ -41,7 +42,7 @@ func NewForm(heading string, send func(values []string) (ui.Intent, error), fiel
 		in := NewInput()
 		in.SetValue(field.Value)
 		in.CursorEnd()
-		f.inputs = append(f.inputs, in)
+		f.inputs, f.began = append(f.inputs, in), append(f.began, field.Value)
 	}
 	f.focus(0)
 	return f
@@ -101,6 +102,7 @@ func (f *Form) Actions(ui.Context) []ui.Action {
 		ui.Act(ui.Bind("done", "enter", "enter"), func() ui.Intent {
 			intent, err := f.send(f.values())
 			if f.wrong = err; err != nil {
+				f.blame(err)
 				return nil
 			}
 			return intent
@@ -122,6 +124,26 @@ func (f *Form) Actions(ui.Context) []ui.Action {
 		}})
 	}
 	return append(out, ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}))
+}
+
+// blame puts the cursor where an error has to be mended: on the field that it names, or else on the only one that was
+// changed.
+func (f *Form) blame(err error) {
+	text, at, changed := strings.ToLower(err.Error()), -1, 0
+	values := f.values()
+	for i, field := range f.fields {
+		if strings.HasPrefix(text, strings.ToLower(field.Label)+":") {
+			at, changed = i, 1
+			break
+		}
+		if values[i] != f.began[i] {
+			at = i
+			changed++
+		}
+	}
+	if changed == 1 && at != f.cursor {
+		f.focus(at)
+	}
 }
 
 // Type implements ui.Typist: text goes to the field with the cursor, if it takes any.

@@ -28,12 +28,12 @@ func personMenu(c ui.Context, r row) ui.Dialog {
 		in = "back to play"
 	}
 	return dialog.NewMenu(r.person.Name,
-		dialog.Item{Key: "i", Label: in, Intent: checkIn(c, r, nil), Why: why(!isHere, "is here")},
-		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, "not in the rotation")},
-		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, "not here")},
+		dialog.Item{Key: "i", Label: in, Intent: checkIn(c, r, nil), Why: why(!isHere, r.person.Name+" is here already")},
+		dialog.Item{Key: "r", Label: "rest a while", Intent: ui.Do{Command: session.Rest{Person: id}}, Why: why(isHere, r.person.Name+" is not in the rotation")},
+		dialog.Item{Key: "l", Label: "leave for tonight", Intent: ui.Do{Command: session.Leave{Person: id}}, Why: why(atHall || r.state == session.Expected, r.person.Name+" is not here")},
 		dialog.Item{Key: "h", Label: "hurt: note an injury, or that it is cleared", Intent: ui.Later{Make: func() ui.Intent {
 			return ui.Show{Dialog: courts.Injury(c, id)}
-		}}, Why: why(r.state != "", "no part in tonight")},
+		}}, Why: why(r.state != "", r.person.Name+" has no part in tonight")},
 		dialog.Item{Key: "t", Label: "set times: comes late, leaves early", Intent: ui.Show{Dialog: TimesForm(c, r.person)}},
 		dialog.Item{Key: "p", Label: "page: games, sit-outs, whom met, rating", Intent: ui.ShowPerson{Person: id}},
 		dialog.Item{Key: "e", Label: "edit name, level, group, partners", Intent: ui.Show{Dialog: PersonForm(c, r.person)}},

@@ -113,8 +113,12 @@ func (p *Palette) Lines(c ui.Context) []string {
 	p.input.Width = max(4, c.Width-2)
 	out := []string{p.input.View(), ""}
 	from, until := p.window(c)
+	longest := 0
+	for _, at := range p.found[from:until] {
+		longest = max(longest, line.Width(p.entries[at].Label))
+	}
 	for i, at := range p.found[from:until] {
-		out = append(out, p.row(c, p.entries[at], from+i == p.cursor.In(len(p.found))))
+		out = append(out, p.row(c, p.entries[at], longest, from+i == p.cursor.In(len(p.found))))
 	}
 	if len(p.found) == 0 {
 		out = append(out, c.Theme.Dim.Render("Nothing here has these letters."))
@@ -126,10 +130,11 @@ func (p *Palette) Lines(c ui.Context) []string {
 		c.Theme.Dim.Render(fmt.Sprintf("%d of %d", until-from, len(p.found))), c.Width))
 }
 
-// row draws one entry: its name, what is said beside it, and its keys at the right.
-func (p *Palette) row(c ui.Context, e Entry, marked bool) string {
+// row draws one entry: its name, no wider than the longest that is shown needs, what is said beside it, and its keys at
+// the right.
+func (p *Palette) row(c ui.Context, e Entry, longest int, marked bool) string {
 	const keys = 10
-	label := max(10, (c.Width-2-keys)*11/20)
+	label := max(10, min(longest+1, (c.Width-2-keys)*11/20))
 	note := max(0, c.Width-2-label-1-keys-1)
 	said := e.Note
 	if e.Why != "" {
