@@ -52,3 +52,19 @@ func TestLaterTriesSetOutFromElsewhere(t *testing.T) {
 		t.Errorf("more tries are better on %d of %d nights", better, nights)
 	}
 }
+
+// TestWhoIsAlike: by group, level, times and courts, in whatever order these stand; whoever has a wish is alike nobody.
+func TestWhoIsAlike(t *testing.T) {
+	p := nighttest.Club(8, 2, 2)
+	p.People[0].Courts, p.People[1].Courts, p.People[2].Courts = []night.Court{0, 1}, []night.Court{1, 0}, []night.Court{1}
+	p.People[3].Level, p.People[4].Leave, p.People[5].Group = 3, 1, "x"
+	p.NeverMeet = []night.Pair{{A: 6, B: 7}}
+	got := classes(night.New(&p))
+	for i := range got {
+		for j := range i {
+			if alike, want := got[i] == got[j], i == 1 && j == 0; alike != want {
+				t.Errorf("persons %d and %d: alike %v, want %v: %v", i, j, alike, want, got)
+			}
+		}
+	}
+}

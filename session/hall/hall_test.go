@@ -198,3 +198,14 @@ func TestHallAgreesWithTheNight(t *testing.T) {
 		}
 	})
 }
+
+// TestOnlyAClosedCourtWithAGameIsClosing: not an open one, and not one that is closed without a game.
+func TestOnlyAClosedCourtWithAGameIsClosing(t *testing.T) {
+	s := newStand(t, session.Rounds, 3, 8)
+	s.Must(session.CallRound{}, session.CloseCourt{Court: "1"}, session.CloseCourt{Court: "3"})
+	for i, want := range []bool{true, false, false} {
+		if got := s.hall().Courts[i]; got.Closing != want {
+			t.Errorf("court %s: closing %v in %+v", got.ID, got.Closing, got)
+		}
+	}
+}
