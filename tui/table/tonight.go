@@ -18,6 +18,7 @@ const (
 	sideRoom   = 62 // of what stands beside the table
 	longestRun = 5  // games of the form
 	leastWhy   = 24 // cells in which a reason says something
+	usualWhy   = 34 // cells in which most reasons are whole
 )
 
 // tonightSheet is the standings of the newest night.
@@ -43,7 +44,11 @@ func (f *facts) tonightSheet(c ui.Context) sheet {
 		}
 		s.people = append(s.people, id)
 	}
-	l := layoutOf(c)
+	longest := 0
+	for _, p := range f.places {
+		longest = max(longest, line.Width(p.Name))
+	}
+	l := layoutOf(c, longest)
 	s.head = l.cells("", "name", "", "last 5", "games", "won", "share", "", "diff", "", "why here")
 	s.row = func(i int) string { return f.row(c, l, i) }
 	s.strong = func(i int) bool { return f.places[i].Rank == 1 }
@@ -64,7 +69,8 @@ func (f *facts) few() int {
 // layout is the widths of the columns that depend on the terminal.
 type layout struct{ name, share, diff, why int }
 
-func layoutOf(c ui.Context) layout {
+// layoutOf lays the columns out for names of which the longest has so many cells.
+func layoutOf(c ui.Context, longest int) layout {
 	l := layout{name: max(10, min(22, c.Width-57))}
 	width := c.Width
 	if c.Width >= sideWidth {
@@ -75,6 +81,9 @@ func layoutOf(c ui.Context) layout {
 	}
 	if l.why = width - l.name - l.share - l.diff - 49; l.why < leastWhy {
 		l.name, l.why = min(30, l.name+max(0, l.why)), 0 // the reason stands below the table
+	}
+	if more := min(longest-l.name, l.why-usualWhy); more > 0 {
+		l.name, l.why = l.name+more, l.why-more
 	}
 	return l
 }
@@ -107,7 +116,11 @@ func (f *facts) row(c ui.Context, l layout, i int) string {
 	if p.Games < f.least {
 		games = "°" + games
 	}
-	return l.cells(fmt.Sprint(p.Rank), p.Name, line.Moved(p.Moved()), form(p.Form), games, won, line.Percent(p.WinShare),
+	name := p.Name
+	if pair := p.People; len(pair) == 2 && line.Width(name) > l.name {
+		name = c.Names.FullTeamIn(session.Team{pair[0], pair[1]}, l.name) // of both something can be read
+	}
+	return l.cells(fmt.Sprint(p.Rank), name, line.Moved(p.Moved()), form(p.Form), games, won, line.Percent(p.WinShare),
 		widget.Blocks(l.share, p.WinShare, 1), fmt.Sprintf("%+d", p.Difference), difference(l.diff, float64(p.Difference), f.wide), f.reason(c, i))
 }
 
