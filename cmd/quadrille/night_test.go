@@ -68,10 +68,10 @@ func (p program) output(t *testing.T, args ...string) string {
 }
 
 // passing is what a screen shows that time changes: the clock and the minutes of the games. How long they last is
-// drawn in bars too.
+// drawn in bars too, and when a round should be over in large digits.
 var (
 	passing = regexp.MustCompile(`\d\d:\d\d|─* *\d+ min|\d+′`)
-	bars    = strings.NewReplacer("━", "─", "╌", "─", "▇", " ")
+	bars    = strings.NewReplacer("━", "─", "╌", "─", "▇", " ", "█", " ", "▀", " ", "▄", " ")
 )
 
 // lasting is a screen without what time changes and without the line of what was done last.

@@ -162,3 +162,19 @@ func TestWidthsShareRoom(t *testing.T) {
 		}
 	}
 }
+
+// TestANightGoesOnByWhatHasItsRounds: these sheets say who plays whom, so a night that was printed stays as printed.
+func TestANightGoesOnByWhatHasItsRounds(t *testing.T) {
+	var with []string
+	for _, k := range paper.Kinds() {
+		if k.HasRounds() {
+			with = append(with, k.Name)
+		}
+	}
+	if want := []string{"rotation", "personal", "slips"}; !slices.Equal(with, want) {
+		t.Errorf("%q have rounds, want %q", with, want)
+	}
+	if _, err := paper.ParseKind("nothing"); err == nil {
+		t.Error("a sheet was found that there is not")
+	}
+}
