@@ -126,3 +126,21 @@ func TestHistoryPutsAnEndToIt(t *testing.T) {
 		t.Error("nothing changed although two are partners again")
 	}
 }
+
+// TestOnePairOfTheLastNightIsCounted, as a value of which no bound is known; none at all proves itself.
+func TestOnePairOfTheLastNightIsCounted(t *testing.T) {
+	p := nighttest.Club(4, 1, 1)
+	p.Lately = []night.Recent{{A: 1, B: 0, Partners: night.LastNight}, {A: 2, B: 3, Opponents: night.LastNight}}
+	for _, c := range []struct {
+		a, b night.Team
+		want scheduler.Value
+	}{
+		{night.Team{0, 1}, night.Team{2, 3}, scheduler.Value{Value: 1, Open: true}},
+		{night.Team{0, 2}, night.Team{1, 3}, scheduler.Value{}},
+	} {
+		cert := scheduler.Certify(p, []night.Round{{Games: []night.Game{{A: c.a, B: c.b}}}})
+		if cert.LastPartners != c.want || cert.Remembered != 1 {
+			t.Errorf("%v against %v: %+v of %d", c.a, c.b, cert.LastPartners, cert.Remembered)
+		}
+	}
+}
