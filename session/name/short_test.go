@@ -19,6 +19,9 @@ func TestInitial(t *testing.T) {
 		{"Jan St.", 2, "Jan St."},
 		{"Jan St.", 3, "Jan St."},
 		{"Jan St.", 4, "Jan St."},
+		{"O'Brien, Pat", 1, "Pat O."},
+		{"van der Berg, Jan", 1, "Jan B."},
+		{"Cher,", 1, "Cher,"},
 	} {
 		if got := Initial(c.full, c.letters); got != c.want {
 			t.Errorf("%d letters of %q are %q, want %q", c.letters, c.full, got, c.want)
@@ -26,5 +29,8 @@ func TestInitial(t *testing.T) {
 	}
 	if got := First("Jan van der Berg"); got != "Jan" {
 		t.Errorf("the first name is %q", got)
+	}
+	if got := First("O'Brien, Pat"); got != "Pat" {
+		t.Errorf("of a name with the surname first, the first name is %q", got)
 	}
 }
