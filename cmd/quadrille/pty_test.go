@@ -28,6 +28,7 @@ func TestDeskOnATerminal(t *testing.T) {
 		{"a whole night, left and reopened in the middle of a round", testWholeNight},
 		{"without colour the selection is still marked", testNoColour},
 		{"a click of the mouse selects a court", testMouse},
+		{"a night by the mouse, with resizes between any two clicks", testNightByMouse},
 		{"a paste that lost its end leaves the keys alone", testLostPaste},
 		{"quitting right after a score keeps the score", testQuitAfterScore},
 		{"the end by SIGTERM loses nothing that was shown", testTerminated},
