@@ -2,19 +2,30 @@ package main
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
 )
 
+// whole is a frame that was drawn for the size it stands in: the clock ends its first line, and keys stand in its last.
+func whole(screen string) bool {
+	lines := strings.Split(screen, "\n")
+	return clockAtTheEnd.MatchString(lines[0]) && strings.TrimSpace(lines[len(lines)-1]) != ""
+}
+
+var clockAtTheEnd = regexp.MustCompile(`\d\d:\d\d$`)
+
 // clickOn presses the left button on a text, where the screen shows it, on a terminal that has just had another size.
 func (s *terminal) clickOn(text string) *terminal {
 	s.t.Helper()
-	s.Resize(100+len(text), 30).settle(100+len(text), 30)
-	s.Resize(80, 24).settle(80, 24)
+	s.Resize(100+len(text), 30).until("a wide frame", whole).quiet()
 	x, y := -1, -1
-	s.until("the text "+text+" to click on", func(screen string) bool {
+	s.Resize(80, 24).until("the text "+text+" to click on", func(screen string) bool {
+		if !whole(screen) {
+			return false
+		}
 		for row, l := range strings.Split(screen, "\n") {
 			if before, _, ok := strings.Cut(l, text); ok {
 				x, y = ansi.StringWidth(before)+1, row
@@ -37,10 +48,10 @@ func testNightByMouse(t *testing.T, bin program) {
 	desk.clickOn("Person A1")
 	desk.Shows("Saved: court 1: rally").clickOn("bksp undo").Shows("undid: court 1: rally").Press("esc").Shows("[Courts]")
 	desk.clickOn("m more").Shows("walkover").clickOn("walkover to Person C1").Shows("Saved: court 1:")
-	desk.clickOn("Standings").Shows("[Standings]").clickOn("Person A2").Shows("Now ", "Fair ").clickOn("esc back").Shows("[Standings]")
-	desk.clickOn("v other tables").Shows("points").clickOn("w which nights").Shows("Which nights and games?").clickOn("esc back").Shows("[Standings]")
+	desk.clickOn("Standings").Shows("[Standings]").clickOn("Person A2").Shows("Now ", "Fair ").clickOn("esc back").Hides("Fair ")
+	desk.clickOn("v other tables").Shows("points").clickOn("w which nights").Shows("Which nights and games?").clickOn("esc back").Hides("Which nights and games?")
 	desk.clickOn("Rotation").Shows("[Rotation]").clickOn("v turn over").Shows("Who met whom")
-	desk.clickOn("Bench").Shows("[Bench]").clickOn("? help").Shows("Keys").clickOn("esc back").Shows("[Bench]")
+	desk.clickOn("Bench").Shows("[Bench]").clickOn("? help").Shows("─ Keys").clickOn("esc back").Hides("─ Keys")
 	desk.clickOn("Next: ").Shows("round 2 called")
 	desk.clickOn("Courts").Shows("[Courts]").Type("1").Shows("score: 1").Type("17\r").Shows("11-7")
 	desk.clickOn("History").Shows("[History]").clickOn("round 2 called").Shows("> ")
