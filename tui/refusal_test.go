@@ -47,3 +47,8 @@ func TestARetiredGameSaysWhoRetired(t *testing.T) {
 	s := called(t, 1, 4).press("c", "9", "5", "r", "b", "enter").shows("9-5 Agnes Vale & Dario Vale v Bram Vale & Cleo Vale (Bram Vale & Cleo Vale", "retired)")
 	s.press("h").shows("retired)")
 }
+
+// TestTheWalkBeginsWithoutWhatWasRefusedBefore: esc ends the walk then, and not the refusal.
+func TestTheWalkBeginsWithoutWhatWasRefusedBefore(t *testing.T) {
+	newStage(t).press("u").shows("! nothing to undo").press("w").shows("1 of 5").hides("nothing to undo").press("esc").shows("No night is open").hides("1 of 5")
+}

@@ -165,7 +165,10 @@ func (m *Model) frame(width, height int) []string {
 }
 
 // walkThrough opens the walk.
-func (m *Model) walkThrough() tea.Cmd { return m.show(newWalk(m.options.Theme, 0)) }
+func (m *Model) walkThrough() tea.Cmd {
+	m.wrong, m.unread, m.since = nil, 0, false // what was refused before has nothing to do with the walk
+	return m.show(newWalk(m.options.Theme, 0))
+}
 
 // isNew tells whether the club file has nothing in it yet.
 func (m *Model) isNew() bool {

@@ -128,12 +128,16 @@ func (s source) gameOf(g *session.Game) Game {
 	return out
 }
 
-// ended says how a game ended that was not played to its end, and who won where the points do not tell.
+// ended says how a game ended that was not played to its end, who retired, and who won where the points do not tell.
 func (g Game) ended(f scoring.Final) string {
 	if f.How() == scoring.Played || f.How() == scoring.Void {
 		return ""
 	}
 	winner, won := f.Winner()
+	teams := map[scoring.Team][]string{scoring.A: g.A, scoring.B: g.B}
+	if won && f.How() == scoring.Retired {
+		return Team(teams[winner.Other()]) + " retired"
+	}
 	ahead := scoring.A
 	if g.Points[1] > g.Points[0] {
 		ahead = scoring.B
@@ -141,7 +145,7 @@ func (g Game) ended(f scoring.Final) string {
 	if !won || winner == ahead && g.Points[0] != g.Points[1] {
 		return f.How().String()
 	}
-	return f.How().String() + ", won by " + Team(map[scoring.Team][]string{scoring.A: g.A, scoring.B: g.B}[winner])
+	return f.How().String() + ", won by " + Team(teams[winner])
 }
 
 func (s source) game(court session.CourtID, a, b session.Team, name func(session.PersonID) string) Game {

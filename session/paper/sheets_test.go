@@ -178,3 +178,35 @@ func TestANightGoesOnByWhatHasItsRounds(t *testing.T) {
 		t.Error("a sheet was found that there is not")
 	}
 }
+
+// TestASheetSaysWhoRetired by name, also where the points tell who won.
+func TestASheetSaysWhoRetired(t *testing.T) {
+	for _, c := range []struct{ typed, how string }{
+		{"9-6 retired b", "Cleo & Dario retired"},
+		{"6-9 retired b", "Cleo & Dario retired"},
+		{"9-6 retired a", "Agnes & Bram retired"},
+		{"9-6 timed", "timed"},
+		{"walkover b", "walkover"},
+		{"11-7", ""},
+		{"void", ""},
+	} {
+		d := newDesk(t)
+		open, _ := opened(0, 1, 1)
+		do(t, d, open)
+		var ids []session.PersonID
+		for _, name := range []string{"Agnes", "Bram", "Cleo", "Dario"} {
+			do(t, d, session.AddGuest{Name: name})
+			p, _ := d.Ledger().Club().Named(name)
+			ids = append(ids, p.ID)
+		}
+		n := do(t, d, session.CallRound{Plan: []session.PlannedRound{{Games: []session.PlannedGame{{Court: "1", A: session.Team{ids[0], ids[1]}, B: session.Team{ids[2], ids[3]}}}}}})
+		final, err := n.Running()[0].Rules.ParseFinal(c.typed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		do(t, d, session.FinishGame{Game: 1, Final: final})
+		if got := nightOf(t, d).Rounds[0].Games[0].How; got != c.how {
+			t.Errorf("%s: the sheet says %q, want %q", c.typed, got, c.how)
+		}
+	}
+}
