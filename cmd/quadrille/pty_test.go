@@ -26,6 +26,7 @@ func TestDeskOnATerminal(t *testing.T) {
 		{"the first frame waits for no answer of the terminal", testFirstFrame},
 		{"a newcomer finishes a round of the demo by the screen alone", testDemo},
 		{"a whole night, left and reopened in the middle of a round", testWholeNight},
+		{"the same at 80 by 24, with another size before each key", testRestlessNight},
 		{"without colour the selection is still marked", testNoColour},
 		{"a click of the mouse selects a court", testMouse},
 		{"a night by the mouse, with resizes between any two clicks", testNightByMouse},

@@ -66,6 +66,8 @@ type terminal struct {
 	vt    *vt.Emulator
 	raw   []byte        // all that the program has written
 	fresh chan struct{} // closed at the next output
+
+	restless [2]int // the size that the terminal keeps; before each key it has had another one. Zero: nobody changes it
 }
 
 // open starts the program on a terminal of some size. Env comes on top of a small environment that
@@ -158,6 +160,9 @@ func (s *terminal) Press(names ...string) *terminal {
 		text, ok := keys[name]
 		if !ok {
 			text = name
+		}
+		if w, h := s.restless[0], s.restless[1]; w > 0 {
+			s.Resize(w+20+len(text), h+6).Resize(w, h)
 		}
 		if name == "esc" {
 			s.quiet()
