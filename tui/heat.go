@@ -45,29 +45,21 @@ func heatForm() ui.Dialog {
 }
 
 // heatPage says how hot it feels and what to do about it.
-type heatPage struct{ top int }
+type heatPage struct{ scroll ui.Scroller }
 
 // Title implements ui.Dialog.
 func (*heatPage) Title() string { return "Heat" }
 
 // Actions implements ui.Dialog.
 func (p *heatPage) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{
+	return append([]ui.Action{
 		ui.Ask(ui.Bind("measure again", "enter", "enter"), ui.Close{Then: ui.Show{Dialog: heatForm()}}),
 		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
-	}
-	if rows := len(heatText(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&p.top, rows, c.Height))
-	}
-	return out
+	}, p.scroll.Actions(len(heatText(c)), c.Height)...)
 }
 
 // Lines implements ui.Dialog.
-func (p *heatPage) Lines(c ui.Context) []string {
-	text := heatText(c)
-	from := min(p.top, max(0, len(text)-c.Height))
-	return text[from:min(len(text), from+c.Height)]
-}
+func (p *heatPage) Lines(c ui.Context) []string { return p.scroll.Seen(heatText(c), c.Height) }
 
 // heatText is the page in lines of its width: who decides stands before what is advised.
 func heatText(c ui.Context) []string {

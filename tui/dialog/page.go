@@ -11,7 +11,7 @@ import (
 type Page struct {
 	heading string
 	text    func(c ui.Context) []string
-	top     int
+	scroll  ui.Scroller
 	whole   bool
 }
 
@@ -35,11 +35,7 @@ func (p *Page) Title() string { return p.heading }
 
 // Actions implements ui.Dialog.
 func (p *Page) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{ui.Ask(ui.Bind("back", "esc", "esc", "enter", "q"), ui.Close{})}
-	if rows := len(p.text(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&p.top, rows, c.Height))
-	}
-	return out
+	return append([]ui.Action{ui.Ask(ui.Bind("back", "esc", "esc", "enter", "q"), ui.Close{})}, p.scroll.Actions(len(p.text(c)), c.Height)...)
 }
 
 // AnyKey tells that every key closes it, and nothing else happens.
@@ -50,10 +46,8 @@ func (p *Page) Type(ui.Context, tea.KeyMsg) (ui.Intent, bool) { return ui.Close{
 
 // Lines implements ui.Dialog.
 func (p *Page) Lines(c ui.Context) []string {
-	text := p.text(c)
-	top := min(p.top, max(0, len(text)-c.Height))
 	out := make([]string, 0, c.Height)
-	for _, t := range text[top:min(len(text), top+c.Height)] {
+	for _, t := range p.scroll.Seen(p.text(c), c.Height) {
 		out = append(out, line.Cut(t, c.Width))
 	}
 	return out

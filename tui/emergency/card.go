@@ -11,10 +11,10 @@ import (
 
 // Page shows the card.
 type Page struct {
-	venue string
-	card  session.EmergencyCard
-	home  session.EmergencyCard // of no venue in particular, where this one has no card
-	top   int
+	venue  string
+	card   session.EmergencyCard
+	home   session.EmergencyCard // of no venue in particular, where this one has no card
+	scroll ui.Scroller
 }
 
 // New makes the page of the card of the venue where the newest night is or was, as it is now.
@@ -39,22 +39,14 @@ func titled(what, venue string) string {
 
 // Actions implements ui.Dialog.
 func (p *Page) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{
+	return append([]ui.Action{
 		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
 		ui.Ask(ui.Bind("write it", "w", "w"), ui.Close{Then: ui.Show{Dialog: Form(p.venue, p.card)}}),
-	}
-	if rows := len(p.text(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&p.top, rows, c.Height))
-	}
-	return out
+	}, p.scroll.Actions(len(p.text(c)), c.Height)...)
 }
 
 // Lines implements ui.Dialog.
-func (p *Page) Lines(c ui.Context) []string {
-	all := p.text(c)
-	from := min(p.top, max(0, len(all)-c.Height))
-	return all[from:min(len(all), from+c.Height)]
-}
+func (p *Page) Lines(c ui.Context) []string { return p.scroll.Seen(p.text(c), c.Height) }
 
 // labelWidth is the room of the labels.
 const labelWidth = 15

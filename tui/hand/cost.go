@@ -13,7 +13,7 @@ type Cost struct {
 	command session.Command
 	cost    session.HandCost
 	title   string
-	top     int
+	scroll  ui.Scroller
 }
 
 // NewCost makes the box.
@@ -48,22 +48,14 @@ func (k *Cost) Title() string { return k.title }
 
 // Actions implements ui.Dialog.
 func (k *Cost) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{
+	return append([]ui.Action{
 		ui.Ask(ui.Bind("do it", "enter", "enter"), ui.Do{Command: session.WithPlan(k.command, k.cost.Plan)}),
 		ui.Ask(ui.Bind("leave it", "esc", "esc"), ui.Close{}),
-	}
-	if rows := len(k.lines(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&k.top, rows, c.Height))
-	}
-	return out
+	}, k.scroll.Actions(len(k.lines(c)), c.Height)...)
 }
 
 // Lines implements ui.Dialog.
-func (k *Cost) Lines(c ui.Context) []string {
-	rows := k.lines(c)
-	top := min(k.top, max(0, len(rows)-c.Height))
-	return rows[top:min(len(rows), top+c.Height)]
-}
+func (k *Cost) Lines(c ui.Context) []string { return k.scroll.Seen(k.lines(c), c.Height) }
 
 func (k *Cost) lines(c ui.Context) []string {
 	var out []string

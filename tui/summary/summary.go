@@ -13,7 +13,7 @@ type Page struct {
 	sections []summary.Section
 	name     string
 	known    bool
-	top      int
+	scroll   ui.Scroller
 }
 
 // New makes the page.
@@ -26,7 +26,7 @@ func (p *Page) Typing() bool { return false }
 func (p *Page) Click(ui.Context, int, int) ui.Intent { return nil }
 
 // Leave implements ui.Leaver.
-func (p *Page) Leave() { p.top = 0 }
+func (p *Page) Leave() { p.scroll = ui.Scroller{} }
 
 // Survey implements ui.Surveyor.
 func (p *Page) Survey(c ui.Context) {
@@ -39,14 +39,10 @@ func (p *Page) Survey(c ui.Context) {
 
 // Actions implements ui.Screen.
 func (p *Page) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{
+	return append([]ui.Action{
 		ui.Ask(ui.Bind("by courts", "t", "t"), ui.Open{Page: ui.TimelinePage}).Explained("the night by its courts"),
 		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Back{}).Explained("back to where the page was opened"),
-	}
-	if rows := len(p.text(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&p.top, rows, c.Height))
-	}
-	return out
+	}, p.scroll.Actions(len(p.text(c)), c.Height)...)
 }
 
 // twoColumns is the width from which on the sections stand in two columns.
@@ -92,9 +88,7 @@ func block(c ui.Context, s summary.Section, width int) []string {
 
 // Lines implements ui.Screen.
 func (p *Page) Lines(c ui.Context) []string {
-	text := p.text(c)
-	top := max(0, min(p.top, len(text)-c.Height))
-	out := text[top:min(len(text), top+c.Height)]
+	out := p.scroll.Seen(p.text(c), c.Height)
 	for i := range out {
 		out[i] = line.Cut(out[i], c.Width)
 	}

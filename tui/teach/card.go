@@ -14,7 +14,7 @@ import (
 )
 
 // Card shows what a newcomer has to know on one screen.
-type Card struct{ top int }
+type Card struct{ scroll ui.Scroller }
 
 // NewCard makes the page.
 func NewCard() *Card { return &Card{} }
@@ -27,11 +27,7 @@ func (*Card) Whole() bool { return true }
 
 // Actions implements ui.Dialog.
 func (d *Card) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{ui.Ask(ui.Bind("back", "any key", "esc", "enter", "q"), ui.Close{})}
-	if rows := len(card(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&d.top, rows, c.Height))
-	}
-	return out
+	return append([]ui.Action{ui.Ask(ui.Bind("back", "any key", "esc", "enter", "q"), ui.Close{})}, d.scroll.Actions(len(card(c)), c.Height)...)
 }
 
 // AnyKey tells that every key closes it, and nothing else happens.
@@ -42,10 +38,8 @@ func (d *Card) Type(ui.Context, tea.KeyMsg) (ui.Intent, bool) { return ui.Close{
 
 // Lines implements ui.Dialog.
 func (d *Card) Lines(c ui.Context) []string {
-	text := card(c)
-	from := min(d.top, max(0, len(text)-c.Height))
 	var out []string
-	for _, t := range text[from:min(len(text), from+c.Height)] {
+	for _, t := range d.scroll.Seen(card(c), c.Height) {
 		out = append(out, line.Cut(t, c.Width))
 	}
 	return out

@@ -53,3 +53,20 @@ func Scroll(top *int, rows, room int) Action {
 		},
 	}
 }
+
+// Scroller is which lines of a page are seen that is longer than its space.
+type Scroller struct{ top int }
+
+// Actions is the action that scrolls the page; none where all of its rows fit.
+func (s *Scroller) Actions(rows, room int) []Action {
+	if rows <= room {
+		return nil
+	}
+	return []Action{Scroll(&s.top, rows, room)}
+}
+
+// Seen are the lines that are seen.
+func (s *Scroller) Seen(lines []string, room int) []string {
+	top := min(s.top, max(0, len(lines)-room))
+	return lines[top:min(len(lines), top+room)]
+}
