@@ -131,44 +131,21 @@ func readHours(text string) (minutes int, err error) {
 	return int(60*hours + 0.5), nil
 }
 
-// fitMsg is what fits into a night.
-type fitMsg struct {
-	asked  forecast.Question
-	report forecast.Report
-	err    error
-	run    int
-}
-
-// fits works out beside the screen what fits into a night.
-func (m *Model) fits(a forecast.Question) tea.Cmd {
-	club, run := m.ledger.Club(), m.works+1
-	ctx, cancel := context.WithCancel(context.Background())
-	return m.begin(work{what: "playing the night through", cancel: cancel}, func() tea.Msg {
-		defer cancel()
-		r, err := forecast.Reported(ctx, a, club)
-		return fitMsg{a, r, err, run}
+// fits works out what fits into a night, and shows it.
+func (m *Model) fits(q forecast.Question) tea.Cmd {
+	club := m.ledger.Club()
+	return m.workOut("playing the night through", func(ctx context.Context) (func(ui.Context) ui.Dialog, error) {
+		r, err := forecast.Reported(ctx, q, club)
+		return func(ui.Context) ui.Dialog { return &fitPage{asked: q, lines: r.Text(), again: m.fitForm} }, err
 	})
-}
-
-// fitted shows it.
-func (m *Model) fitted(msg fitMsg) {
-	if !m.finish(msg.run) {
-		return // it was cancelled
-	}
-	m.queue = nil
-	if msg.err != nil {
-		m.refuse(msg.err)
-		return
-	}
-	m.show(&fitPage{asked: msg.asked, lines: msg.report.Text(), again: m.fitForm})
 }
 
 // fitPage is the answer.
 type fitPage struct {
-	asked forecast.Question
-	lines []forecast.Line
-	again func(forecast.Question) ui.Dialog
-	top   int
+	asked  forecast.Question
+	lines  []forecast.Line
+	again  func(forecast.Question) ui.Dialog
+	scroll ui.Scroller
 }
 
 // Title implements ui.Dialog.
@@ -179,22 +156,14 @@ func (*fitPage) Whole() bool { return true }
 
 // Actions implements ui.Dialog.
 func (p *fitPage) Actions(c ui.Context) []ui.Action {
-	out := []ui.Action{
+	return append([]ui.Action{
 		ui.Ask(ui.Bind("ask again", "enter", "enter"), ui.Close{Then: ui.Later{Make: func() ui.Intent { return ui.Show{Dialog: p.again(p.asked)} }}}),
 		ui.Ask(ui.Bind("back", "esc", "esc"), ui.Close{}),
-	}
-	if rows := len(p.text(c)); rows > c.Height {
-		out = append(out, ui.Scroll(&p.top, rows, c.Height))
-	}
-	return out
+	}, p.scroll.Actions(len(p.text(c)), c.Height)...)
 }
 
 // Lines implements ui.Dialog.
-func (p *fitPage) Lines(c ui.Context) []string {
-	all := p.text(c)
-	from := min(p.top, max(0, len(all)-c.Height))
-	return all[from:min(len(all), from+c.Height)]
-}
+func (p *fitPage) Lines(c ui.Context) []string { return p.scroll.Seen(p.text(c), c.Height) }
 
 // text is the page in lines of its width: on a wide screen the last table stands beside the rest.
 func (p *fitPage) text(c ui.Context) []string {

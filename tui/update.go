@@ -88,11 +88,8 @@ func (m *Model) route(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case ui.Worked:
 		msg.Take()
 		return m, m.drain()
-	case fitMsg:
-		m.fitted(msg)
-		return m, nil
-	case weighedMsg:
-		m.weighed(msg)
+	case workedOutMsg:
+		m.workedOut(msg)
 		return m, nil
 	case doneMsg:
 		m.done(msg)

@@ -7,29 +7,29 @@ import (
 
 	"club/quadrille/session"
 	"club/quadrille/tui/hand"
+	"club/quadrille/tui/ui"
 )
 
-// weighedMsg is what a decision by hand costs, or why it cannot be taken.
-type weighedMsg struct {
-	command session.Command
-	cost    session.HandCost
-	err     error
-	run     int
+// workedOutMsg is a box that was worked out beside the screen, or why there is none.
+type workedOutMsg struct {
+	box func(ui.Context) ui.Dialog
+	err error
+	run int
 }
 
-// weigh works out beside the screen what a decision by hand costs. Keys wait until that is known.
-func (m *Model) weigh(c session.Command) tea.Cmd {
-	ledger, now, shown, run := m.ledger, m.now, m.shown, m.works+1
+// workOut works a box out beside the screen. Keys wait until it is shown; esc cancels it.
+func (m *Model) workOut(what string, box func(context.Context) (func(ui.Context) ui.Dialog, error)) tea.Cmd {
+	run := m.works + 1
 	ctx, cancel := context.WithCancel(context.Background())
-	return m.begin(work{what: "working out what it costs", cancel: cancel}, func() tea.Msg {
+	return m.begin(work{what: what, cancel: cancel}, func() tea.Msg {
 		defer cancel()
-		cost, err := session.Weigh(ctx, ledger, c, now, shown)
-		return weighedMsg{c, cost, err, run}
+		made, err := box(ctx)
+		return workedOutMsg{made, err, run}
 	})
 }
 
-// weighed shows the cost and asks. What was typed meanwhile is no answer to it.
-func (m *Model) weighed(msg weighedMsg) {
+// workedOut shows the box. What was typed meanwhile is no answer to it.
+func (m *Model) workedOut(msg workedOutMsg) {
 	if !m.finish(msg.run) {
 		return // it was cancelled
 	}
@@ -38,5 +38,14 @@ func (m *Model) weighed(msg weighedMsg) {
 		m.refuse(msg.err)
 		return
 	}
-	m.show(hand.NewCost(m.context(), msg.command, msg.cost))
+	m.show(msg.box(m.context()))
+}
+
+// weigh works out what a decision by hand costs, and asks.
+func (m *Model) weigh(command session.Command) tea.Cmd {
+	ledger, now, shown := m.ledger, m.now, m.shown
+	return m.workOut("working out what it costs", func(ctx context.Context) (func(ui.Context) ui.Dialog, error) {
+		cost, err := session.Weigh(ctx, ledger, command, now, shown)
+		return func(c ui.Context) ui.Dialog { return hand.NewCost(c, command, cost) }, err
+	})
 }
