@@ -307,14 +307,24 @@ func (a Action) IsDone() bool { return !a.IsClock() && !a.IsSent() && !a.IsUndo(
 // Actions lists what was done since the newest night was opened, oldest first.
 func (l *Ledger) Actions() []Action {
 	var out []Action
-	for _, e := range l.tail {
-		if k := len(out); k > 0 && out[k-1].ID == e.action {
-			out[k-1].Events = append(out[k-1].Events, e.event)
-			continue
+	for begin := 0; begin < len(l.tail); {
+		end := begin + 1
+		for end < len(l.tail) && l.tail[end].action == l.tail[begin].action {
+			end++
 		}
-		out = append(out, Action{ID: e.action, Time: e.at, Events: []Event{e.event}, Undone: l.undone[e.action]})
+		out = append(out, l.actionOf(l.tail[begin:end]))
+		begin = end
 	}
 	return out
+}
+
+// actionOf is the action of all of its entries.
+func (l *Ledger) actionOf(entries []entry) Action {
+	a := Action{ID: entries[0].action, Time: entries[0].at, Undone: l.undone[entries[0].action], Events: make([]Event, len(entries))}
+	for i, e := range entries {
+		a.Events[i] = e.event
+	}
+	return a
 }
 
 // NewestCalls tells whether the newest action called people to courts one by one.

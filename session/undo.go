@@ -13,15 +13,22 @@ import (
 type Undo struct{}
 
 func (Undo) decide(l *Ledger, _ Env) ([]Event, error) {
-	a, ok := l.NextUndo()
-	switch {
-	case ok:
-	case l.Night() == nil:
-		return nil, errors.New("nothing to undo: no night is open")
-	default:
-		return nil, ErrNothingToUndo
+	if err := l.NothingToUndo(); err != nil {
+		return nil, err
 	}
+	a, _ := l.NextUndo()
 	return UndoAction{a.ID}.decide(l, Env{})
+}
+
+// NothingToUndo is why there is nothing to take back, nil where there is.
+func (l *Ledger) NothingToUndo() error {
+	switch _, ok := l.NextUndo(); {
+	case ok:
+		return nil
+	case l.Night() == nil:
+		return errors.New("nothing to undo: no night is open")
+	}
+	return ErrNothingToUndo
 }
 
 // UndoAction takes back any action of the night, as long as nothing that came later rests on it.

@@ -3,11 +3,15 @@ package session
 // NextUndo is the action that an undo takes back: the newest that somebody did and that still stands. Ok is
 // false when there is none.
 func (l *Ledger) NextUndo() (a Action, ok bool) {
-	actions := l.Actions()
-	for i := len(actions) - 1; i >= 0; i-- {
-		if a := actions[i]; a.IsDone() && !a.Undone {
+	for end := len(l.tail); end > 0; { // from the end, since keys ask at each press
+		begin := end - 1
+		for begin > 0 && l.tail[begin-1].action == l.tail[begin].action {
+			begin--
+		}
+		if a := l.actionOf(l.tail[begin:end]); a.IsDone() && !a.Undone {
 			return a, true
 		}
+		end = begin
 	}
 	return Action{}, false
 }

@@ -244,13 +244,10 @@ func (m *Model) undo() tea.Cmd {
 
 // noUndo is why there is nothing to take back.
 func (m *Model) noUndo() string {
-	switch _, ok := m.ledger.NextUndo(); {
-	case ok:
-		return ""
-	case m.ledger.Club().Night() == nil:
-		return "nothing to undo: no night is open"
+	if err := m.ledger.NothingToUndo(); err != nil {
+		return err.Error()
 	}
-	return session.ErrNothingToUndo.Error()
+	return ""
 }
 
 func (m *Model) redo() tea.Cmd { return m.do(session.Redo{}, pending{}) }
