@@ -36,15 +36,14 @@ func (m *Model) onPaper() (r paper.Round, open []paper.Game) {
 	if ahead == nil {
 		ahead = n.Plan // what was called last goes on as it was planned
 	}
-	rounds := paper.Of(m.ledger.Club(), n, ahead, m.now.Location()).Rounds
-	for i := max(0, len(n.Rounds)-1); i < len(rounds); i++ {
-		for _, g := range rounds[i].Games {
+	for _, r := range paper.Newest(m.ledger.Club(), n, ahead) {
+		for _, g := range r.Games {
 			if !g.Played {
 				open = append(open, g)
 			}
 		}
 		if len(open) > 0 {
-			return rounds[i], open
+			return r, open
 		}
 	}
 	return r, nil

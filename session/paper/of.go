@@ -15,21 +15,15 @@ import (
 // Of is what sheets of a night are made of. Ahead are its rounds to come, as [session.PlanRotation] gives them; times
 // of day are those of zone. People are called as the club wants the hall to see them.
 func Of(club *session.Club, n *session.Night, ahead []session.PlannedRound, zone *time.Location) Night {
-	called, hidden := public.Names(club, n)
-	s := source{club: club, n: n, called: called, hidden: hidden, zone: zone}
-	out := Night{Title: s.title(), Rules: n.Settings.Scoring, People: s.people(), Rounds: s.played(), Note: n.TableNote(), Card: club.Card(n.Venue)}
-	for i, r := range ahead {
-		round := Round{Number: len(n.Rounds) + i + 1, Out: s.names(r.Out)}
-		full := make([]Game, len(r.Games))
-		for j, g := range r.Games {
-			round.Games = append(round.Games, s.game(g.Court, g.A, g.B, called))
-			full[j] = s.game(g.Court, g.A, g.B, club.Name)
-		}
-		round.Mark = Mark(full)
-		out.Rounds = append(out.Rounds, round)
-	}
+	s := sourceOf(club, n, zone)
+	out := Night{Title: s.title(), Rules: n.Settings.Scoring, People: s.people(), Rounds: s.rounds(0, ahead), Note: n.TableNote(), Card: club.Card(n.Venue)}
 	out.Table, out.Why = s.table()
 	return out
+}
+
+// Newest are the rounds of [Of] from the one that was called last.
+func Newest(club *session.Club, n *session.Night, ahead []session.PlannedRound) []Round {
+	return sourceOf(club, n, nil).rounds(max(0, len(n.Rounds)-1), ahead)
 }
 
 // source is a night with the names that it may be shown by.
@@ -38,7 +32,12 @@ type source struct {
 	n      *session.Night
 	called func(session.PersonID) string
 	hidden func(session.PersonID) bool
-	zone   *time.Location
+	zone   *time.Location // of the times that are told
+}
+
+func sourceOf(club *session.Club, n *session.Night, zone *time.Location) source {
+	called, hidden := public.Names(club, n)
+	return source{club: club, n: n, called: called, hidden: hidden, zone: zone}
 }
 
 func (s source) title() string {
@@ -84,10 +83,26 @@ func (s source) stay(a session.Attendance) string {
 	return strings.Join(parts, ", ")
 }
 
-// played are the rounds that were called, after them the games that belong to none.
-func (s source) played() []Round {
+// rounds are those that were called, without so many of the first, and behind them those to come.
+func (s source) rounds(without int, ahead []session.PlannedRound) []Round {
+	out := s.played(without)
+	for i, r := range ahead {
+		round := Round{Number: len(s.n.Rounds) + i + 1, Out: s.names(r.Out)}
+		full := make([]Game, len(r.Games))
+		for j, g := range r.Games {
+			round.Games = append(round.Games, s.game(g.Court, g.A, g.B, s.called))
+			full[j] = s.game(g.Court, g.A, g.B, s.club.Name)
+		}
+		round.Mark = Mark(full)
+		out = append(out, round)
+	}
+	return out
+}
+
+// played are the rounds that were called, without so many of the first, after them the games that belong to none.
+func (s source) played(without int) []Round {
 	var out []Round
-	for _, r := range s.n.Rounds {
+	for _, r := range s.n.Rounds[without:] {
 		round := Round{Number: r.Number, Out: s.names(r.Out)}
 		for _, id := range r.Games {
 			round.Games = append(round.Games, s.gameOf(s.n.Game(id)))
