@@ -20,6 +20,9 @@ type Company struct {
 	High  float64
 }
 
+// Share is the share of the games that A won.
+func (c Company) Share() float64 { return c.Won / float64(c.Games) }
+
 // Enough tells whether there were enough games to say something.
 func (c Company) Enough() bool { return c.Games >= EnoughGames }
 

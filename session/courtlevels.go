@@ -14,43 +14,19 @@ type CourtLeveled struct {
 }
 
 func (e CourtLeveled) apply(f *fold, _ time.Time) error {
-	n, err := f.night()
+	n, c, err := f.court(e.Court)
 	if err != nil {
 		return err
 	}
-	if err := e.validate(); err != nil {
+	if err := validLevels(e.Low, e.High); err != nil {
 		return err
-	}
-	c := n.Court(e.Court)
-	if c == nil {
-		return fmt.Errorf("tonight has no court %s", e.Court)
 	}
 	c.Low, c.High, n.Plan = e.Low, e.High, nil
 	return nil
 }
 
-func (e CourtLeveled) validate() error {
-	switch {
-	case !(e.Low >= 0 && e.Low <= 10) || !(e.High >= 0 && e.High <= 10):
-		return fmt.Errorf("a level lies between 0 and 10: leave an end empty where there is none")
-	case e.High > 0 && e.Low > e.High:
-		return fmt.Errorf("levels from %g to %g are none: the lower one comes first", e.Low, e.High)
-	}
-	return nil
-}
-
 // Levels are the levels for which a court is kept, in words.
-func (c Court) Levels() string {
-	switch {
-	case c.Low > 0 && c.High > 0:
-		return fmt.Sprintf("levels %g to %g", c.Low, c.High)
-	case c.Low > 0:
-		return fmt.Sprintf("levels from %g", c.Low)
-	case c.High > 0:
-		return fmt.Sprintf("levels to %g", c.High)
-	}
-	return "any level"
-}
+func (c Court) Levels() string { return levelRange(c.Low, c.High) }
 
 // LevelCourt keeps a court for some levels from now on; 0 and 0 for any.
 type LevelCourt struct {
@@ -63,8 +39,7 @@ func (c LevelCourt) decide(l *Ledger, _ Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	e := CourtLeveled(c)
-	if err := e.validate(); err != nil {
+	if err := validLevels(c.Low, c.High); err != nil {
 		return nil, err
 	}
 	k := n.Court(c.Court)
@@ -74,5 +49,5 @@ func (c LevelCourt) decide(l *Ledger, _ Env) ([]Event, error) {
 	case k.Low == c.Low && k.High == c.High:
 		return nil, fmt.Errorf("court %s is for %s already", c.Court, k.Levels())
 	}
-	return []Event{e}, nil
+	return []Event{CourtLeveled(c)}, nil
 }

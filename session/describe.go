@@ -213,7 +213,7 @@ func describeNight(e Event) string {
 	case CourtOpened:
 		return fmt.Sprintf("court %s opened", e.Court)
 	case CourtLeveled:
-		return fmt.Sprintf("court %s for %s", e.Court, Court{Low: e.Low, High: e.High}.Levels())
+		return fmt.Sprintf("court %s for %s", e.Court, levelRange(e.Low, e.High))
 	case CourtNoted:
 		return fmt.Sprintf("court %s %s", e.Court, noteWords(e.Note))
 	case CourtClosed:

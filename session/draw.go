@@ -51,14 +51,14 @@ func newDraw(club *Club, n *Night, now time.Time) *draw {
 			})
 		}
 	}
-	bound := d.bound()
+	bound := n.bound(club)
 	for _, c := range n.Courts {
 		spec := scheduler.CourtSpec{Name: string(c.ID), MinLevel: c.Low, MaxLevel: c.High}
 		switch {
 		case c.Open:
 		case played > 0:
 			spec.Close = played
-		case slices.ContainsFunc(bound, c.is):
+		case slices.Contains(bound, c.ID):
 			spec.Open = d.problem.Rounds // never: whoever plays only there sits out, and is told of
 		default:
 			continue

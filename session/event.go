@@ -31,6 +31,19 @@ func (f *fold) night() (*Night, error) {
 	return nil, ErrNoNight
 }
 
+// court is a court of the night that goes on.
+func (f *fold) court(id CourtID) (*Night, *Court, error) {
+	n, err := f.night()
+	if err != nil {
+		return nil, nil, err
+	}
+	c := n.Court(id)
+	if c == nil {
+		return nil, nil, fmt.Errorf("tonight has no court %s", id)
+	}
+	return n, c, nil
+}
+
 // kind is how an event is written in a record.
 type kind struct {
 	name    string

@@ -119,13 +119,9 @@ type CourtClosed struct {
 }
 
 func (e CourtClosed) apply(f *fold, _ time.Time) error {
-	n, err := f.night()
+	n, c, err := f.court(e.Court)
 	if err != nil {
 		return err
-	}
-	c := n.Court(e.Court)
-	if c == nil {
-		return fmt.Errorf("tonight has no court %s", e.Court)
 	}
 	c.Open, n.Plan = false, nil
 	return nil

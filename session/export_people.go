@@ -57,10 +57,6 @@ func (a *attended) cells(zone *time.Location) []string {
 
 // rosterRow writes somebody as a roster does.
 func (c *Club) rosterRow(p Person) []string {
-	level := ""
-	if p.Level != 0 {
-		level = strconv.FormatFloat(p.Level, 'f', -1, 64)
-	}
 	var with []string
 	for _, t := range p.Together {
 		if other, ok := c.Person(t.With); ok {
@@ -81,7 +77,7 @@ func (c *Club) rosterRow(p Person) []string {
 		return spreadsheet.Text(strings.Join(out, "; "))
 	}
 	return []string{
-		spreadsheet.Text(p.Name), spreadsheet.Text(p.Group), level,
+		spreadsheet.Text(p.Name), spreadsheet.Text(p.Group), LevelText(p.Level),
 		spreadsheet.Text(strings.Join(with, "; ")), names(p.KeepApart), names(p.NotPartner), spreadsheet.Text(OwnCourtsText(p.Courts)),
 	}
 }

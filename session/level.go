@@ -27,3 +27,27 @@ func LevelText(level float64) string {
 	}
 	return strconv.FormatFloat(level, 'f', -1, 64)
 }
+
+// validLevels refuses two ends between which there are no levels; 0 is no end.
+func validLevels(low, high float64) error {
+	switch {
+	case !(low >= 0 && low <= 10) || !(high >= 0 && high <= 10):
+		return fmt.Errorf("a level lies between 0 and 10: leave an end empty where there is none")
+	case high > 0 && low > high:
+		return fmt.Errorf("levels from %g to %g are none: the lower one comes first", low, high)
+	}
+	return nil
+}
+
+// levelRange is the levels between two ends in words.
+func levelRange(low, high float64) string {
+	switch {
+	case low > 0 && high > 0:
+		return fmt.Sprintf("levels %g to %g", low, high)
+	case low > 0:
+		return fmt.Sprintf("levels from %g", low)
+	case high > 0:
+		return fmt.Sprintf("levels to %g", high)
+	}
+	return "any level"
+}

@@ -173,7 +173,7 @@ func (m *merger) translate(r Record, e Event) (Event, bool) {
 		_, ours := m.ours.club.Cards[e.Venue]
 		return e, !ours // and so does its own card
 	case VenueKept, UsualNightKept, UsualNightDropped:
-		return e, m.keepsPlace(e)
+		return e, m.keepsVenue(e)
 	case Undone:
 		e.Action, e.With = m.action[e.Action], m.actions(e.With)
 		return e, e.Action != 0

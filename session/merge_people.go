@@ -109,7 +109,7 @@ func (m *merger) fromKnownNight(e Event) (Event, bool) {
 		_, ours := m.ours.club.Cards[e.Venue]
 		return e, !ours && m.theirs.club.Cards[e.Venue] == e.Card
 	case VenueKept, UsualNightKept:
-		return e, m.keepsPlace(e)
+		return e, m.keepsVenue(e)
 	}
 	return nil, false
 }
@@ -148,9 +148,9 @@ func (m *merger) mayMerge(e PeopleMerged) bool {
 	return true
 }
 
-// keepsPlace tells whether what they keep of a place, or as a usual night, is taken over: where we keep nothing of that
+// keepsVenue tells whether what they keep of a venue, or as a usual night, is taken over: where we keep nothing of that
 // name, and it stands with them in the end.
-func (m *merger) keepsPlace(e Event) bool {
+func (m *merger) keepsVenue(e Event) bool {
 	ours, theirs := m.ours.club, m.theirs.club
 	switch e := e.(type) {
 	case VenueKept:

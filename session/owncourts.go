@@ -8,9 +8,6 @@ import (
 	"club/quadrille/scheduler"
 )
 
-// is tells whether a court has this name, in either case.
-func (c Court) is(id CourtID) bool { return strings.EqualFold(string(c.ID), string(id)) }
-
 // bound lists the courts of the night that are the only ones somebody plays on who is here or still to come.
 func (n *Night) bound(club *Club) []CourtID {
 	var out []CourtID
@@ -27,15 +24,12 @@ func (n *Night) bound(club *Club) []CourtID {
 func (n *Night) ownCourts(p Person) []CourtID {
 	var out []CourtID
 	for _, own := range p.Courts {
-		if i := slices.IndexFunc(n.Courts, func(c Court) bool { return c.is(own) }); i >= 0 {
+		if i := slices.IndexFunc(n.Courts, func(c Court) bool { return strings.EqualFold(string(c.ID), string(own)) }); i >= 0 {
 			out = append(out, n.Courts[i].ID)
 		}
 	}
 	return out
 }
-
-// bound is Night.bound of the draw's night.
-func (d *draw) bound() []CourtID { return d.night.bound(d.club) }
 
 // bind tells the scheduler who plays only on some courts.
 func (d *draw) bind() {

@@ -21,7 +21,7 @@ func (s Span) Validate() error {
 	if !s.From.IsZero() && !s.Until.IsZero() && s.Until.Before(s.From) {
 		return fmt.Errorf("nights from %s until %s are none: the earlier day comes first", s.From.Format(time.DateOnly), s.Until.Format(time.DateOnly))
 	}
-	return CourtLeveled{"", s.Low, s.High}.validate()
+	return validLevels(s.Low, s.High)
 }
 
 // IsZero tells whether all games of all nights are chosen.
@@ -44,7 +44,7 @@ func (s Span) Words() string {
 		parts = append(parts, s.Format.Words())
 	}
 	if s.Low > 0 || s.High > 0 {
-		parts = append(parts, Court{Low: s.Low, High: s.High}.Levels())
+		parts = append(parts, levelRange(s.Low, s.High))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -55,12 +55,12 @@ func ParseDay(text string) (string, error) {
 	return "", fmt.Errorf("%q is no day of the week: write one such as Tuesday, or nothing for any", text)
 }
 
-// inDays is in how many days the night is as a rule, 0 for today; a night of any day comes behind today's.
-func (u UsualNight) inDays(now time.Time) float64 {
-	const anyDay = 0.5
-	for d := range 7 {
-		if now.AddDate(0, 0, d).Weekday().String() == u.Day {
-			return float64(d)
+// turn is when the night is offered: today's first, then one of any day, then by how soon its day comes.
+func (u UsualNight) turn(now time.Time) int {
+	const anyDay = 1
+	for days := range 7 {
+		if now.AddDate(0, 0, days).Weekday().String() == u.Day {
+			return days + min(days, anyDay)
 		}
 	}
 	return anyDay
@@ -103,13 +103,7 @@ func (e UsualNightKept) apply(f *fold, _ time.Time) error {
 	if err := u.validate(); err != nil {
 		return err
 	}
-	nights := slices.Clone(f.club.UsualNights) // the state before keeps its own
-	if i := f.club.usualNight(u.Name); i >= 0 {
-		nights[i] = u
-	} else {
-		nights = append(nights, u)
-	}
-	f.club.UsualNights = nights
+	f.club.UsualNights = replaced(f.club.UsualNights, f.club.usualNight(u.Name), u)
 	return nil
 }
 
@@ -136,7 +130,7 @@ func (c *Club) usualNight(name string) int {
 // those that come soonest.
 func (c *Club) NightsOffered(now time.Time) []UsualNight {
 	out := slices.Clone(c.UsualNights)
-	slices.SortStableFunc(out, func(a, b UsualNight) int { return cmp.Compare(a.inDays(now), b.inDays(now)) })
+	slices.SortStableFunc(out, func(a, b UsualNight) int { return cmp.Compare(a.turn(now), b.turn(now)) })
 	return out
 }
 
@@ -175,14 +169,14 @@ func (c KeepUsualNight) decide(l *Ledger, _ Env) ([]Event, error) {
 	if err := u.validate(); err != nil {
 		return nil, err
 	}
-	i := l.club.usualNight(u.Name)
+	i, courts := l.club.usualNight(u.Name), l.keepsCourts(n)
 	switch {
 	case i < 0 && len(l.club.UsualNights) >= MaxUsualNights:
 		return nil, fmt.Errorf("the club has %d usual nights: take the name of one that tonight shall replace", MaxUsualNights)
-	case i >= 0 && l.club.UsualNights[i] == u && len(l.keepsCourts(n)) == 0:
+	case i >= 0 && l.club.UsualNights[i] == u && len(courts) == 0:
 		return nil, fmt.Errorf("%s is kept just so already", u.Name)
 	}
-	return append(l.keepsCourts(n), UsualNightKept{u}), nil
+	return append(courts, UsualNightKept{u}), nil
 }
 
 // keepsCourts is the event that keeps tonight's courts for their venue, none where they are kept so already.

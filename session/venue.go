@@ -24,9 +24,6 @@ type VenueCourt struct {
 	High float64 `json:"high,omitempty"` // 0 for no upper end
 }
 
-// MaxCourtNote is the longest note about a court, in terminal cells: it is read out with the call.
-const MaxCourtNote = 40
-
 // venueCourt is what stays of a court.
 func (c Court) venueCourt() VenueCourt { return VenueCourt{c.ID, c.Note, c.Low, c.High} }
 
@@ -50,7 +47,7 @@ func (c VenueCourt) validate() error {
 	if c.ID == "" {
 		return fmt.Errorf("a court needs a number or a name")
 	}
-	return CourtLeveled{c.ID, c.Low, c.High}.validate()
+	return validLevels(c.Low, c.High)
 }
 
 // cleanCourt is the name of a court as it is kept.
@@ -90,14 +87,19 @@ func (e VenueKept) apply(f *fold, _ time.Time) error {
 	if err := checkCourts(v.Courts); err != nil {
 		return err
 	}
-	venues := slices.Clone(f.club.Venues) // the state before keeps its own
-	if i := f.club.venue(v.Name); i >= 0 {
-		venues[i] = v
-	} else {
-		venues = append(venues, v)
-	}
-	f.club.Venues = venues
+	f.club.Venues = replaced(f.club.Venues, f.club.venue(v.Name), v)
 	return nil
+}
+
+// replaced is a list with something in the place i, or behind all where i is -1. The list itself stays: the state
+// before keeps it.
+func replaced[T any](list []T, i int, with T) []T {
+	list = slices.Clone(list)
+	if i < 0 {
+		return append(list, with)
+	}
+	list[i] = with
+	return list
 }
 
 // venue is where a venue stands among those whose courts are kept, -1 for none.
@@ -210,55 +212,8 @@ func (c *Club) courtsUnusual(n *Night) []string {
 			out = append(out, fmt.Sprintf("court %s %s (usually %s)", now.ID, noteWords(now.Note), noteWords(kept.Note)))
 		}
 		if now.Low != kept.Low || now.High != kept.High {
-			is, was := Court{Low: now.Low, High: now.High}, Court{Low: kept.Low, High: kept.High}
-			out = append(out, fmt.Sprintf("court %s for %s (usually %s)", now.ID, is.Levels(), was.Levels()))
+			out = append(out, fmt.Sprintf("court %s for %s (usually %s)", now.ID, levelRange(now.Low, now.High), levelRange(kept.Low, kept.High)))
 		}
 	}
 	return out
-}
-
-func noteWords(note string) string {
-	if note == "" {
-		return "with nothing noted"
-	}
-	return "noted: " + note
-}
-
-// CourtNoted says what is particular about a court.
-type CourtNoted struct {
-	Court CourtID `json:"court"`
-	Note  string  `json:"note,omitempty"` // empty for nothing
-}
-
-func (e CourtNoted) apply(f *fold, _ time.Time) error {
-	n, err := f.night()
-	if err != nil {
-		return err
-	}
-	c := n.Court(e.Court)
-	if c == nil {
-		return fmt.Errorf("tonight has no court %s", e.Court)
-	}
-	c.Note = CleanText(e.Note, MaxCourtNote)
-	return nil
-}
-
-// NoteCourt says from now on what is particular about a court, nothing if the note is empty.
-type NoteCourt CourtNoted
-
-func (c NoteCourt) decide(l *Ledger, _ Env) ([]Event, error) {
-	n, err := openNight(l)
-	if err != nil {
-		return nil, err
-	}
-	note := CleanText(c.Note, MaxCourtNote)
-	switch k := n.Court(c.Court); {
-	case k == nil:
-		return nil, fmt.Errorf("tonight has no court %s", c.Court)
-	case note != CleanText(c.Note, MaxCourtNote+1):
-		return nil, fmt.Errorf("a note about a court has at most %d characters: it is read out with the call", MaxCourtNote)
-	case k.Note == note:
-		return nil, fmt.Errorf("court %s is %s already", c.Court, noteWords(note))
-	}
-	return []Event{CourtNoted{c.Court, note}}, nil
 }

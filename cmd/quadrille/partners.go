@@ -86,7 +86,7 @@ func (p *partnersRequest) print(cmd *cobra.Command, opts *options) error {
 		for _, c := range parts[with] {
 			rows = append(rows, companyLine{
 				with, club.Name(c.A), club.Name(c.B), c.Games, c.Won,
-				rounded(c.Won / float64(c.Games)), rounded(c.Low), rounded(c.High), c.Enough(),
+				rounded(c.Share()), rounded(c.Low), rounded(c.High), c.Enough(),
 			})
 		}
 	}

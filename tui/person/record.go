@@ -42,7 +42,7 @@ func companyLines(c ui.Context, title string, all []session.Company) []string {
 			few++
 			continue
 		}
-		out = append(out, row(c.Names.Full(p.B), fmt.Sprint(p.Games), fmt.Sprintf("%.4g", p.Won), line.Percent(p.Won/float64(p.Games)), line.Range(p.Low, p.High)))
+		out = append(out, row(c.Names.Full(p.B), fmt.Sprint(p.Games), fmt.Sprintf("%.4g", p.Won), line.Percent(p.Share()), line.Range(p.Low, p.High)))
 	}
 	if few > 0 {
 		text := fmt.Sprintf("%d with fewer than %d games: too few to say anything of.", few, session.EnoughGames)

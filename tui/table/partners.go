@@ -38,7 +38,7 @@ func (f *facts) partnerSheet(c ui.Context) sheet {
 	s.row = func(i int) string {
 		p := f.company[i]
 		return companyRow(c, fmt.Sprint(i+1), c.Names.Full(p.A)+" & "+c.Names.Full(p.B), fmt.Sprint(p.Games), fmt.Sprintf("%.4g", p.Won),
-			line.Percent(p.Won/float64(p.Games)), line.Range(p.Low, p.High))
+			line.Percent(p.Share()), line.Range(p.Low, p.High))
 	}
 	return s
 }
