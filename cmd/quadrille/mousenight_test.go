@@ -43,7 +43,7 @@ func (s *terminal) clickOn(text string) *terminal {
 // terminal between any two clicks; only numbers are typed.
 func testNightByMouse(t *testing.T, bin program) {
 	path := fullHall(t, 2)
-	desk := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]", "Person A1")
+	desk := bin.open(t, 80, 24, nil, "--data", path).Shows("[Courts]", "Person A1", "Round 2") // a size that changes before the program listens for it is never told
 	desk.clickOn(" a shows it").Shows("Attention").Press("esc")
 	desk.clickOn("Person A2").Shows("▌ 2 ").Type("117\r").Shows("Saved: court 2: 11-7")
 	desk.Shows("▌ 1 ").clickOn("Person A1").Shows("Call: ") // a click on the chosen court
