@@ -206,7 +206,14 @@ func (n *Night) courtsNow() []VenueCourt {
 // open is told by the number of courts.
 func (c *Club) courtsUnusual(n *Night) []string {
 	var out []string
-	for _, now := range n.courtsNow() {
+	courts := n.courtsNow()
+	asMany := c.Usual != nil && c.Usual.Courts == len(courts) // else the number says that they are others
+	for i, usual := range c.CourtsAt(n.Venue, len(courts)) {
+		if now := courts[i]; asMany && now.ID != usual.ID {
+			out = append(out, fmt.Sprintf("court %s (usually %s)", now.ID, usual.ID))
+		}
+	}
+	for _, now := range courts {
 		kept := c.CourtAt(n.Venue, now.ID)
 		if now.Note != kept.Note {
 			out = append(out, fmt.Sprintf("court %s %s (usually %s)", now.ID, noteWords(now.Note), noteWords(kept.Note)))

@@ -59,6 +59,25 @@ func TestCourtsOfAVenueStayAsTheyWereKept(t *testing.T) {
 	}
 }
 
+// TestNamesOfCourtsAreKeptAsUsual: courts that are named and not kept yet are for tonight only, and what keeps tonight as
+// usual keeps them.
+func TestNamesOfCourtsAreKeptAsUsual(t *testing.T) {
+	d, _, _ := newTestDesk(t)
+	must(t, d, OpenNight{Settings: DefaultSettings(1), Named: []CourtID{"1", "2", "Centre"}})
+	if got := d.Ledger().Club().Unusual(); !slices.Equal(got, []string{"court Centre (usually 3)"}) {
+		t.Errorf("for tonight only: %q", got)
+	}
+	must(t, d, KeepUsual{})
+	if got := d.Ledger().Club().Unusual(); len(got) > 0 {
+		t.Errorf("kept as usual, and %q is for tonight only", got)
+	}
+	refused(t, d, KeepUsual{}, "as they are kept")
+	must(t, d, EndNight{}, OpenNight{Settings: DefaultSettings(1), Courts: 3})
+	if got := d.Ledger().Night().Courts[2].ID; got != "Centre" {
+		t.Errorf("the third court of the next night is %s", got)
+	}
+}
+
 // TestWithWhatIsKeptUndone: an undo takes back the note, what was kept, and nothing else.
 func TestWithWhatIsKeptUndone(t *testing.T) {
 	d, log, _ := newTestDesk(t)
