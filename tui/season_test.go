@@ -51,3 +51,13 @@ func TestTheSeasonAtTheDesk(t *testing.T) {
 	s.press("w", "down", "down", "down", "2", "down", "1", "enter").shows("! levels from 2 to 1 are none")
 	s.press("esc", "v", "enter").shows("Bram Okoro", "Rating").press("m").shows("Bram Okoro: with and against whom, on all nights", "Agnes Vale", "70 to 100 %", "Opponents", "Dario Finch")
 }
+
+// TestWhatHappensWhileNightsAreChosenIsCounted: a score that comes in while the form is open stands in the table behind it.
+func TestWhatHappensWhileNightsAreChosenIsCounted(t *testing.T) {
+	s := called(t, 2, 8)
+	run := s.night().Running()
+	s.do(session.FinishGame{Game: run[0].ID, Final: final(t, s, 11, 5)})
+	s.press("s", "v").shows(s.m.names.Full(run[0].A[0])).hides(s.m.names.Full(run[1].A[0])).press("w")
+	s.do(session.FinishGame{Game: run[1].ID, Final: final(t, s, 11, 7)})
+	s.press("2", "0", "2", "0", "-", "0", "1", "-", "0", "1", "enter").shows("Nights from 2020-01-01 on", s.m.names.Full(run[0].A[0]), s.m.names.Full(run[1].A[0]))
+}

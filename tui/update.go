@@ -319,6 +319,8 @@ func (m *Model) follow(i ui.Intent, from ui.Dialog) tea.Cmd {
 		return i.Do()
 	case ui.Later:
 		return m.follow(i.Make(), from)
+	case ui.Survey:
+		m.surveyScreen()
 	}
 	return nil
 }

@@ -16,12 +16,12 @@ const allFormats = "all"
 
 // which asks of which nights and games the league and the partners are.
 func (t *Table) which(c ui.Context) ui.Action {
-	return ui.Act(ui.Bind("which nights", "w", "w"), func() ui.Intent { return ui.Show{Dialog: t.whichForm(c)} }).
+	return ui.Act(ui.Bind("which nights", "w", "w"), func() ui.Intent { return ui.Show{Dialog: t.whichForm(c.Now.Location())} }).
 		Explained("count only nights between two days, one format, or people of some levels; now " + t.span.Words())
 }
 
-func (t *Table) whichForm(c ui.Context) ui.Dialog {
-	zone := c.Now.Location()
+// whichForm asks for days in the zone of the hall.
+func (t *Table) whichForm(zone *time.Location) ui.Dialog {
 	format := allFormats
 	if t.span.Format != nil {
 		format = t.span.Format.Words()
@@ -33,8 +33,7 @@ func (t *Table) whichForm(c ui.Context) ui.Dialog {
 		}
 		return ui.Close{Then: ui.Later{Make: func() ui.Intent {
 			t.span, t.cursor = next, 0
-			t.Survey(c)
-			return nil
+			return ui.Survey{}
 		}}}, nil
 	}
 	return dialog.NewForm("Which nights and games?", send,

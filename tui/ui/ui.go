@@ -185,12 +185,16 @@ type Refuse struct{ Err error }
 // Later is an intent that is only made when it is followed, since that takes a while.
 type Later struct{ Make func() Intent }
 
+// Survey lets the screen work out anew what it shows.
+type Survey struct{}
+
 // Own is something that the desk itself does, beside the screens.
 type Own struct{ Do func() tea.Cmd }
 
 // Worked is the message of something that was worked out beside the screen at a key press: the desk takes it.
 type Worked struct{ Take func() }
 
+func (Survey) intent()     {}
 func (Do) intent()         {}
 func (Show) intent()       {}
 func (Weigh) intent()      {}
