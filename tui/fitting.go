@@ -72,36 +72,37 @@ func (m *Model) fitForm(a forecast.Question) ui.Dialog {
 
 // readFit reads what was typed.
 func readFit(a forecast.Question, v []string) (forecast.Question, error) {
-	h := &a.Hall
-	for i, into := range map[int]*int{0: &h.People, 1: &h.Courts, 4: &h.Rules.To, 5: &a.Wished, 6: &h.Late, 7: &h.Leave} {
-		what := []string{"people", "courts", "", "", "game to", "games each", "come late", "leave early"}[i]
-		n, err := number(v[i], what)
+	h, to := &a.Hall, 0
+	for _, whole := range []struct {
+		at   int
+		what string
+		into *int
+	}{
+		{0, "people", &h.People},
+		{1, "courts", &h.Courts},
+		{4, "game to", &to},
+		{5, "games each", &a.Wished},
+		{6, "come late", &h.Late},
+		{7, "leave early", &h.Leave},
+	} {
+		n, err := number(v[whole.at], whole.what)
 		if err != nil {
 			return a, err
 		}
-		*into = n
+		*whole.into = n
 	}
 	var err error
 	if h.Minutes, err = readHours(v[2]); err != nil {
 		return a, err
 	}
-	h.Flow = session.Flow(v[3])
+	h.Flow, h.Rules = session.Flow(v[3]), forecast.To(h.Rules, to)
 	if a.Format == scheduler.Pairs || a.Format == scheduler.Ladder {
 		a.Format = scheduler.Rotating // the mixing of others is no question
 	}
-	h.Rules.Cap = capLike(h.Rules.Cap, h.Rules.To)
 	if a.Wished < 1 {
 		return a, fmt.Errorf("games each: say 1 or more")
 	}
 	return a, h.Validate()
-}
-
-// capLike leaves out a cap that the points of a game would pass.
-func capLike(points, to int) int {
-	if points < to {
-		return 0
-	}
-	return points
 }
 
 // hoursText is a time as it is typed.

@@ -14,7 +14,7 @@ import (
 func (m *Model) opening() ui.Dialog {
 	offered := m.ledger.Club().NightsOffered(m.now)
 	if len(offered) == 0 {
-		return openForm(m, session.OpenNight{})
+		return openForm(m, m.proposed())
 	}
 	var items []dialog.Item
 	for i, u := range offered {
@@ -22,7 +22,7 @@ func (m *Model) opening() ui.Dialog {
 	}
 	items = append(items,
 		dialog.Item{Key: "e", Label: "change something before it opens", Intent: ui.Show{Dialog: m.changing(offered)}},
-		dialog.Item{Key: "o", Label: "another night, as the last one was", Intent: ui.Show{Dialog: openForm(m, session.OpenNight{})}},
+		dialog.Item{Key: "o", Label: "another night, as the last one was", Intent: ui.Show{Dialog: openForm(m, m.proposed())}},
 		dialog.Item{Key: "x", Label: "forget one of these nights", Intent: ui.Show{Dialog: forgetting(offered)}},
 	)
 	return dialog.NewMenu("Open tonight", items...).Noting(m.caution()).Marking(0)
@@ -62,20 +62,21 @@ func forgetting(offered []session.UsualNight) ui.Dialog {
 	return dialog.NewMenu("Forget which usual night? What was played stays.", items...)
 }
 
-// openForm asks what a new night needs; what is usual is filled in, or what a usual night has.
+// proposed is a night as the last one was.
+func (m *Model) proposed() session.OpenNight {
+	s, courts := m.ledger.Club().Proposal(m.seed())
+	return session.OpenNight{Name: m.now.Format("Monday 2 January"), Settings: s, Courts: courts, Venue: m.ledger.Venue()}
+}
+
+// openForm asks what a new night needs, with what it would be filled in.
 func openForm(m *Model, night session.OpenNight) ui.Dialog {
-	club := m.ledger.Club()
-	if night.Courts == 0 {
-		night.Settings, night.Courts = club.Proposal(m.seed())
-		night.Name, night.Venue = m.now.Format("Monday 2 January"), m.ledger.Venue()
-	}
-	s := night.Settings
+	club, s := m.ledger.Club(), night.Settings
 	first := []dialog.Field{
 		{Label: "Night", Value: night.Name, Hint: "enter takes the form as it is"},
 		{Label: "Courts", Value: session.CourtsText(club.CourtsAt(night.Venue, night.Courts)), Hint: "how many there are, or their names such as 1, 2, Centre; more can be added at any time"},
 	}
 	settings := settingsFields(s, m.now)
-	venue := dialog.Field{Label: "Venue", Value: night.Venue, Hint: "where you play: it has its own courts and emergency card; empty if you play in one place"}
+	venue := dialog.Field{Label: "Venue", Value: night.Venue, Hint: "where you play: it has its own courts and emergency card; empty for a club with one venue"}
 	at := len(first) + len(settings) // of the venue: behind all, as long as the club plays in one place
 	if len(club.VenueNames()) > 0 {
 		at = len(first)

@@ -64,3 +64,12 @@ func TestTheReportSaysWhatWasWorkedOut(t *testing.T) {
 		t.Error("two people fill a court")
 	}
 }
+
+// TestACapMovesWithThePoints: it stays as far above them, and where there is none there is none.
+func TestACapMovesWithThePoints(t *testing.T) {
+	for _, c := range []struct{ points, limit, to, want int }{{11, 15, 15, 19}, {11, 15, 11, 15}, {15, 17, 9, 11}, {11, 0, 21, 0}} {
+		if got := To(scoring.Rules{To: c.points, WinBy: 2, Cap: c.limit}, c.to); got.To != c.to || got.Cap != c.want || got.WinBy != 2 {
+			t.Errorf("to %d with a cap of %d becomes %+v", c.points, c.limit, got)
+		}
+	}
+}

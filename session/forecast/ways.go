@@ -48,16 +48,20 @@ func Ways(h Hall, club *session.Club, wished int, seed uint64) (ways []Way, best
 	return ways, best, nil
 }
 
+// To are rules for games to so many points, with a cap as far above them as before.
+func To(r scoring.Rules, points int) scoring.Rules {
+	if r.Cap > 0 {
+		r.Cap += points - r.To
+	}
+	r.To = points
+	return r
+}
+
 // lengths are the rules with each usual target, and with a limit by the clock last.
 func lengths(r scoring.Rules) (all []scoring.Rules) {
 	r.Minutes = 0
 	for _, to := range targets {
-		other := r
-		other.To = to
-		if r.Cap > 0 {
-			other.Cap = to + r.Cap - r.To
-		}
-		if other.Validate() == nil {
+		if other := To(r, to); other.Validate() == nil {
 			all = append(all, other)
 		}
 	}
