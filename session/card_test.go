@@ -72,14 +72,7 @@ func TestTheCardForgets(t *testing.T) {
 	withPeople(t, d, 1, 4, Rounds)
 	name := d.Ledger().Club().People[0].Name
 	must(t, d, WriteCard{Card: EmergencyCard{Address: "12 Mill Lane", Contacts: name + " has the key"}})
-	f := NewForgotten(name)
-	if err := f.Learn(log); err != nil {
-		t.Fatal(err)
-	}
-	change, _, err := f.In(log, d.Ledger().Club())
-	if err != nil || change == nil {
-		t.Fatal(err)
-	}
+	change, _ := forgetting(t, NewForgotten(name), log)
 	for r := range log.Records(1) {
 		if after := change(r).Payload; r.Kind == "CardWritten" && (bytes.Contains(after, []byte(name)) || !bytes.Contains(after, []byte("has the key"))) {
 			t.Errorf("the card says %s", after)

@@ -94,19 +94,19 @@ func (c Change) Words(name func(PersonID) string) string {
 	if c.Games == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("%d of %s stay", c.Kept, counted(c.Games, "coming game"))
+	text := fmt.Sprintf("%d of %s stay", c.Kept, Counted(c.Games, "coming game"))
 	switch c.Kept {
 	case c.Games:
-		text = "all of " + counted(c.Games, "coming game") + " stay"
+		text = "all of " + Counted(c.Games, "coming game") + " stay"
 	case 0:
-		text = "none of " + counted(c.Games, "coming game") + " stays"
+		text = "none of " + Counted(c.Games, "coming game") + " stays"
 	case 1:
 		text += "s"
 	}
 	var parts []string
 	for k, r := range c.Rounds {
 		if k == mostChanged {
-			parts = append(parts, counted(len(c.Rounds)-k, "more round")+" changed")
+			parts = append(parts, Counted(len(c.Rounds)-k, "more round")+" changed")
 			break
 		}
 		parts = append(parts, r.words(name))

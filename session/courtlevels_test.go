@@ -1,9 +1,6 @@
 package session
 
-import (
-	"testing"
-	"time"
-)
+import "testing"
 
 // TestACourtIsKeptForLevels: in both flows mostly people of its levels play there, and nobody plays less for it.
 func TestACourtIsKeptForLevels(t *testing.T) {
@@ -23,18 +20,7 @@ func TestACourtIsKeptForLevels(t *testing.T) {
 			if kept {
 				must(t, d, LevelCourt{Court: "1", Low: 4})
 			}
-			if flow == Rolling {
-				must(t, d, BeginPlay{})
-			}
-			for range 8 {
-				if flow == Rounds {
-					must(t, d, CallRound{})
-				}
-				clock.now = clock.now.Add(11 * time.Minute)
-				for _, g := range d.Ledger().Night().Running() {
-					must(t, d, FinishGame{g.ID, final(t, 11, 5)})
-				}
-			}
+			playCalls(t, d, clock, 8)
 			strong, all := 0, 0
 			for _, g := range d.Ledger().Night().Games {
 				for _, id := range g.Players() {

@@ -272,7 +272,7 @@ func at(venue string) string {
 
 // settingsText is what matters most of some settings.
 func settingsText(s Settings) string {
-	return fmt.Sprintf("%s, %s, %s, %s", s.Flow, s.Format.Words(), s.Scoring, counted(s.Rounds, "round"))
+	return fmt.Sprintf("%s, %s, %s, %s", s.Flow, s.Format.Words(), s.Scoring, Counted(s.Rounds, "round"))
 }
 
 // pairName joins the names of a team.

@@ -23,6 +23,24 @@ func score(t testing.TB, d *Desk, clock *testClock, games int) {
 	}
 }
 
+// playCalls calls rounds and ends their games, or in the rolling flow the games on all courts, so many times.
+func playCalls(t testing.TB, d *Desk, clock *testClock, times int) {
+	t.Helper()
+	rounds := d.Ledger().Night().Settings.Flow == Rounds
+	if !rounds {
+		must(t, d, BeginPlay{})
+	}
+	for range times {
+		if rounds {
+			must(t, d, CallRound{})
+		}
+		clock.now = clock.now.Add(11 * time.Minute)
+		for _, g := range d.Ledger().Night().Running() {
+			must(t, d, FinishGame{g.ID, final(t, 11, 4)})
+		}
+	}
+}
+
 var statesOfPlay = []stateOfPlay{
 	{"nobody is called yet", Rounds, func(*testing.T, *Desk, *testClock) {}},
 	{"a round goes on", Rounds, func(t *testing.T, d *Desk, _ *testClock) { must(t, d, CallRound{}) }},

@@ -51,7 +51,7 @@ func (e LeagueChosen) words() string {
 	if e.Best == 0 {
 		return "all nights count for the league"
 	}
-	return "the best " + counted(e.Best, "night") + " of each person count for the league"
+	return "the best " + Counted(e.Best, "night") + " of each person count for the league"
 }
 
 // ChooseLeague says how many nights of each person count for the league, 0 for all.

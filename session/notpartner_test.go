@@ -2,7 +2,6 @@ package session
 
 import (
 	"testing"
-	"time"
 
 	"club/quadrille/scheduler"
 )
@@ -25,18 +24,7 @@ func TestNotPartners(t *testing.T) {
 			ann.NotPartner = append(ann.NotPartner, named(t, d, other))
 		}
 		must(t, d, ChangePerson{ann})
-		if c.flow == Rolling {
-			must(t, d, BeginPlay{})
-		}
-		for range 12 {
-			if c.flow == Rounds {
-				must(t, d, CallRound{})
-			}
-			clock.now = clock.now.Add(11 * time.Minute)
-			for _, g := range d.Ledger().Night().Running() {
-				must(t, d, FinishGame{g.ID, final(t, 11, 4)})
-			}
-		}
+		playCalls(t, d, clock, 12)
 		n, games, against := d.Ledger().Night(), 0, 0
 		for _, g := range n.Games {
 			us, them := g.A, g.B

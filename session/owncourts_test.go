@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"club/quadrille/scheduler"
 )
@@ -30,18 +29,7 @@ func TestWhoPlaysOnlyOnSomeCourtsDoesSo(t *testing.T) {
 			must(t, d, ChangePerson{p})
 			refused(t, d, ChangePerson{p}, "nothing is different")
 		}
-		if c.flow == Rolling {
-			must(t, d, BeginPlay{})
-		}
-		for range 8 {
-			if c.flow == Rounds {
-				must(t, d, CallRound{})
-			}
-			for _, g := range d.Ledger().Night().Running() {
-				clock.now = clock.now.Add(4 * time.Minute)
-				must(t, d, FinishGame{g.ID, final(t, 11, 4)})
-			}
-		}
+		playCalls(t, d, clock, 8)
 		checkReplay(t, d, log)
 		n := d.Ledger().Night()
 		for id, courts := range own {

@@ -92,7 +92,7 @@ func (c *Club) settingsUnusual(n *Night) []string {
 	}
 	number := func(now, usual int, what, behind string) {
 		if now != usual {
-			differ(counted(now, what)+behind, fmt.Sprint(usual))
+			differ(Counted(now, what)+behind, fmt.Sprint(usual))
 		}
 	}
 	s, u := n.Settings, c.Usual.Settings
@@ -158,8 +158,8 @@ func stoppedText(s Settings) string {
 	return "walkovers left out"
 }
 
-// counted is a number of things.
-func counted(n int, what string) string {
+// Counted is a number of things in words: "1 game", "2 games".
+func Counted(n int, what string) string {
 	if n == 1 {
 		return "1 " + what
 	}

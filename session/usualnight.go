@@ -25,7 +25,7 @@ const MaxUsualNights = 9
 
 // Words is what matters of the night, the most important first.
 func (u UsualNight) Words() string {
-	text := counted(u.Courts, "court") + at(u.Venue)
+	text := Counted(u.Courts, "court") + at(u.Venue)
 	if u.Closing != "" {
 		text += " until " + u.Closing
 	}

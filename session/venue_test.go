@@ -155,14 +155,7 @@ func TestVenuesForget(t *testing.T) {
 		OpenNight{Settings: DefaultSettings(1), Courts: 1, Venue: "Hall of " + name}, WriteCard{Venue: "Hall of " + name, Card: EmergencyCard{Access: "x"}},
 		KeepUsualNight{Name: "Other", Zone: time.UTC}, DropUsualNight{"night of " + name}, EndNight{},
 		OpenNight{Settings: DefaultSettings(1), Courts: 1})
-	f := NewForgotten(name)
-	if err := f.Learn(log); err != nil {
-		t.Fatal(err)
-	}
-	change, _, err := f.In(log, d.Ledger().Club())
-	if err != nil || change == nil {
-		t.Fatal(err)
-	}
+	change, _ := forgetting(t, NewForgotten(name), log)
 	for r := range log.Records(1) {
 		if after := change(r).Payload; strings.Contains(string(after), name) {
 			t.Errorf("still known: %s %s", r.Kind, after)

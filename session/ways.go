@@ -122,10 +122,10 @@ func (c Choice) without(than Choice) bool {
 
 // Words say what a choice comes to, with figures.
 func (c Choice) Words() string {
-	meets := counted(c.Certificate.MeetingEvenness.Value, "repeat")
+	meets := Counted(c.Certificate.MeetingEvenness.Value, "repeat")
 	if c.Levels {
 		v := c.Certificate.Levels
-		return fmt.Sprintf("%s: %d of %s with a sure winner, %s", levelsWord(c.Way), v.Onesided, counted(v.Games, "game"), meets)
+		return fmt.Sprintf("%s: %d of %s with a sure winner, %s", levelsWord(c.Way), v.Onesided, Counted(v.Games, "game"), meets)
 	}
 	text := twiceWord(c.Certificate.BenchedTwice.Value, c.Twice) + ": "
 	if c.Groups > 1 {
@@ -146,7 +146,7 @@ func levelsWord(w Way) string {
 
 // twiceWord says how often people sit out twice running, and how many.
 func twiceWord(times, people int) string {
-	who := counted(people, "person")
+	who := Counted(people, "person")
 	if people != 1 {
 		who = fmt.Sprintf("%d people", people)
 	}

@@ -183,7 +183,7 @@ func (m *Model) nightEntries() []palette.Entry {
 		}
 		day := n.Opened.In(m.now.Location()).Format("2 January 2006")
 		out = append(out, palette.Entry{
-			Label: "night of " + day, Note: n.Name + ", " + plural(len(n.Games), "game"), Keys: m.deskKey(earlierNights),
+			Label: "night of " + day, Note: n.Name + ", " + session.Counted(len(n.Games), "game"), Keys: m.deskKey(earlierNights),
 			Take: func() ui.Intent { return ui.Own{Do: func() tea.Cmd { return m.openPast(n) }} },
 		})
 	}

@@ -24,7 +24,7 @@ func (m *Model) endItem() dialog.Item {
 	}
 	question, end := "End the night?", dialog.Item{Key: "e", Label: "end the night all the same", Intent: m.endNight(false)}
 	if running > 0 {
-		question = plural(running, "game") + " on court"
+		question = session.Counted(running, "game") + " on court"
 		end = dialog.Item{Key: "s", Label: "void the games on court, and end the night", Intent: m.endNight(true)}
 	}
 	menu := dialog.NewMenu(question, end, dialog.Item{Key: "p", Label: "play on", Intent: ui.Close{}})

@@ -97,6 +97,6 @@ func (m *Model) enterTyped(round int, typed paper.Typed, from ui.Dialog) tea.Cmd
 		if err != nil {
 			return doneMsg{ledger: desk.Ledger(), err: err}
 		}
-		return doneMsg{ledger: desk.Ledger(), notice: fmt.Sprintf("%s of round %d, from paper", plural(len(done), "result"), round)}
+		return doneMsg{ledger: desk.Ledger(), notice: fmt.Sprintf("%s of round %d, from paper", session.Counted(len(done), "result"), round)}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"club/quadrille/session"
 	"club/quadrille/session/name"
 	"club/quadrille/tui/dialog"
 	"club/quadrille/tui/line"
@@ -185,7 +186,7 @@ func (h *helpBox) Lines(c ui.Context) []string {
 		for len(out) < c.Height-1 {
 			out = append(out, "")
 		}
-		out = append(out, c.Theme.Dim.Render(line.Right(fmt.Sprintf("%s below", plural(below, "line")), c.Width)))
+		out = append(out, c.Theme.Dim.Render(line.Right(fmt.Sprintf("%s below", session.Counted(below, "line")), c.Width)))
 	}
 	return out
 }

@@ -35,7 +35,7 @@ func (m *Model) nextStep() tea.Cmd {
 			return m.mend(a.Barred[0].Cause, a.Barred[0].People, a.Barred[0].Words(m.ledger.Club()))
 		}
 		if m.active == ui.Courts {
-			return m.fail(fmt.Errorf("%s still to come before there is a next step", plural(a.Running, "score")))
+			return m.fail(fmt.Errorf("%s still to come before there is a next step", session.Counted(a.Running, "score")))
 		}
 		m.goTo(ui.Courts)
 	case session.StepBlocked:
@@ -233,7 +233,7 @@ func (m *Model) blockedText(n *session.Night, a session.Advice, keys stepKeys) s
 		what = fmt.Sprintf("round %d cannot be called", a.Round)
 	}
 	if a.Running > 0 {
-		what += fmt.Sprintf(" (%s to come)", plural(a.Running, "score"))
+		what += fmt.Sprintf(" (%s to come)", session.Counted(a.Running, "score"))
 	}
 	do := map[session.Cause]string{
 		session.NoGroup:       "press " + keys.next + " to give a group",
@@ -274,7 +274,7 @@ func (m *Model) scoresText(n *session.Night, a session.Advice, keys stepKeys) st
 
 func (m *Model) scoreText(n *session.Night, a session.Advice, keys stepKeys) string {
 	if m.active != ui.Courts {
-		return fmt.Sprintf("%s to come: press %s for the courts", plural(a.Running, "score"), keys.courts)
+		return fmt.Sprintf("%s to come: press %s for the courts", session.Counted(a.Running, "score"), keys.courts)
 	}
 	text := fmt.Sprintf("arrows to a court, type its score (11 7), enter; %d to come", a.Running)
 	if r := n.Running()[0].Round; r > 0 {
@@ -295,13 +295,6 @@ func peopleCount(n int) string {
 func sentence(text string) string {
 	r, size := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(r)) + text[size:]
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }
 
 // since is a span of time in whole minutes.

@@ -139,7 +139,7 @@ func (m *Model) welcome(c ui.Context) []string {
 		out = append(out, "  New here? Press w for a walk through a night in five screens. It touches nothing.")
 	}
 	if nights > 0 {
-		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", peopleCount(people), plural(nights, "night")),
+		out = append(out, fmt.Sprintf("  The club knows %s and has had %s.", peopleCount(people), session.Counted(nights, "night")),
 			"  Press s for the standings of the last night. If it was ended too early, u opens it again.")
 	}
 	return indented(out, c.Width)

@@ -6,6 +6,8 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"club/quadrille/session"
 )
 
 // work is something that keys wait for.
@@ -98,7 +100,7 @@ func (m *Model) cancelWork() bool {
 	m.busy, m.work = false, nil
 	err := errCancelled
 	if typed > 0 {
-		err = fmt.Errorf("%w; %s typed meanwhile not taken", errCancelled, plural(typed, "key"))
+		err = fmt.Errorf("%w; %s typed meanwhile not taken", errCancelled, session.Counted(typed, "key"))
 	}
 	m.refuse(err)
 	return true
@@ -116,7 +118,7 @@ func (w *work) line(m *Model) string {
 		text += fmt.Sprintf(", about %d s left", int(left.Seconds())+1)
 	}
 	if k := len(m.queue); k > 0 {
-		text += ", " + plural(k, "key") + " waiting"
+		text += ", " + session.Counted(k, "key") + " waiting"
 	}
 	switch {
 	case w.ending:

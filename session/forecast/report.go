@@ -55,7 +55,7 @@ type Line struct {
 func (r Report) Text() []Line {
 	h := r.Hall
 	out := []Line{
-		{fmt.Sprintf("%d people on %s for %s: %s, %s.", h.People, counted(h.Courts, "court"), hours(h.Minutes), h.Flow, h.Rules), true},
+		{fmt.Sprintf("%d people on %s for %s: %s, %s.", h.People, session.Counted(h.Courts, "court"), hours(h.Minutes), h.Flow, h.Rules), true},
 		{r.taught(), true},
 		{},
 		row("games in all", "%d to %d (in %.0f of 100 such nights)", r.Answer.Games.Low, r.Answer.Games.High, 100*r.Answer.Games.Chance),
@@ -81,7 +81,7 @@ func (r Report) taught() string {
 	if r.Habit.Games == 0 {
 		return fmt.Sprintf("No games of your club are known yet: a model says that half of the games take %.0f minutes or more. It learns from each night that you run.", r.Habit.Clock.Median())
 	}
-	return fmt.Sprintf("Learned from %s of your club: half of them take %.1f minutes or more, and %.1f minutes pass between rounds.", counted(r.Habit.Games, "game"), r.Habit.Clock.Median(), r.Habit.Change)
+	return fmt.Sprintf("Learned from %s of your club: half of them take %.1f minutes or more, and %.1f minutes pass between rounds.", session.Counted(r.Habit.Games, "game"), r.Habit.Clock.Median(), r.Habit.Change)
 }
 
 // chances are the numbers that are neither sure nor out of the question, and the last that is sure.
@@ -102,14 +102,6 @@ func chances(all []AtLeast) string {
 
 // hours is a time in hours and minutes.
 func hours(minutes int) string { return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60) }
-
-// counted is a number of things.
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
 
 func (r Report) others() []Line {
 	out := []Line{{}, {Text: fmt.Sprintf("%-8s %-8s %-12s %s", "courts", "people", "games each", "of their time people sit out")}}
@@ -136,12 +128,12 @@ func (r Report) ways() []Line {
 	for i, w := range r.Ways {
 		mark := ""
 		if i == r.Best {
-			mark = fmt.Sprintf("  the longest that gives %s", counted(r.Wished, "game"))
+			mark = fmt.Sprintf("  the longest that gives %s", session.Counted(r.Wished, "game"))
 		}
 		out = append(out, Line{Text: fmt.Sprintf("%-12s %-9s %-16.0f %d%s", w.Words(), w.Flow, w.Round, w.Each, mark)})
 	}
 	if r.Best < 0 {
-		out = append(out, Line{fmt.Sprintf("No way to play probably gives everybody %s: more courts, more time or fewer people would.", counted(r.Wished, "game")), true})
+		out = append(out, Line{fmt.Sprintf("No way to play probably gives everybody %s: more courts, more time or fewer people would.", session.Counted(r.Wished, "game")), true})
 	}
 	return out
 }
