@@ -18,10 +18,11 @@ func newCard(opts *options) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "Show or write the emergency card of your hall",
-		Long: `Shows what somebody who calls for help must know of your hall, or writes the lines that are named. A line that is -
-is emptied. Each venue has a card of its own: without --venue it is that of the newest night. The desk shows the card with one key (C, or f4), "quadrille print card" makes a sheet of it, and
-the boards show it if you want them to. To write it, the desk must not have the club file open.
-Local rules and qualified people decide what is done in an emergency.`,
+		Long: `Shows what somebody who calls for help must know of your hall, or writes the lines that are named. A
+line that is - is emptied. Each venue has a card of its own: without --venue it is that of the
+newest night. The desk shows the card with one key (C, or f4), "quadrille print card" makes a sheet
+of it, and the boards show it if you want them to. To write it, the desk must not have the club file
+open. Local rules and qualified people decide what is done in an emergency.`,
 		Example: `  quadrille card
   quadrille card --address "12 Mill Lane" --defibrillator "front desk"
   quadrille card --contacts - --on-board yes
