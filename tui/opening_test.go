@@ -81,3 +81,11 @@ func TestOnlySomeCourtsAtTheDoorAndOnThePage(t *testing.T) {
 	}
 	s.press("e", "down", "down", "down", "down", "down", "down").shows("> Only courts").press("1", "enter").shows("only on court 1")
 }
+
+// TestACourtIsCalledByItsNameInTheHall where there is room for it.
+func TestACourtIsCalledByItsNameInTheHall(t *testing.T) {
+	s := newStage(t).do(session.OpenNight{Settings: session.DefaultSettings(1), Named: []session.CourtID{"1", "Centre", "Far end"}})
+	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		s.resize(size[0], size[1]).press("esc", "c").shows("Centre", "Far end")
+	}
+}

@@ -76,15 +76,19 @@ func (f *face) bar(width int) string {
 	return f.theme.Frame.Render(text)
 }
 
+// courtName is the number of the court, or its name in a fifth of the width.
+func (f *face) courtName(width int) string {
+	id := line.Right(f.id, max(2, min(line.Width(f.id), width/5)))
+	if f.selected {
+		return f.theme.Selected.Render(id)
+	}
+	return f.theme.Strong.Render(id)
+}
+
 // head is the number, the bar and the note.
 func (f *face) head(width int) string {
-	id := line.Right(f.id, 2)
-	if f.selected {
-		id = f.theme.Selected.Render(id)
-	} else {
-		id = f.theme.Strong.Render(id)
-	}
-	note := line.Cut(f.note, width-5)
+	id := f.courtName(width)
+	note := line.Cut(f.note, width-line.Width(id)-3)
 	room := width - line.Width(id) - line.Width(note) - 3
 	return id + " " + f.bar(room) + " " + f.noteStyle().Render(note) + " "
 }
@@ -162,25 +166,20 @@ func (f *face) card() []string {
 // oneLine is a court in one line, for a small screen.
 func (f *face) oneLine() []string {
 	width := f.width - 1
-	id := line.Right(f.id, 2)
-	if f.selected {
-		id = f.theme.Selected.Render(id)
-	} else {
-		id = f.theme.Strong.Render(id)
-	}
+	id := f.courtName(width)
 	note := line.Right(line.Cut(f.note, 10), min(10, max(4, line.Width(f.note))))
 	if f.a.name == "" {
 		rest := f.note
 		if f.foot != "" {
 			rest += ": " + f.foot
 		}
-		return []string{id + " " + f.theme.Dim.Render(line.Cut(rest, width-4))}
+		return []string{id + " " + f.theme.Dim.Render(line.Cut(rest, width-2-line.Width(id)))}
 	}
 	score := " v "
 	if f.a.points != "" {
 		score = " " + f.a.points + "-" + f.b.points + " "
 	}
-	room := width - 4 - line.Width(note) - line.Width(score)
+	room := width - 2 - line.Width(id) - line.Width(note) - line.Width(score)
 	left := line.Right(inRoom(f.a.name, room/2), room/2)
 	right := line.Fit(inRoom(f.b.name, room-room/2), room-room/2)
 	middle := f.theme.Strong.Render(score)
