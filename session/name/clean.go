@@ -71,18 +71,30 @@ func tidy(text string) (kept string, buried bool) {
 			}
 		case isInvisible(r):
 		case unicode.Is(unicode.M, r):
-			if marks++; marks > MaxMarks {
+			if marks += marksOf(r); marks > MaxMarks {
 				buried = true
 			} else if last != ' ' {
 				out = append(out, r)
 			}
 		default:
-			marks = 0
+			marks = marksOf(r)
 			out = append(out, r)
 		}
 	}
 	// At last, since what went may have stood between a letter and its accent.
 	return norm.NFC.String(strings.TrimRight(string(joinersBetween(out)), " ")), buried
+}
+
+// marksOf counts the marks of a character when it is taken apart (NFD), since one character may stand for a
+// letter and its marks, or for two marks, and come back from NFC in either form.
+func marksOf(r rune) int {
+	n := 0
+	for _, part := range norm.NFD.String(string(r)) {
+		if unicode.Is(unicode.M, part) {
+			n++
+		}
+	}
+	return n
 }
 
 // joinersBetween drops the joiners that join nothing any more, since what they joined went.

@@ -26,6 +26,8 @@ func TestClean(t *testing.T) {
 		"🧑🏽\u200d⚕\ufe0f":                "🧑🏽\u200d⚕\ufe0f",
 		"\u0646\u06cc\u0645\u200c\u0641": "\u0646\u06cc\u0645\u200c\u0641",
 		"Le\u0302\u0301":                 "L\u1ebf",
+		// The last mark stands for two, so these are eight.
+		"q" + strings.Repeat("\u0327", 6) + "\u0344": "q" + strings.Repeat("\u0327", 6) + "\u0308\u0301",
 	} {
 		if got, err := Clean(in); err != nil || got != want {
 			t.Errorf("Clean(%q) = %q, %v, want %q", in, got, err, want)
@@ -45,6 +47,10 @@ func TestWhatIsNoNameIsRefusedInWords(t *testing.T) {
 		strings.Repeat("李", 41):                "this one is 82",
 		"a" + strings.Repeat("\u0301", 20_000): "under more than 8 marks",
 		"Ada " + strings.Repeat("\u0489", 9) + "b": "under more than 8 marks",
+		// One character for a letter with its mark, and one for two marks, count in full.
+		"\u00e9" + strings.Repeat("\u0327", 8):       "under more than 8 marks",
+		"\u0958" + strings.Repeat("\u0327", 8):       "under more than 8 marks",
+		"a" + strings.Repeat("\u0327", 7) + "\u0344": "under more than 8 marks",
 	} {
 		if got, err := Clean(in); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("Clean(%.30q) = %q, %v, want an error with %q", in, got, err, want)
@@ -77,6 +83,7 @@ func TestTextIsSafeOnAScreen(t *testing.T) {
 
 func FuzzClean(f *testing.F) {
 	f.Add("Ada \x1b[31m👩\u200d👧 \u0301")
+	f.Add("a\u0325\u0327\u0327\u0327\u06df\u06df\u06df\u0344")
 	f.Fuzz(func(t *testing.T, in string) {
 		name, err := Clean(in)
 		if err != nil {
