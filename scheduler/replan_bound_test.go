@@ -28,7 +28,8 @@ func boundNights() map[string]Problem {
 // TestReplanBoundNights: with couples, walls, groups or a limit of games running a re-plan keeps what was shown
 // where that is as good, and is never worse than one from nothing.
 func TestReplanBoundNights(t *testing.T) {
-	least := map[string]int{"couplestrue": 10, "mixedfalse": 1} // where what people saw is as good as anything
+	fewMoves := Budget{Moves: 100_000} // with few, what people saw often is as good as anything that is found
+	kept := 0
 	for name, p := range boundNights() {
 		for _, comes := range []bool{false, true} {
 			t.Run(fmt.Sprintf("%s, comes %v", name, comes), func(t *testing.T) {
@@ -41,25 +42,26 @@ func TestReplanBoundNights(t *testing.T) {
 					p.People = append([]Person(nil), p.People...)
 					p.People[len(p.People)-1].Leave = 2
 				}
-				rounds, change, err := Replan(t.Context(), p, plan[2:], Budget{})
+				rounds, change, err := Replan(t.Context(), p, plan[2:], fewMoves)
 				if err != nil {
 					t.Fatal(err)
 				}
 				for _, v := range Audit(p, rounds) {
 					t.Error(v.Text)
 				}
-				anew := mustPlan(t, p, Budget{})
+				anew := mustPlan(t, p, fewMoves)
 				a, b := Certify(p, rounds), Certify(p, anew)
 				t.Logf("%d of %d stay, anew %d; repeats %d, anew %d", change.Kept, change.Games, Changed(plan[2:], anew).Kept, a.MeetingEvenness.Value, b.MeetingEvenness.Value)
-				if change.Kept < least[fmt.Sprint(name, comes)] {
-					t.Errorf("%d of %d games stay", change.Kept, change.Games)
-				}
+				kept += change.Kept
 				if a.SitoutEvenness.Value > b.SitoutEvenness.Value || a.PartnerRepeats.Value > b.PartnerRepeats.Value ||
 					a.MeetingEvenness.Value > b.MeetingEvenness.Value {
 					t.Errorf("worse than from nothing: %+v, %+v", a, b)
 				}
 			})
 		}
+	}
+	if kept < 20 {
+		t.Errorf("%d games stay in all", kept)
 	}
 }
 

@@ -12,15 +12,22 @@ import (
 // defaultMoves keeps the plan of a club's night below a sixth of a second on one core.
 const defaultMoves = 2_000_000
 
-// UsualMoves is the budget where none is given: fewer moves where each costs more, or where more is tried with them.
+// UsualMoves is the budget where none is given: fewer moves where each costs more, or where more is tried with them, and
+// more where a plan takes less.
 func UsualMoves(p *night.Problem) int {
 	moves := defaultMoves
-	if len(p.Together)+len(p.NeverMeet)+len(p.NeverPartner) > 0 {
-		if n := night.New(p); !n.Free() || MayMix(p) {
-			moves /= 2
-		} else {
-			moves = moves * 3 / 4
-		}
+	wishes := len(p.Together)+len(p.NeverMeet)+len(p.NeverPartner) > 0
+	switch s := newSearch(night.New(p), 0); {
+	case s.mayWhole():
+		moves = moves * 9 / 10
+	case wishes && !s.n.Free():
+		moves /= 2
+	case wishes && MayMix(p):
+		// who is in which half of the hall may be settled anew
+	case !s.mayBeRegular() && s.n.Levels() == nil:
+		moves = moves * 8 / 5
+	case !s.mayBeRegular():
+		moves = moves * 5 / 4
 	}
 	if p.MaxRun > 0 {
 		moves /= 4

@@ -50,6 +50,14 @@ const (
 	hotFew, coldFew = 8, 2
 )
 
+// Where no design fits, boards drawn by lot are all there is: they are shaken from hotShake, so that nothing is left of who
+// happened to sit out together, and then searched at temperatures at which such boards freeze, for few people and for many.
+const (
+	hotShake            = 64
+	hotDrawn, coldDrawn = 6, 3.5
+	hotMany, coldMany   = 4.2, 3.2
+)
+
 // encore is within how many repeated meetings of the floor a plan must be to be worth another run, of
 // that share of the moves.
 const encore, encoreShare = 4, 0.25
@@ -118,11 +126,17 @@ func (s *search) improve(ctx context.Context) *board {
 		}
 	}
 	best := slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
-	if s.n.People <= fewPeople {
-		// where people are few, what a design leaves is soon exhausted, and a hotter search from anywhere finds more
-		free := runs[len(runs)-1]
-		left -= free.run(ctx, left*5/6, hotFew, coldFew)
+	drawn := runs[len(runs)-1]
+	switch few := s.n.People <= fewPeople; {
+	case few && len(runs) > 1:
+		// what a design leaves is soon exhausted, and a hotter search from anywhere finds more
+		left -= drawn.run(ctx, left*5/6, hotFew, coldFew)
 		best = slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
+	case few:
+		left -= drawn.run(ctx, s.moves/10, hotShake, hotDrawn)
+		left -= drawn.run(ctx, left*5/6, hotDrawn, coldDrawn)
+	case len(runs) == 1:
+		left -= drawn.run(ctx, left, hotMany, coldMany)
 	}
 	best.run(ctx, left, hot, cold)
 	if best.best < best.floor+encore*best.b.w[measure.Meetings] {

@@ -41,22 +41,29 @@ func (s *search) fromDesigns(ctx context.Context, drawn *board) []*board {
 	return boards
 }
 
-// regular tells whether all rounds are alike and nobody is bound to anybody or to a court.
+// regular tells whether all rounds of a board are alike and nobody is bound to anybody or to a court.
 func regular(n *night.Night, drawn *board) bool {
-	if !n.Fresh() || len(drawn.shapes) == 0 || n.Walls != nil || n.Problem.Format == night.Pairs {
+	for _, shape := range drawn.shapes {
+		if len(shape.Courts) != len(drawn.shapes[0].Courts) {
+			return false
+		}
+	}
+	return steady(n) && len(drawn.shapes) > 0 && len(drawn.shapes[0].Courts) > 0
+}
+
+// mayBeRegular tells whether boards of the night will be regular, before one is drawn.
+func (s *search) mayBeRegular() bool {
+	return steady(s.n) && !slices.ContainsFunc(s.most, func(most int) bool { return most != s.most[0] })
+}
+
+// steady tells whether nothing is played yet, everybody is there in every round, and nobody is bound to anybody or to a
+// court.
+func steady(n *night.Night) bool {
+	if !n.Fresh() || n.Walls != nil || n.Problem.Format == night.Pairs {
 		return false
 	}
-	for i := range n.Mate {
-		if n.Mate[i] != night.Nobody {
-			return false
-		}
-	}
-	for _, shape := range drawn.shapes {
-		if shape.Here != n.People || len(shape.Courts) != len(drawn.shapes[0].Courts) {
-			return false
-		}
-	}
-	return len(drawn.shapes[0].Courts) > 0
+	return !slices.ContainsFunc(n.Mate, func(i night.Player) bool { return i != night.Nobody }) &&
+		!slices.ContainsFunc(n.Here[n.First:], func(here []night.Player) bool { return len(here) != n.People })
 }
 
 // fromWheel makes a board from a plan that was found for just such a night.

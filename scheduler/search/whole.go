@@ -9,21 +9,25 @@ import (
 )
 
 // The temperatures of one long run where no design helps, for few people and for many, and how many times the moves it
-// gets: elsewhere more than that go into meetings and then into even games.
+// gets: elsewhere more than that go into meetings, then into sitting out twice running and then into even games.
 const (
-	hotWhole, hotWholeMany, coldWhole = 6, 4.5, 2
-	wholeShare                        = 1.6
+	hotWhole, coldWhole         = 6, 2
+	hotWholeMany, coldWholeMany = 4.2, 2.5
+	wholeShare                  = 1.6
 )
 
-// mayWhole tells whether even games have a price, and no design fits because people come late, leave or have wishes. Where
-// about half sit out, the search goes by steps all the same: there it finds more.
+// mayWhole tells whether sitting out twice running or even games have a price, and no design fits because people come
+// late, leave or have wishes: then all is searched for at once. Where even games have a price and about half sit out, but
+// nobody is to do so twice running, the search goes by steps all the same.
 func (s *search) mayWhole() bool {
-	step, _ := s.n.Problem.Even()
-	if step == night.AnyLevels || s.n.Levels() == nil || !s.n.Free() || s.n.Side != nil {
+	if !s.n.Free() || s.n.Side != nil || s.mayBeRegular() {
 		return false
 	}
-	drawn := s.again().draw()
-	return !regular(s.n, drawn) && !s.mayMix(drawn)
+	if s.mayMix(s.again().draw()) {
+		return s.n.Problem.Benching == night.MixedBench
+	}
+	step, _ := s.n.Problem.Even()
+	return step != night.AnyLevels && s.n.Levels() != nil
 }
 
 // again is a search that will do the same as this one.
@@ -34,13 +38,23 @@ func (s *search) again() *search {
 }
 
 // whole looks for a plan in one long run from anywhere, in which who sits out, who meets and how even games are have
-// their price from the start. Partner repeats above the bound may have been the price of even games: then the plan is
-// compared with one that was made by steps, first without a look at levels.
+// their price from the start; where even games have none, they are seen to afterwards. Partner repeats above the bound may
+// have been the price of even games: then the plan is compared with one that was made by steps, first without a look at
+// levels.
 func (s *search) whole(ctx context.Context) *board {
 	steps := s.again()
 	b := s.draw()
-	strict := b.floor(true)
-	a := newAnnealer(b, s.d, strict.Weight(s.w), strict.Rest(s.w))
+	w, floor := s.weighing(b)
+	b = b.under(w)
+	step, _ := s.n.Problem.Even()
+	if step == night.AnyLevels {
+		b.blind()
+	}
+	bound, resting := b.floor(!b.priced), 0
+	if !b.priced {
+		resting = bound.Rest(w)
+	}
+	a := newAnnealer(b, s.d, floor, resting)
 	left := int(wholeShare * float64(s.moves))
 	if a.best >= brokenWeight {
 		left -= a.run(ctx, s.moves/trials, hot, cold)
@@ -49,19 +63,23 @@ func (s *search) whole(ctx context.Context) *board {
 		left -= a.run(ctx, s.moves/2, hotRepair, hot)
 	}
 	left -= a.wish(ctx, s.moves/trials)
-	from := float64(hotWhole)
+	left -= a.run(ctx, s.moves/trials, hotShake, hotWhole)
 	if s.n.People > fewPeople {
-		from = hotWholeMany
+		a.run(ctx, left, hotWholeMany, coldWholeMany)
+	} else {
+		a.run(ctx, left, hotWhole, coldWhole)
 	}
-	a.run(ctx, left, from, coldWhole)
 	a.wish(ctx, s.moves/wishShare)
 	a.restore()
-	if a.best >= brokenWeight || b.score()[measure.Partners] > strict[measure.Partners] {
-		if other := steps.even(ctx, steps.meet(ctx)); a.best >= brokenWeight || other.again < b.again || other.again == b.again && other.cost(s.w) < b.cost(s.w) {
+	if a.best >= brokenWeight || b.score()[measure.Partners] > bound[measure.Partners] {
+		if other := steps.even(ctx, steps.meet(ctx)); a.best >= brokenWeight || other.again < b.again || other.again == b.again && other.cost(w) < b.cost(w) {
 			return other
 		}
 	}
-	if step, _ := s.n.Problem.Even(); step == night.EvenLevels && b.leveling.sures > 0 {
+	if step == night.AnyLevels {
+		return s.even(ctx, b)
+	}
+	if step == night.EvenLevels && b.leveling.sures > 0 {
 		if other := s.priced(ctx, b, hotEven, true); other.leveling.sures < b.leveling.sures {
 			return other
 		}
