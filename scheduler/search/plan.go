@@ -22,7 +22,7 @@ func UsualMoves(p *night.Problem) int {
 		moves = moves * 9 / 10
 	case wishes && !s.n.Free():
 		moves /= 2
-	case wishes && MayMix(p):
+	case wishes && s.mayMix(s.draw()):
 		// who is in which half of the hall may be settled anew
 	case !s.mayBeRegular() && s.n.Levels() == nil:
 		moves = moves * 8 / 5

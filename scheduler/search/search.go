@@ -51,9 +51,11 @@ const (
 )
 
 // Where no design fits, boards drawn by lot are all there is: they are shaken from hotShake, so that nothing is left of who
-// happened to sit out together, and then searched at temperatures at which such boards freeze, for few people and for many.
+// happened to sit out together, for one of shakeShare of the moves where people are few, and then searched at temperatures
+// at which such boards freeze, for few people and for many.
 const (
 	hotShake            = 64
+	shakeShare          = 10
 	hotDrawn, coldDrawn = 6, 3.5
 	hotMany, coldMany   = 4.2, 3.2
 )
@@ -133,7 +135,7 @@ func (s *search) improve(ctx context.Context) *board {
 		left -= drawn.run(ctx, left*5/6, hotFew, coldFew)
 		best = slices.MinFunc(runs, func(x, y *annealer) int { return x.best - y.best })
 	case few:
-		left -= drawn.run(ctx, s.moves/10, hotShake, hotDrawn)
+		left -= drawn.run(ctx, s.moves/shakeShare, hotShake, hotDrawn)
 		left -= drawn.run(ctx, left*5/6, hotDrawn, coldDrawn)
 	case len(runs) == 1:
 		left -= drawn.run(ctx, left, hotMany, coldMany)
