@@ -180,6 +180,21 @@ func TestMissedEndChangeStaysDue(t *testing.T) {
 	}
 }
 
+// A sheet with an entry that the rules don't allow says so, whatever it is asked.
+func TestASheetThatCannotBeReadSaysSo(t *testing.T) {
+	out := scoring.Entry{Kind: scoring.TimeOut}
+	sheet := scoring.Sheet{Rules: toEleven, Entries: []scoring.Entry{out, out, out}}
+	if due, err := sheet.EndsDue(); err == nil || due {
+		t.Errorf("a switch is due: %v, %v", due, err)
+	}
+	if left, err := sheet.TimeOutsLeft(scoring.A); err == nil || left != 0 {
+		t.Errorf("%d time-outs are left, %v", left, err)
+	}
+	if _, err := sheet.State(); err == nil {
+		t.Error("it has a state")
+	}
+}
+
 // A game that is over needs no switch any more.
 func TestNoSwitchIsDueOnceTheGameIsOver(t *testing.T) {
 	sheet := noted(t, toEleven, strings.Repeat("a", 10))

@@ -3,6 +3,7 @@ package drill_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -38,6 +39,32 @@ func TestTheCardFitsTheSmallestTerminal(t *testing.T) {
 	}
 	if card[len(card)-1] != drill.Closing {
 		t.Errorf("the card ends with %q", card[len(card)-1])
+	}
+}
+
+// TestTheNamesStandAtTheirParts: each box is on its own left or right of somebody who faces the net.
+func TestTheNamesStandAtTheirParts(t *testing.T) {
+	want := []string{
+		"baseline             net             baseline",
+		"+--------------+sideline-----+--------------+",
+		"|              |      #      |              |",
+		"|   left box   |      #      |  right box   |",
+		"|              |      #      |              |",
+		"|              | kit- # kit- |              |",
+		"+-centre line--+ chen # chen +-centre line--+",
+		"|              |      #      |              |",
+		"|              |      #      |              |",
+		"|   right box  |      #      |  left box    |",
+		"|              |      #      |              |",
+		"+--------------+------#------+--------------+",
+		"         kitchen line  kitchen line",
+	}
+	card := drill.Card()
+	top := slices.IndexFunc(card, func(row string) bool { return strings.HasPrefix(row, "baseline") })
+	for i, row := range want {
+		if !strings.HasPrefix(card[top+i], row) {
+			t.Errorf("row %d of the court is\n%s\nwant\n%s", i+1, card[top+i], row)
+		}
 	}
 }
 

@@ -181,6 +181,7 @@ func TestVerdictsSayWhatWasWrong(t *testing.T) {
 	before := scoring.Fold(toEleven, scoring.A, []scoring.Rally{{Won: scoring.A}})
 	q := drill.Question{Level: drill.SideOuts, Before: before, Won: scoring.B}
 	level := drill.Question{Level: drill.SideOuts, Before: scoring.Fold(toEleven, scoring.A, []scoring.Rally{{Won: scoring.A}, {Won: scoring.B}}), Won: scoring.B}
+	single := drill.Question{Level: drill.SideOuts, Before: scoring.Start(scoring.Rules{To: 11, WinBy: 2, Singles: true}, scoring.A), Won: scoring.B}
 	over := drill.Question{Level: drill.Endings, Before: scoring.Start(scoring.Rules{To: 1, WinBy: 1}, scoring.A), Won: scoring.A}
 	point := drill.Question{Level: drill.Endings, Before: scoring.Start(scoring.Rules{To: 2, WinBy: 1}, scoring.A), Won: scoring.A}
 	for _, c := range []struct {
@@ -191,10 +192,13 @@ func TestVerdictsSayWhatWasWrong(t *testing.T) {
 		{q, "0-1-1 B1 right", "Right. Team A lost"},
 		{q, "0-1 B1 right", "the call is 0-1-1: the number of the server comes last. Team A lost"},
 		{q, "1-0-1 B1 right", "the serving team's score comes first"},
+		{q, "0-1-2 B1 right", "Wrong: the call is 0-1-1. "},
+		{level, "1-1 B1 left", "the number of the server comes last"},
 		{q, "0-2-1 B1 right", "Wrong: the call is 0-1-1. "},
 		{q, "0-1-1 B2 left", "Wrong: B1 serves; it is the right box. "},
 		{q, "game", "the game goes on"},
 		{level, "1-1-2 B1 left", "Wrong: the call is 1-1-1. "}, // turned round it is the same
+		{single, "0-0-1 B1 right", "the call is 0-0: servers have no number here"},
 		{over, "game", "Right. "},
 		{over, "1-0-2 A1 left", "the game is over"},
 		{point, "1-0-2 A1 left", "the teams switch ends; it is game point"},
