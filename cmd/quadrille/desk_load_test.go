@@ -55,18 +55,15 @@ func residentMiB(t *testing.T, pid int, which string) float64 {
 	return float64(kib) / 1024
 }
 
-// keyToFrame presses keys that move the choice of a court and gives how long each took until the terminal had drawn
-// the answer, shortest first.
+// keyToFrame presses keys that move the choice from court 1 to court 2 and back, and gives how long each took until
+// the terminal had drawn the answer, shortest first. It waits for the choice itself: a frame that something else
+// caused is no answer, and a key pressed after it could take the one before back in the same frame.
 func (s *terminal) keyToFrame(n int) (took []time.Duration) {
 	s.t.Helper()
 	for i := range n {
 		time.Sleep(time.Duration(10+i%7) * time.Millisecond) // between keys, as a hand does, and in no step with the frames
-		s.mu.Lock()
-		fresh := s.fresh
-		s.mu.Unlock()
 		begin := time.Now()
-		s.Press([]string{"right", "left"}[i%2])
-		s.wait(fresh, "an answer to an arrow")
+		s.Press([]string{"right", "left"}[i%2]).Shows([]string{"Court 2: ", "Court 1: "}[i%2])
 		took = append(took, time.Since(begin))
 	}
 	slices.Sort(took)
