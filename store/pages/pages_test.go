@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"hash/fnv"
 	"maps"
 	"os"
 	"path/filepath"
@@ -170,6 +171,11 @@ func TestDamageIsNamed(t *testing.T) {
 		t.Fatalf("the sample is not as deep as it should be: %v", err)
 	}
 	keyAt := bytes.Index(sound[leaf*size:(leaf+1)*size], key)
+	_, last, _, err := at(leaf).leaf(at(leaf).count - 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lastAt := bytes.Index(sound[leaf*size:(leaf+1)*size], last)
 	child := uint64(leaf)
 	for _, c := range []struct {
 		name string
@@ -185,6 +191,7 @@ func TestDamageIsNamed(t *testing.T) {
 		{"position", leaf*size + 21, []byte{0xff}, "an entry points outside of the page"},
 		{"key size", leaf*size + 25, []byte{0xff}, "an entry points outside of the page"},
 		{"key", leaf*size + keyAt, []byte("zzzz"), "its keys are out of order"},
+		{"last key", leaf*size + lastAt, []byte("zzzz"), "its keys are out of order"},
 		{"header", size, []byte{7}, "it does not take itself for header 1"},
 		{"branch of none", log*size + 10, []byte{0, 0}, "it is a branch without entries"},
 		{"child", log*size + 16 + 8, order.AppendUint64(nil, child), "it is used twice"},
@@ -240,6 +247,76 @@ func TestNewestSoundHeaderCounts(t *testing.T) {
 	}
 	if faults := cut.Walk(func(string, []byte, []byte) {}).Faults; !strings.Contains(fmt.Sprint(faults), "cut short") {
 		t.Errorf("cut short, it has %v", faults)
+	}
+}
+
+// A header is told from one that bbolt never wrote by each of its fields, even where its checksum is right.
+func TestHeadersThatNobodyWrote(t *testing.T) {
+	forged := func(version, size uint32) []byte {
+		b := make([]byte, pageHeader+headerBytes)
+		m := b[pageHeader:]
+		order.PutUint32(m, magic)
+		order.PutUint32(m[4:], version)
+		order.PutUint32(m[8:], size)
+		sum := fnv.New64a()
+		sum.Write(m[:56])
+		order.PutUint64(m[56:], sum.Sum64())
+		return b
+	}
+	for _, c := range []struct {
+		version, size, known uint32
+		want                 string
+	}{
+		{2, 1024, 0, ""},
+		{2, 4096, 4096, ""},
+		{2, 65536, 0, ""},
+		{2, 5000, 0, "pages of 5000 bytes are impossible"},
+		{2, 512, 0, "pages of 512 bytes are impossible"},
+		{2, 1 << 17, 0, "pages of 131072 bytes are impossible"},
+		{2, 0, 0, "pages of 0 bytes are impossible"},
+		{2, 8192, 4096, "pages of 8192 bytes are impossible"},
+		{3, 4096, 0, "it is of version 3, not 2"},
+	} {
+		f := &File{r: bytes.NewReader(forged(c.version, c.size))}
+		h, err := f.headerAt(0, c.known)
+		if c.want == "" && (err != nil || h.pageSize != c.size) || c.want != "" && (err == nil || !strings.Contains(err.Error(), "header 0: "+c.want)) {
+			t.Errorf("version %d, pages of %d: %v", c.version, c.size, err)
+		}
+	}
+	data := forged(2, 4096)
+	data[pageHeader+16]++
+	f := &File{r: bytes.NewReader(data)}
+	if _, err := f.headerAt(0, 0); err == nil || !strings.Contains(err.Error(), "its checksum is wrong") {
+		t.Errorf("with a changed root: %v", err)
+	}
+}
+
+// What a program notes at a bucket, its counter, is found, and so are the names of buckets, in order.
+func TestBucketsAreNamedAndTheirCountersFound(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "any.db")
+	db, err := bolt.Open(path, 0o600, &bolt.Options{NoSync: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	err = db.Update(func(tx *bolt.Tx) error {
+		b, err := tx.CreateBucket([]byte("log"))
+		if err == nil {
+			err = b.SetSequence(77)
+		}
+		if err == nil {
+			b, err = b.CreateBucket([]byte("inner"))
+		}
+		if err == nil {
+			err = b.SetSequence(5)
+		}
+		return err
+	})
+	if err := errors.Join(err, db.Close()); err != nil {
+		t.Fatal(err)
+	}
+	_, survey, _ := look(t, path)
+	if got := fmt.Sprint(survey.Buckets, survey.Notes["log"], survey.Notes["log/inner"]); got != "[log log/inner] 77 5" {
+		t.Errorf("got %s", got)
 	}
 }
 
