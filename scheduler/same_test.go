@@ -237,4 +237,3 @@ func rungs(t *testing.T, people, courts int) []any {
 	}
 	return played
 }
-
