@@ -83,7 +83,11 @@ func anyPins(t *rapid.T, p Problem) []Pin {
 	if len(p.Courts) > 1 && len(people) > 11 {
 		pins = append(pins, Pin{Round: r, A: Team(people[3:5]), B: Team(people[5:7]), Court: court})
 	}
-	return pins[:rapid.IntRange(1, len(pins)).Draw(t, "pins")]
+	pins = pins[:rapid.IntRange(1, len(pins)).Draw(t, "pins")]
+	if len(people) > max(7, 4*min(len(p.Courts), len(people)/4)) && rapid.Bool().Draw(t, "somebody sits out") {
+		pins = append(pins, night.SitsOut(r, people[7]))
+	}
+	return pins
 }
 
 // TestAPinIsKeptOrRefusedWithAReason plans nights of any kind with pins of any kind.
@@ -124,6 +128,8 @@ func TestPinsAreRefusedInWords(t *testing.T) {
 	p.Together = []Pair{{A: 4, B: 5}}
 	p.Courts[1].Close = 2
 	none := Team{Nobody, Nobody}
+	out := night.SitsOut(0, 3)
+	out.A[1] = 4
 	for _, c := range []struct {
 		pin  Pin
 		want string
@@ -139,6 +145,9 @@ func TestPinsAreRefusedInWords(t *testing.T) {
 		{Pin{Round: 0, A: Team{3, 6}, B: none, Court: 1}, "only a whole game has one"},
 		{Pin{Round: 0, A: Team{3, 6}, B: Team{7, Nobody}, Court: NoCourt}, "not about 3 people"},
 		{Pin{Round: 0, A: Team{Nobody, 6}, B: none, Court: NoCourt}, "not about 1 people"},
+		{out, "sits out is about one person, and not about 2 people"},
+		{night.SitsOut(1, 11), "P12 is not there then"},
+		{night.SitsOut(3, 3), "about round 4"},
 		{night.Partners(0, 3, 40), "names person 41, but there are 12 people"},
 	} {
 		if why := Unpinnable(p, c.pin); !strings.Contains(why, c.want) {
@@ -149,7 +158,18 @@ func TestPinsAreRefusedInWords(t *testing.T) {
 	if why := Unpinnable(p, night.Plays(0, 6)); !strings.Contains(why, "P7 is pinned otherwise") {
 		t.Error(why)
 	}
-	p.Pins = append(p.Pins, night.Partners(0, 7, 8), night.Partners(0, 9, 1), night.Partners(0, 0, 10))
+	if why := Unpinnable(p, night.SitsOut(0, 3)); !strings.Contains(why, "P4 is pinned otherwise") {
+		t.Error(why)
+	}
+	p.Pins = append(p.Pins, night.SitsOut(0, 2), night.SitsOut(0, 4))
+	if why := Unpinnable(p, night.SitsOut(0, 1)); !strings.Contains(why, "only 3 sit out in that round") { // P5 with P6
+		t.Error(why)
+	}
+	p.Pins = p.Pins[:2]
+	if why := Unpinnable(p, night.SitsOut(0, 4)); why != "" {
+		t.Error(why)
+	}
+	p.Pins = append(p.Pins[:1], night.Partners(0, 7, 8), night.Partners(0, 9, 1), night.Partners(0, 0, 10))
 	if why := Unpinnable(p, night.Plays(0, 2)); !strings.Contains(why, "the 2 games of that round have no place left") {
 		t.Error(why)
 	}
@@ -165,6 +185,8 @@ func TestAuditFindsAPinThatIsNotKept(t *testing.T) {
 	}{
 		{night.Plays(0, 4), false},
 		{night.Plays(0, 3), true},
+		{night.SitsOut(0, 4), true},
+		{night.SitsOut(0, 3), false},
 		{night.Partners(0, 1, 0), true},
 		{night.Partners(0, 1, 2), false},
 		{Pin{Round: 0, A: Team{3, 2}, B: Team{1, 0}, Court: 0}, true},
@@ -173,6 +195,27 @@ func TestAuditFindsAPinThatIsNotKept(t *testing.T) {
 		p.Pins = []Pin{c.pin}
 		if found := Audit(p, rounds); (len(found) == 0) != c.kept {
 			t.Errorf("%s: %v", c.pin.Words(&p), found)
+		}
+	}
+}
+
+// TestWhoSitsOutByDecisionHasNoGame: fixed partners sit out together, and who sits out plays no singles either.
+func TestWhoSitsOutByDecisionHasNoGame(t *testing.T) {
+	pairs := plain(10, 2, 4)
+	pairs.Format = Pairs
+	for i := range Player(5) {
+		pairs.Together = append(pairs.Together, Pair{A: 2 * i, B: 2*i + 1})
+	}
+	singles := plain(10, 3, 4)
+	singles.LeftoverSingles = true
+	for name, p := range map[string]Problem{"pairs": pairs, "singles": singles} {
+		for i := range Player(10) {
+			p.Pins = []Pin{night.SitsOut(2, i)}
+			rounds := mustPlan(t, p, Budget{Moves: 4_000})
+			out := rounds[2].Out
+			if !slices.Contains(out, i) || len(out) != 2 || name == "pairs" && !slices.Contains(out, i^1) {
+				t.Errorf("%s: %d and others sit out: %v", name, i, out)
+			}
 		}
 	}
 }

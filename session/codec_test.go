@@ -43,7 +43,7 @@ func samples(t testing.TB) []Event {
 		CallsEnded{},
 		GameCalled{1, "1", Team{"p1"}, Team{"p2"}, sampleTerms()},
 		PlayerReplaced{1, "p1", "p2"},
-		Pinned{[]Pin{{2, Team{"p1", "p2"}, Team{"p3", "p4"}, "1"}, {A: Team{"p5"}}}, SwappedPeople, []PersonID{"p1", "p5"}},
+		Pinned{[]Pin{{Round: 2, A: Team{"p1", "p2"}, B: Team{"p3", "p4"}, Court: "1"}, {A: Team{"p5"}}, {Round: 2, A: Team{"p6"}, Out: true}}, SwappedPeople, []PersonID{"p1", "p5"}},
 		PlayersExchanged{"p1", "p2"},
 		GameMoved{1, "2", 3},
 		RallyWon{1, scoring.Rally{Won: scoring.B}},
@@ -112,6 +112,17 @@ func TestEveryKindOfEventSurvivesItsRecord(t *testing.T) {
 	for _, k := range kinds {
 		if !seen[k.name] {
 			t.Errorf("no sample of %s", k.name)
+		}
+	}
+}
+
+// TestDecisionsAreWrittenAsBeforeWhereTheyCanBe: only that somebody sits out is new to an older program, which then
+// refuses the file and does not let that person play.
+func TestDecisionsAreWrittenAsBeforeWhereTheyCanBe(t *testing.T) {
+	for version, pin := range map[uint16]Pin{1: {Round: 2, A: Team{"p5"}}, 2: {Round: 2, A: Team{"p5"}, Out: true}} {
+		r, err := encode(Pinned{Pins: []Pin{{Round: 2, A: Team{"p1", "p2"}}, pin}})
+		if err != nil || r.Version != version {
+			t.Errorf("%+v: version %d, %v", pin, r.Version, err)
 		}
 	}
 }

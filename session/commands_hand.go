@@ -127,7 +127,7 @@ func (c PinGame) decide(l *Ledger, env Env) ([]Event, error) {
 }
 
 // SwapPlanned lets two people of a round to come take each other's place: in two games, in the two teams of one, or on
-// court and on the bench. The games that it changes are kept by later plans. Shown is the rotation.
+// court and on the bench. Later plans keep the games that it changes, and who sits out by it. Shown is the rotation.
 type SwapPlanned struct {
 	Round int
 	A, B  PersonID
@@ -142,6 +142,11 @@ func (c SwapPlanned) decide(l *Ledger, env Env) ([]Event, error) {
 	plan, pins, err := swapped(l.club, c.Shown, at, c.A, c.B)
 	if err != nil {
 		return nil, err
+	}
+	for _, id := range [2]PersonID{c.A, c.B} {
+		if slices.Contains(plan[at].Out, id) {
+			pins = append(pins, Pin{A: Team{id}, Out: true})
+		}
 	}
 	for k := range pins {
 		pins[k].Round = c.Round

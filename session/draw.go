@@ -329,7 +329,7 @@ func (d *draw) replan(ctx context.Context, shown []PlannedRound) ([]scheduler.Ro
 		}
 		pin := d.problem.Pins[last]
 		d.problem.Pins = d.problem.Pins[:last]
-		p := Pin{Round: pin.Round + 1, A: d.side(pin.A), B: d.side(pin.B)}
+		p := Pin{Round: pin.Round + 1, A: d.side(pin.A), B: d.side(pin.B), Out: pin.Out}
 		d.unpinned = append(d.unpinned, unpinned{p, "no valid round was found with it"})
 	}
 }

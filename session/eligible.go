@@ -179,7 +179,7 @@ func (u *lineup) hall() scheduler.Rolling {
 	}
 	for _, p := range n.Pins {
 		switch {
-		case p.whole():
+		case p.whole() || p.Out:
 		case p.A[1] == "":
 			r.First = append(r.First, u.player(p.A[0]))
 		default:

@@ -94,7 +94,7 @@ var kinds = []kind{
 	kindOf[CallsEnded]("CallsEnded", 1),
 	kindOf[GameCalled]("GameCalled", 2),
 	kindOf[PlayerReplaced]("PlayerReplaced", 1),
-	kindOf[Pinned]("Pinned", 1),
+	kindOf[Pinned]("Pinned", 2),
 	kindOf[PlayersExchanged]("PlayersExchanged", 1),
 	kindOf[GameMoved]("GameMoved", 1),
 	kindOf[RallyWon]("RallyWon", 1),

@@ -26,6 +26,10 @@ type Pinned struct {
 	People []PersonID `json:"people,omitempty"` // of a swap: the two who take each other's place
 }
 
+func (e Pinned) older() uint16 {
+	return layoutWithout(!slices.ContainsFunc(e.Pins, func(p Pin) bool { return p.Out }))
+}
+
 func (e Pinned) apply(f *fold, _ time.Time) error {
 	n, err := f.night()
 	if err != nil {

@@ -171,6 +171,14 @@ func TestASwapOfPeopleToCome(t *testing.T) {
 	}) {
 		t.Fatalf("a later plan lost the game %v: %v", changed, r.Rounds[0].Games)
 	}
+	r = rotationOf(t, d, clock.now)
+	if !slices.Contains(r.Rounds[0].Out, a) || !slices.Contains(d.Ledger().Night().Decided(d.Ledger().Club()), "By hand: "+d.Ledger().Club().Name(a)+" sits out in round 3") {
+		t.Errorf("a later plan lets %s play: %v, %q", a, r.Rounds[0].Games, d.Ledger().Night().Decided(d.Ledger().Club()))
+	}
+	must(t, d, Leave{Person: a})
+	if r := rotationOf(t, d, clock.now); len(r.Warnings) > 0 && strings.Contains(strings.Join(r.Warnings, " "), "by hand") {
+		t.Errorf("whoever left does not play either: %q", r.Warnings)
+	}
 	checkReplay(t, d, log)
 }
 

@@ -14,6 +14,7 @@ type Pin struct {
 	A     Team    `json:"a"`               // partners; with an empty second place the first plays, with anybody
 	B     Team    `json:"b,omitzero"`      // their opponents, where the whole game is pinned
 	Court CourtID `json:"court,omitempty"` // of a whole game
+	Out   bool    `json:"out,omitempty"`   // the first of A, named alone, sits out in that round
 }
 
 // People lists whom the pin is about.
@@ -32,6 +33,9 @@ func (p Pin) wellFormed() bool {
 	if len(slices.Compact(people)) != len((&Game{A: p.A, B: p.B}).Players()) || p.A[0] == "" || p.Round < 0 {
 		return false
 	}
+	if p.Out && (len(people) != 1 || p.Round == 0) {
+		return false
+	}
 	if p.B == (Team{}) {
 		return p.Court == ""
 	}
@@ -42,6 +46,8 @@ func (p Pin) wellFormed() bool {
 func (p Pin) kept(g PlannedGame) bool {
 	partners := func(t Team) bool { return g.A.Has(t[0]) && g.A.Has(t[1]) || g.B.Has(t[0]) && g.B.Has(t[1]) }
 	switch {
+	case p.Out:
+		return false // no game is as it wants it
 	case p.A[1] == "":
 		return g.has(p.A[0])
 	case !p.whole():
@@ -134,7 +140,7 @@ func (d *draw) pin(p Pin) (pin scheduler.Pin, why string) {
 	if round == 0 {
 		round = len(d.night.Rounds) + 1
 	}
-	pin = scheduler.Pin{Round: round - 1, A: d.team(p.A), B: d.team(p.B), Court: scheduler.NoCourt}
+	pin = scheduler.Pin{Round: round - 1, A: d.team(p.A), B: d.team(p.B), Court: scheduler.NoCourt, Out: p.Out}
 	for _, id := range p.People() {
 		if why := d.night.away(d.club, id); why != "" && round == len(d.night.Rounds)+1 {
 			return pin, why
@@ -173,6 +179,9 @@ func (n *Night) away(club *Club, id PersonID) string {
 func (d *draw) takePins() {
 	for _, p := range d.night.Pins {
 		pin, why := d.pin(p)
+		if why != "" && p.Out {
+			continue // whoever is not there has no game
+		}
 		if why == "" {
 			why = scheduler.Unpinnable(d.problem, pin)
 		}
@@ -199,6 +208,8 @@ func (u unpinned) words(club *Club) string {
 func (p Pin) words(club *Club) string {
 	text := pairName(club, p.A)
 	switch {
+	case p.Out:
+		text += " sits out"
 	case p.whole():
 		text += " v " + pairName(club, p.B)
 		if p.Court != "" {
@@ -246,6 +257,9 @@ func (n *Night) Decided(club *Club) []string {
 // waitsFor says what keeps a decision from being kept by the next call, as far as it is known without planning.
 func (n *Night) waitsFor(club *Club, p Pin) string {
 	rolling := n.Settings.Flow == Rolling
+	if rolling && p.Out {
+		return "who sits out is decided for a round, and tonight is rolling"
+	}
 	if rolling && p.whole() {
 		return "a whole game is for a round, and tonight is rolling"
 	}

@@ -113,3 +113,20 @@ func TestSwapsAndCourtsByHand(t *testing.T) {
 	}
 	s.press("x", "k", "1").shows("pinned already").press("esc")
 }
+
+// TestWhoIsSwappedOutSitsOutByHand: the bench says so of whoever gives the place up, and so does the reason why.
+func TestWhoIsSwappedOutSitsOutByHand(t *testing.T) {
+	s := called(t, 3, 14).resize(120, 36).press("r")
+	round, bench := s.m.plan.Rounds[0], s.night().Bench()
+	name := func(id session.PersonID) string { return strings.ToLower(s.desk.Ledger().Club().Name(id)) }
+	out := bench[0].Person // sits out now, and would play next
+	s.press("x", "s").shows("Swap in round 2: who?").press(name(out), "enter", name(round.Out[0]), "enter").shows("Swap", "sits out").press("enter")
+	if pin, ok := s.night().PinOf(out); !ok || !pin.Out {
+		t.Fatalf("pins %+v", s.night().Pins)
+	}
+	s.press("b", "home").shows("out, by hand").press("y").shows("sits out next by the organiser's decision")
+	s.press("b", "home", "p").shows("sits out): release that first").press("esc", "u").press("b").hides("out, by hand")
+	if len(s.night().Pins) != 0 {
+		t.Errorf("the undo leaves %+v", s.night().Pins)
+	}
+}

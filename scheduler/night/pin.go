@@ -12,15 +12,25 @@ type Pin struct {
 	A     Team  // these two are partners; with [Nobody] in the second seat the first plays, with anybody
 	B     Team  // their opponents, so that the whole game is pinned; two times [Nobody] = any
 	Court Court // of a whole game; [NoCourt] = any
+	Out   bool  // the first of A, named alone, sits out
 }
 
 // Plays pins that somebody plays in a round.
 func Plays(r int, i Player) Pin {
-	return Pin{r, Team{i, Nobody}, Team{Nobody, Nobody}, NoCourt}
+	return Pin{Round: r, A: Team{i, Nobody}, B: Team{Nobody, Nobody}, Court: NoCourt}
+}
+
+// SitsOut pins that somebody has no game in a round.
+func SitsOut(r int, i Player) Pin {
+	p := Plays(r, i)
+	p.Out = true
+	return p
 }
 
 // Partners pins that two people are partners in a round.
-func Partners(r int, i, j Player) Pin { return Pin{r, Team{i, j}, Team{Nobody, Nobody}, NoCourt} }
+func Partners(r int, i, j Player) Pin {
+	return Pin{Round: r, A: Team{i, j}, B: Team{Nobody, Nobody}, Court: NoCourt}
+}
 
 // Whole tells whether a whole game is pinned.
 func (p Pin) Whole() bool { return p.B[0] != Nobody }
@@ -30,6 +40,9 @@ func (p Pin) People() []Player { return Game{NoCourt, p.A, p.B}.Players() }
 
 // KeptIn tells whether a round is as the pin wants it.
 func (p Pin) KeptIn(r Round) bool {
+	if p.Out {
+		return !Plays(p.Round, p.A[0]).KeptIn(r)
+	}
 	for _, g := range r.Games {
 		switch {
 		case p.A[1] == Nobody:
@@ -53,6 +66,8 @@ func (p Pin) KeptIn(r Round) bool {
 func (p Pin) Words(of *Problem) string {
 	team := func(t Team) string { return of.NameOf(t[0]) + " & " + of.NameOf(t[1]) }
 	switch {
+	case p.Out:
+		return fmt.Sprintf("%s sits out in round %d", of.NameOf(p.A[0]), p.Round+1)
 	case p.A[1] == Nobody:
 		return fmt.Sprintf("%s plays in round %d", of.NameOf(p.A[0]), p.Round+1)
 	case !p.Whole():
@@ -80,6 +95,8 @@ func (c *clash) misnumberedPins() {
 			}
 		}
 		switch {
+		case p.Out && len(people) != 1:
+			c.say("a pin that somebody sits out is about one person, and not about %d people", len(people))
 		case len(people) == 0 || p.A[0] == Nobody || whole && len(people) != 4:
 			c.say("a pin is about one person, two partners or the four of a game, and not about %d people", len(people))
 		case p.Court != NoCourt && (!whole || p.Court < 0 || int(p.Court) >= len(c.p.Courts)):
@@ -128,6 +145,9 @@ func (n *Night) barsAlone(p Pin) string {
 	for k, i := range people {
 		if !of.People[i].PresentIn(p.Round) {
 			return of.NameOf(i) + " is not there then"
+		}
+		if p.Out {
+			continue
 		}
 		if k := of.MaxRun; k > 0 && p.Round == n.First && n.running(i) >= k {
 			return fmt.Sprintf("%s has played %d games running and must rest", of.NameOf(i), k)
@@ -191,20 +211,28 @@ func barsBeside(of *Problem, k int) string {
 // crowded says why a pin does not fit beside those before it for want of places.
 func (n *Night) crowded(k int) string {
 	p := n.Problem.Pins[k]
-	teams, seats := 0, 0
+	teams, seats, rests := 0, 0, 0
 	for _, q := range n.Problem.Pins[:k+1] {
 		if q.Round != p.Round {
 			continue
 		}
-		seats += len(q.People())
+		many := len(q.People())
 		if q.A[1] == Nobody && n.HasMate(q.A[0], q.Round) {
-			seats++
+			many++
 		}
+		if q.Out {
+			rests += many
+			continue
+		}
+		seats += many
 		teams += One(q.A[1] != Nobody) + One(q.Whole())
 	}
 	games := n.Restful(p.Round, n.MostGames(p.Round, len(n.OpenCourts(p.Round))))
 	if teams > 2*games || seats > 4*games {
 		return fmt.Sprintf("the %d games of that round have no place left", games)
+	}
+	if bench := len(n.Here[p.Round]) - 4*games; p.Out && rests > bench {
+		return fmt.Sprintf("only %d sit out in that round", bench)
 	}
 	return ""
 }

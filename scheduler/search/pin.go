@@ -12,6 +12,7 @@ import (
 type held struct {
 	seats []bool // at round·width + seat: its occupant stays
 	plays []bool // at round·people + person: the person is not benched
+	rests []bool // at round·people + person: the person has no game
 }
 
 // holds tells whether a move leaves what is held as it is.
@@ -23,7 +24,11 @@ func (b *board) holds(steps []step) bool {
 		}
 		seats := b.shapes[x.r].Seats()
 		for _, way := range [2][2]int{{x.s, x.t}, {x.t, x.s}} {
-			if way[0] < seats && way[1] >= seats && b.held.plays[x.r*b.n.People+int(b.seat[at+way[0]])] {
+			if way[0] >= seats || way[1] < seats {
+				continue
+			}
+			off, on := x.r*b.n.People+int(b.seat[at+way[0]]), x.r*b.n.People+int(b.seat[at+way[1]])
+			if b.held.plays[off] || b.held.rests[on] {
 				return false
 			}
 		}
@@ -89,14 +94,16 @@ func (s *search) aroundPins(ctx context.Context, b *board) *board {
 
 // holding is the board with nothing held yet but what moves may not change from now on.
 func (b *board) holding() *board {
-	b.held = &held{make([]bool, len(b.seat)), make([]bool, len(b.where))}
+	b.held = &held{make([]bool, len(b.seat)), make([]bool, len(b.where)), make([]bool, len(b.where))}
 	return b
 }
 
 // hold holds the people of a pin where they are, if it is kept there.
 func (b *board) hold(p night.Pin) {
 	r := p.Round - b.n.First
-	if people := p.People(); len(people) == 1 {
+	if people := p.People(); p.Out {
+		b.held.rests[r*b.n.People+int(people[0])] = true
+	} else if len(people) == 1 {
 		b.held.plays[r*b.n.People+int(people[0])] = true
 	} else {
 		for _, i := range people {
@@ -109,6 +116,9 @@ func (b *board) hold(p night.Pin) {
 // whether there is such a place.
 func (b *board) place(p night.Pin, d *dice.Dice) bool {
 	r := p.Round - b.n.First
+	if p.Out {
+		return b.placeOut(p, d)
+	}
 	if p.A[1] == night.Nobody && b.n.HasMate(p.A[0], p.Round) {
 		p.A[1] = b.n.Mate[p.A[0]] // both play or neither does
 	}
@@ -136,6 +146,30 @@ func (b *board) place(p night.Pin, d *dice.Dice) bool {
 		return false
 	}
 	b.hold(p)
+	return true
+}
+
+// placeOut benches the person of a pin, with a fixed partner, where that costs least, and tells whether it can be.
+func (b *board) placeOut(p night.Pin, d *dice.Dice) bool {
+	r, people := p.Round-b.n.First, p.People()
+	if b.n.HasMate(people[0], p.Round) {
+		people = append(people, b.n.Mate[people[0]])
+	}
+	var places [][]int
+	for s := b.shapes[r].Seats(); s < b.shapes[r].Here; s++ {
+		if len(people) == 1 {
+			places = append(places, []int{s})
+		}
+		for t := b.shapes[r].Seats(); t < s && len(people) == 2; t++ {
+			places = append(places, []int{s, t})
+		}
+	}
+	if int(b.where[r*b.n.People+int(people[0])]) < b.shapes[r].Seats() && !b.seatAt(r, places, people, nil, d) {
+		return false
+	}
+	for _, i := range people {
+		b.hold(night.SitsOut(p.Round, i))
+	}
 	return true
 }
 
@@ -254,7 +288,8 @@ func (b *board) valid(r int, row []int32, courts []night.Court) bool {
 	n, seats := b.n, b.shapes[r].Seats()
 	for s, i := range row {
 		p := night.Player(i)
-		if b.held.seats[r*b.width+s] && b.row(r)[s] != i || s >= seats && b.held.plays[r*n.People+int(i)] {
+		at := r*n.People + int(i)
+		if b.held.seats[r*b.width+s] && b.row(r)[s] != i || s >= seats && b.held.plays[at] || s < seats && b.held.rests[at] {
 			return false
 		}
 		if s < seats && (n.Side != nil && n.Side[p] != s&1 || !n.MayPlayOn(p, courts[s>>2])) {

@@ -241,7 +241,7 @@ func notCalled(c ui.Context) map[session.PersonID]bool {
 func (b *Bench) row(c ui.Context, n *session.Night, a session.Attendance, width int, barred bool) string {
 	w := b.facts.waits[a.Person]
 	wait, turn := fmt.Sprintf("%d min", int(w.Waited.Minutes())), ""
-	_, first := n.PinOf(a.Person)
+	pin, first := n.PinOf(a.Person)
 	switch {
 	case a.State == session.Resting:
 		wait = "rests"
@@ -249,6 +249,8 @@ func (b *Bench) row(c ui.Context, n *session.Night, a session.Attendance, width 
 		turn = "not called"
 	case n.LastCall:
 		turn = "no more"
+	case first && pin.Out:
+		turn = "out, by hand"
 	case first:
 		turn = "next, by hand"
 	case len(n.Running()) > 0 && n.Settings.Flow == session.Rolling:

@@ -46,7 +46,10 @@ func answer(c ui.Context, asked session.PersonID) (head string, why []string) {
 	default:
 		why = whyNot(c, n, asked, err)
 	}
-	if pin, ok := n.PinOf(asked); ok && pin.A[1] == "" {
+	switch pin, ok := n.PinOf(asked); {
+	case ok && pin.Out:
+		why = append(why, c.Names.Short(asked)+" sits out next by the organiser's decision.")
+	case ok && pin.A[1] == "":
 		why = append(why, c.Names.Short(asked)+" is put first by the organiser's decision.")
 	}
 	return head, why
