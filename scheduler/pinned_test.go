@@ -11,7 +11,7 @@ import (
 	"club/quadrille/scheduler/night/nighttest"
 )
 
-var update = flag.Bool("update", false, "write testdata/pinned.txt anew, where plans are no worse")
+var update = flag.Bool("update", false, "write the files of testdata anew: pinned.txt only where plans are no worse")
 
 // pinnedSeeds is with how many seeds each night is planned: one alone says more of luck than of the search.
 const pinnedSeeds = 4

@@ -1,0 +1,180 @@
+package session
+
+import (
+	"context"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"hash/fnv"
+	"math/rand/v2"
+	"os"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"club/quadrille/scoring"
+)
+
+var update = flag.Bool("update", false, "write testdata/transcripts.txt anew")
+
+// transcriptNights is how many nights the file tells, and transcriptSteps how many commands each of them has.
+const (
+	transcriptNights = 30
+	transcriptSteps  = 70
+)
+
+// TestNightsGoAsTheyWent plays nights of any kind with any commands, always the same, and holds what each command did
+// or why it was refused, in the words that people read, and a digest of all that the ledger tells then. Whoever changes
+// words or rules on purpose writes the file anew with -update and reads what changed.
+func TestNightsGoAsTheyWent(t *testing.T) {
+	var out strings.Builder
+	for seed := range transcriptNights {
+		fmt.Fprintf(&out, "night %d\n", seed)
+		d := rand.New(rand.NewPCG(uint64(seed), 31))
+		out.WriteString(rapid.Custom(func(rt *rapid.T) string { return transcript(t, rt, d) }).Example(seed))
+	}
+	const file = "testdata/transcripts.txt"
+	if *update {
+		if err := os.WriteFile(file, []byte(out.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, got := strings.Split(string(text), "\n"), strings.Split(out.String(), "\n")
+	exact := runtime.GOARCH == "amd64" // other machines may round otherwise what the digests have of forecasts and costs
+	for i := range min(len(want), len(got)) {
+		if want[i] != got[i] && (exact || withoutDigest(want[i]) != withoutDigest(got[i])) {
+			t.Fatalf("line %d of %s:\nnow    %s\nbefore %s\nbehind %s", i+1, file, got[i], want[i], strings.Join(got[max(0, i-3):i], "\n       "))
+		}
+	}
+	if len(want) != len(got) {
+		t.Errorf("%d lines, before %d", len(got), len(want))
+	}
+}
+
+// withoutDigest is a line without its last word.
+func withoutDigest(line string) string { return line[:max(0, strings.LastIndexByte(line, ' '))] }
+
+// transcript plays a night and tells it, a line for each command.
+func transcript(t *testing.T, rt *rapid.T, chance *rand.Rand) string {
+	d, _, clock := newTestDesk(t)
+	s := drawNight(rt, evening)
+	s.Flow = []Flow{Rounds, Rolling}[chance.IntN(2)]
+	s.Closing = evening.Add(3 * time.Hour).UTC()
+	must(t, d, OpenNight{Settings: s, Courts: 1 + chance.IntN(3)})
+	for i := range 6 + chance.IntN(9) {
+		must(t, d, AddGuest{Name: fmt.Sprintf("Early %d", i), Group: []string{"x", "y"}[i%2]})
+	}
+	var out strings.Builder
+	for range transcriptSteps {
+		clock.now = clock.now.Add(time.Duration(chance.IntN(240)) * time.Second)
+		c := drawLikely(rt, chance, d.Ledger(), d.Now())
+		said := ""
+		switch c.(type) {
+		case PinPartners, PutFirst, SwapPlanned, MovePlanned, PinGame, ExchangePlayers:
+			cost, err := Weigh(context.Background(), d.Ledger(), c, d.Now(), Shown{})
+			said = fmt.Sprint(cost.Words, err, " ")
+		}
+		if _, err := d.Do(c); err != nil {
+			said = "refused: " + err.Error()
+		} else {
+			said += d.Ledger().Newest()
+		}
+		fmt.Fprintf(&out, "%T: %s %s\n", c, strings.ReplaceAll(said, "\n", " / "), digestOf(d.Ledger(), d.Now()))
+	}
+	return out.String()
+}
+
+// drawLikely draws what a desk does most: what the night needs next, scores and decisions by hand; and any other command.
+func drawLikely(t *rapid.T, chance *rand.Rand, l *Ledger, now time.Time) Command {
+	n := l.Night()
+	switch what := chance.IntN(24); {
+	case n == nil && what < 16:
+		s := drawNight(t, now)
+		s.Closing = now.Add(3 * time.Hour).UTC()
+		return OpenNight{Settings: s, Courts: 1 + chance.IntN(3)}
+	case n == nil:
+	case n.Count(Here) < 8 && what < 12:
+		return CheckIn{l.Club().People[chance.IntN(len(l.Club().People))].ID}
+	case what < 6:
+		if offers := l.Offers(now); len(offers) > 0 {
+			return offers[0]
+		}
+	case what < 11 && len(n.Running()) > 0:
+		g := n.Running()[chance.IntN(len(n.Running()))]
+		if f, err := g.Rules.Final(g.Rules.To, chance.IntN(g.Rules.To-1), scoring.Played); err == nil {
+			return FinishGame{g.ID, f}
+		}
+	case what < 13 && len(n.Plan) > 0:
+		at := chance.IntN(len(n.Plan))
+		round, games := len(n.Rounds)+1+at, n.Plan[at].Games
+		g, h := games[chance.IntN(len(games))], games[chance.IntN(len(games))]
+		other := h.B[0]
+		if out := n.Plan[at].Out; len(out) > 0 && chance.IntN(2) == 0 {
+			other = out[chance.IntN(len(out))]
+		}
+		return []Command{
+			SwapPlanned{A: g.A[0], B: other, Round: round, Shown: n.Plan},
+			MovePlanned{From: g.Court, To: h.Court, Round: round, Shown: n.Plan},
+			PinGame{Court: g.Court, Round: round, Shown: n.Plan},
+			PinPartners{A: g.A[0], B: h.B[1]},
+		}[chance.IntN(4)]
+	case what < 16 && len(n.Running()) > 0:
+		return ScoreRally{n.Running()[0].ID, scoring.Rally{Won: scoring.Team(chance.IntN(2))}}
+	case what < 18:
+		return drawAny(t, l, now)
+	}
+	c := drawCommand(t, l)
+	if _, ends := c.(EndNight); ends && chance.IntN(3) > 0 {
+		return Undo{}
+	}
+	return c
+}
+
+// digestOf is a digest of all that a ledger tells of a moment.
+func digestOf(l *Ledger, now time.Time) string {
+	h := fnv.New64a()
+	say := func(what ...any) { fmt.Fprintln(h, what...) }
+	club := l.Club()
+	text, err := json.Marshal(club)
+	say(string(text), err)
+	for _, a := range l.Actions() {
+		say(a.ID, a.Undone, l.Describe(a))
+	}
+	say(l.Skipped(), l.Lossy(), l.Clock(), l.NextStep(now), l.NothingToUndo(), l.Decisions(), l.NewestCalls(), l.Venue(), l.Card())
+	say(l.Idle(now))
+	say(club.Unusual(), club.VenueNames(), club.NightsOffered(now), l.Places())
+	say(club.Proposal(1))
+	say(club.Alike("Early"))
+	n := l.Night()
+	if n == nil {
+		return fmt.Sprintf("%08x", h.Sum64()>>32)
+	}
+	say(n.Way(), n.Came(), n.Count(Here), n.OpenCourts(), n.Untold(), n.Groups(club), n.GroupChoice(club), n.NeedsGroups(), n.Decided(club))
+	say(n.MessagesAt(now), n.GamesEach(), n.TableNote(), n.TurnsOfAll(), n.NextTurns(2, now), n.RoundsBegin(2, now))
+	say(n.Chance(now))
+	say(n.Fit(now))
+	say(n.RoundClock(now))
+	say(n.Faults())
+	text, err = json.Marshal([]any{n.Standings(club.Name), n.Results(club.Name), n.Partings(club.Name), n.Played()})
+	say(string(text), err)
+	for _, a := range n.Bench() {
+		w, err := l.WhyNot(a.Person, now)
+		text, _ := json.Marshal(w)
+		say(a.Person, n.Late(a, now), string(text), err)
+		say(n.PinOf(a.Person))
+	}
+	for i := range n.Games {
+		g := &n.Games[i]
+		say(n.GameTime(g, now), n.OutOfTime(g, now), n.GraceLeft(g, now), n.ProposalsOf(g.ID), g.EndsDue())
+		say(n.FinalNow(g, 5, 4, now))
+		say(n.Unsettled(g))
+	}
+	return fmt.Sprintf("%08x", h.Sum64()>>32)
+}
