@@ -2,12 +2,15 @@ package session
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"pgregory.net/rapid"
+
+	"club/quadrille/scheduler"
 )
 
 // rotationOf is the rotation of a desk's night.
@@ -398,5 +401,40 @@ func TestADecisionIsWeighedAgainstWhatIsShown(t *testing.T) {
 	kept, without := Changed(r.Rounds, cost.Plan, 2), Changed(r.Rounds, anew.Plan, 2)
 	if kept.Kept != kept.Games || without.Kept == without.Games {
 		t.Errorf("two who are partners anyway: %d of %d games stay, %d where nothing was shown", kept.Kept, kept.Games, without.Kept)
+	}
+}
+
+// TestSetPairsAreNotTakenApart by an exchange, neither of one game nor of two.
+func TestSetPairsAreNotTakenApart(t *testing.T) {
+	d, _, _ := newTestDesk(t)
+	s := DefaultSettings(3)
+	s.Format = scheduler.Pairs
+	must(t, d, OpenNight{Settings: s, Courts: 2})
+	for i := range 8 {
+		must(t, d, AddGuest{Name: fmt.Sprintf("Pair %d", i)})
+	}
+	for i := 0; i < 8; i += 2 {
+		p := d.Ledger().Club().People[i]
+		p.Together = []Together{{With: d.Ledger().Club().People[i+1].ID}}
+		must(t, d, ChangePerson{p})
+	}
+	must(t, d, CallRound{})
+	g, h := d.Ledger().Night().Games[0], d.Ledger().Night().Games[1]
+	refused(t, d, ExchangePlayers{g.A[0], h.B[1]}, "set pairs stay together: send a substitute instead")
+	refused(t, d, ExchangePlayers{g.A[0], g.B[1]}, "set pairs stay together: send a substitute instead")
+}
+
+// TestAPinOfTheNextCallIsOnTheNextRound and on no later one; one of a round is on that round alone.
+func TestAPinOfTheNextCallIsOnTheNextRound(t *testing.T) {
+	n := &Night{Rounds: make([]CalledRound, 2), Pins: []Pin{{A: Team{"a"}}, {Round: 5, A: Team{"e", "f"}}, {Round: 3, A: Team{"x"}, Out: true}}}
+	g, h := PlannedGame{"1", Team{"a", "b"}, Team{"c", "d"}}, PlannedGame{"2", Team{"f", "e"}, Team{"x", "y"}}
+	for _, c := range []struct {
+		round int
+		game  PlannedGame
+		on    bool
+	}{{3, g, true}, {4, g, false}, {5, h, true}, {3, h, false}, {5, g, false}, {2, g, false}} {
+		if _, on := n.PinOn(c.round, c.game); on != c.on {
+			t.Errorf("round %d, %v: %v", c.round, c.game, on)
+		}
 	}
 }

@@ -117,3 +117,16 @@ func TestForgottenPersonsNameIsNowhere(t *testing.T) {
 		t.Errorf("left of the person: %+v with %d games, want %d", p, l.Night().GamesOf(ada.ID), games)
 	}
 }
+
+// TestANumberedNameIsNotTooLong, however long the name is that two people have.
+func TestANumberedNameIsNotTooLong(t *testing.T) {
+	long := strings.Repeat("Ada ", MaxName/4)[:MaxName-1] + "z"
+	a, _, clockA := laptop(t, "a")
+	fullNight(t, a, clockA, long, "Ben", "Cy", "Di")
+	b, logB, clockB := laptop(t, "b")
+	fullNight(t, b, clockB, long, "Bo", "Cleo", "Dan")
+	_, got, err := a.Join(logB.records, TwoAlike)
+	if err != nil || len(got.Renamed) != 1 || len(got.Renamed[0]) > MaxName || !strings.HasSuffix(got.Renamed[0], " (2)") {
+		t.Fatalf("%+v, %v", got, err)
+	}
+}

@@ -2,6 +2,7 @@ package session
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -21,6 +22,12 @@ func TestAUsualNightOpensAsItWasKept(t *testing.T) {
 	must(t, d, OpenNight{Name: "n", Settings: s, Courts: 3, Venue: "Dock"}, NoteCourt{"2", "slow"}, CloseCourt{"1"})
 	refused(t, d, KeepUsualNight{Name: "", Zone: zone}, "needs a name")
 	refused(t, d, KeepUsualNight{Name: "x", Day: "someday", Zone: zone}, "no day of the week")
+	for closing, ok := range map[string]bool{"": true, "21:30": true, "21:70": false, "5": false, "soon": false} {
+		err := (UsualNight{Name: "x", Settings: DefaultSettings(1), Courts: 1, Closing: closing}).validate()
+		if (err == nil) != ok || !ok && !strings.Contains(err.Error(), "write a time such as 21:30") {
+			t.Errorf("closing time %q: %v", closing, err)
+		}
+	}
 	refused(t, d, DropUsualNight{"Doubles"}, `no usual night is called "Doubles"`)
 	must(t, d, KeepUsualNight{Name: " Doubles", Day: day[:3], Zone: zone})
 	refused(t, d, KeepUsualNight{Name: "Doubles", Day: day, Zone: zone}, "kept just so already")

@@ -130,3 +130,21 @@ func words(ways []Choice) []string {
 	}
 	return out
 }
+
+// TestHowOftenPeopleSitOutTwiceRunningInWords.
+func TestHowOftenPeopleSitOutTwiceRunningInWords(t *testing.T) {
+	for _, c := range []struct {
+		times, people int
+		want          string
+	}{
+		{0, 0, "nobody twice running"},
+		{1, 1, "1 person twice running once"},
+		{4, 4, "4 people twice running once"},
+		{6, 4, "4 people twice running, 6 times in all"},
+		{2, 1, "1 person twice running, 2 times in all"},
+	} {
+		if got := twiceWord(c.times, c.people); got != c.want {
+			t.Errorf("%d times, %d people: %q, want %q", c.times, c.people, got, c.want)
+		}
+	}
+}

@@ -145,6 +145,10 @@ func TestRatingOverNights(t *testing.T) {
 	if err != nil || len(over) != 3 || over[2].Rating != last.Rating || over[0].Games != 2 || over[1].Night != club.Nights[1] {
 		t.Errorf("over the nights %+v, %v; the table has %+v", over, err, last)
 	}
+	games, _ := ratedGames(club, rating.Club())
+	if weeks := games[4].Week - games[0].Week; weeks < 1.9 || weeks > 2.1 {
+		t.Errorf("from the first night to the third are %g weeks, want two", weeks)
+	}
 	if over, err = RatingOver(club, rating.Club(), "nobody"); err != nil || over != nil {
 		t.Errorf("who never played has %v, %v", over, err)
 	}

@@ -51,7 +51,7 @@ func TestTheReportSaysWhatWasWorkedOut(t *testing.T) {
 		t.Errorf("%d ways are the best", n)
 	}
 	q.Wished = 40
-	if r, err = Reported(t.Context(), q, nil); err != nil || r.Best != -1 || !slices.ContainsFunc(r.Text(), func(l Line) bool { return strings.HasPrefix(l.Text, "No way to play") }) {
+	if r, err = Reported(t.Context(), q, nil); err != nil || r.Best != -1 || !slices.ContainsFunc(r.Text(), func(l Line) bool { return l.Flows && strings.HasPrefix(l.Text, "No way to play") }) {
 		t.Errorf("40 games each are promised by way %d, %v", r.Best, err)
 	}
 	ended, cancel := context.WithCancel(t.Context())
@@ -70,6 +70,23 @@ func TestACapMovesWithThePoints(t *testing.T) {
 	for _, c := range []struct{ points, limit, to, want int }{{11, 15, 15, 19}, {11, 15, 11, 15}, {15, 17, 9, 11}, {11, 0, 21, 0}} {
 		if got := To(scoring.Rules{To: c.points, WinBy: 2, Cap: c.limit}, c.to); got.To != c.to || got.Cap != c.want || got.WinBy != 2 {
 			t.Errorf("to %d with a cap of %d becomes %+v", c.points, c.limit, got)
+		}
+	}
+}
+
+// TestTheSmallestHall has people for one court, and one fewer is too few.
+func TestTheSmallestHall(t *testing.T) {
+	h := Hall{People: 4, Courts: 1, Minutes: 60, Flow: session.Rounds, Rules: scoring.Rules{To: 11, WinBy: 2}}
+	if err := h.Validate(); err != nil {
+		t.Error(err)
+	}
+	for _, change := range []func(h *Hall){
+		func(h *Hall) { h.People = 3 }, func(h *Hall) { h.Late = 1 }, func(h *Hall) { h.Courts = 0 }, func(h *Hall) { h.Minutes = 0 },
+		func(h *Hall) { h.Minutes = 12*60 + 1 }, func(h *Hall) { h.Courts = session.MaxCourts + 1 }, func(h *Hall) { h.Leave = -1 },
+	} {
+		wrong := h
+		if change(&wrong); wrong.Validate() == nil {
+			t.Errorf("%+v is a hall", wrong)
 		}
 	}
 }

@@ -246,3 +246,12 @@ func FuzzReadTyped(f *testing.F) {
 		}
 	})
 }
+
+// TestRoundsAreNumberedFromOne, on paper too.
+func TestRoundsAreNumberedFromOne(t *testing.T) {
+	for text, ok := range map[string]bool{"1": true, "500": true, "0": false, "501": false, "-1": false, "99999": false, "x": false} {
+		if _, err := paper.ReadTyped(strings.NewReader(text + " 1 11 7\n")); (err == nil) != ok || !ok && !strings.Contains(err.Error(), "is no round: rounds are numbered from 1") {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}

@@ -38,6 +38,8 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"name,name\nA,B\n":                    "column name twice",
 		"name,courts\nAda,1;the far one\n":    `line 2: courts "the far one" is too long: the name of a court has at most 8 letters`,
 		"name,level\nAda,high\n":              `line 2: level "high" is no number`,
+		"name,level\nAda,10.1\n":              "is no number from 0 to 10",
+		"name,level\nAda,-0.1\n":              "is no number from 0 to 10",
 		"name,level\nAda,NaN\n":               "is no number from 0 to 10",
 		"name,arrive\nAda,7pm\n":              `line 2: arrive: "7pm" is neither a time such as 19:40 nor a round`,
 		"name,leave\nAda,25:00\n":             "no time of day",
@@ -149,4 +151,13 @@ func FuzzParse(f *testing.F) {
 			t.Fatalf("error %v does not say what it is about", err)
 		}
 	})
+}
+
+// TestTheEndsOfTheLevelsAreLevels.
+func TestTheEndsOfTheLevelsAreLevels(t *testing.T) {
+	for text, want := range map[string]float64{"": 0, "0": 0, "4,5": 4.5, "10": 10} {
+		if got, err := level(text); err != nil || got != want {
+			t.Errorf("%q is %g, %v", text, got, err)
+		}
+	}
 }

@@ -62,6 +62,9 @@ func TestRatingsMakeGamesEven(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, n := range nights {
+				if n.Stronger < 0.5 || n.Stronger > 1 {
+					t.Errorf("the stronger team wins with %.3f", n.Stronger)
+				}
 				chance[k] += n.Stronger / float64(len(nights))
 				meetings[k] += n.Certificate.MeetingEvenness.Value
 				repeats[k] += n.Certificate.PartnerRepeats.Value

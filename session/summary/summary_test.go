@@ -90,3 +90,22 @@ func TestTheSummaryOfANight(t *testing.T) {
 		}
 	}
 }
+
+// TestTheFewestGamesAreThoseOfWhoeverCame: where everybody played, nobody had none; and a wait of just a minute counts.
+func TestTheFewestGamesAreThoseOfWhoeverCame(t *testing.T) {
+	d := sessiontest.Open(t, sessiontest.Flow(session.Rounds), 1, 4)
+	for range 2 {
+		d.Must(session.CallRound{})
+		d.Pass(10)
+		d.Finish(d.Night().Running()[0], 11, 3, scoring.Played)
+		d.Pass(1)
+	}
+	d.Must(session.EndNight{})
+	got, _ := Of(d.Ledger(), d.Clock)
+	if got.People != 4 || got.Fewest != 2 || got.Most != 2 || got.SatOut != [2]int{0, 0} {
+		t.Errorf("counted is %+v", got)
+	}
+	if got.Wait == nil || got.Wait.Minutes != 1 {
+		t.Errorf("the longest wait is %+v, want 1 minute", got.Wait)
+	}
+}

@@ -161,3 +161,23 @@ func TestANightThatIsOver(t *testing.T) {
 		t.Errorf("the timeline is %+v", got)
 	}
 }
+
+// TestNothingEndsBeforeItBegins, however the clock was set: a game that is over before it was called takes no time, and
+// a stretch that ends before it begins covers none.
+func TestNothingEndsBeforeItBegins(t *testing.T) {
+	h := newHall(t, session.Rounds, 1, 4)
+	h.Must(session.CallRound{})
+	h.Pass(-30)
+	h.score(1)
+	h.Pass(40)
+	for _, b := range h.timeline().Rows[0].Blocks {
+		if b.Until.Before(b.From) {
+			t.Errorf("%+v ends before it begins", b)
+		}
+	}
+	at := func(minute int) time.Time { return sessiontest.Begin.Add(time.Duration(minute) * time.Minute) }
+	span := func(from, until int) Span { return Span{From: at(from), Until: at(until)} }
+	if got := covered([]Span{span(10, 2), span(3, 5), span(4, 6), span(6, 6)}); got != 3*time.Minute {
+		t.Errorf("%v are covered, want 3 minutes", got)
+	}
+}
