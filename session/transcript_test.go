@@ -20,23 +20,23 @@ import (
 
 var update = flag.Bool("update", false, "write testdata/transcripts.txt anew")
 
-// transcriptNights is how many nights the file tells, and transcriptSteps how many commands each of them has.
-const (
-	transcriptNights = 30
-	transcriptSteps  = 70
-)
+// transcriptSteps is how many commands each night has.
+const transcriptSteps = 70
 
 // TestNightsGoAsTheyWent plays nights of any kind with any commands, always the same, and holds what each command did
 // or why it was refused, in the words that people read, and a digest of all that the ledger tells then. Whoever changes
 // words or rules on purpose writes the file anew with -update and reads what changed.
-func TestNightsGoAsTheyWent(t *testing.T) {
+func TestNightsGoAsTheyWent(t *testing.T) { NightsAsBefore(t, "testdata/transcripts.txt", 30, digestOf) }
+
+// NightsAsBefore plays so many of these nights, tells them line by line, and compares them with a file, or writes it with -update.
+// Each line ends with what is told of the moment, in one word.
+func NightsAsBefore(t *testing.T, file string, nights int, tell func(l *Ledger, now time.Time) string) {
 	var out strings.Builder
-	for seed := range transcriptNights {
+	for seed := range nights {
 		fmt.Fprintf(&out, "night %d\n", seed)
 		d := rand.New(rand.NewPCG(uint64(seed), 31))
-		out.WriteString(rapid.Custom(func(rt *rapid.T) string { return transcript(t, rt, d) }).Example(seed))
+		out.WriteString(rapid.Custom(func(rt *rapid.T) string { return transcript(t, rt, d, tell) }).Example(seed))
 	}
-	const file = "testdata/transcripts.txt"
 	if *update {
 		if err := os.WriteFile(file, []byte(out.String()), 0o644); err != nil {
 			t.Fatal(err)
@@ -47,7 +47,7 @@ func TestNightsGoAsTheyWent(t *testing.T) {
 		t.Fatal(err)
 	}
 	want, got := strings.Split(string(text), "\n"), strings.Split(out.String(), "\n")
-	exact := runtime.GOARCH == "amd64" // other machines may round otherwise what the digests have of forecasts and costs
+	exact := runtime.GOARCH == "amd64" // other machines may round otherwise what is told of forecasts and costs
 	for i := range min(len(want), len(got)) {
 		if want[i] != got[i] && (exact || withoutDigest(want[i]) != withoutDigest(got[i])) {
 			t.Fatalf("line %d of %s:\nnow    %s\nbefore %s\nbehind %s", i+1, file, got[i], want[i], strings.Join(got[max(0, i-3):i], "\n       "))
@@ -62,7 +62,7 @@ func TestNightsGoAsTheyWent(t *testing.T) {
 func withoutDigest(line string) string { return line[:max(0, strings.LastIndexByte(line, ' '))] }
 
 // transcript plays a night and tells it, a line for each command.
-func transcript(t *testing.T, rt *rapid.T, chance *rand.Rand) string {
+func transcript(t *testing.T, rt *rapid.T, chance *rand.Rand, tell func(l *Ledger, now time.Time) string) string {
 	d, _, clock := newTestDesk(t)
 	s := drawNight(rt, evening)
 	s.Flow = []Flow{Rounds, Rolling}[chance.IntN(2)]
@@ -86,7 +86,7 @@ func transcript(t *testing.T, rt *rapid.T, chance *rand.Rand) string {
 		} else {
 			said += d.Ledger().Newest()
 		}
-		fmt.Fprintf(&out, "%T: %s %s\n", c, strings.ReplaceAll(said, "\n", " / "), digestOf(d.Ledger(), d.Now()))
+		fmt.Fprintf(&out, "%T: %s %s\n", c, strings.ReplaceAll(said, "\n", " / "), tell(d.Ledger(), d.Now()))
 	}
 	return out.String()
 }
