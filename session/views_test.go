@@ -26,7 +26,7 @@ import (
 // each for the hall, what wants attention, the calls, the timeline, the summary, the courts' pages, the public page, the
 // evenings of people, the ladder, the sheets and the tables.
 func TestEverybodySeesWhatTheySaw(t *testing.T) {
-	session.NightsAsBefore(t, "testdata/views.txt", 12, views)
+	session.NightsAsBefore(t, 12, views)
 }
 
 // views is a digest of each view of a moment.
