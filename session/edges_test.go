@@ -224,3 +224,24 @@ func TestTwoNewPeopleOfAKnownNightAreOne(t *testing.T) {
 	}
 	checkReplay(t, a, logA)
 }
+
+// TestTheRallyThatEndedAGameIsTakenBack by name, and the game goes on; an entry before it is part of a sheet that is
+// closed.
+func TestTheRallyThatEndedAGameIsTakenBack(t *testing.T) {
+	d, log, _ := newTestDesk(t)
+	withPeople(t, d, 1, 4, Rounds)
+	must(t, d, CallRound{})
+	var last, before uint64
+	for game1(d).Running() {
+		before = last
+		must(t, d, ScoreRally{Game: 1, Rally: scoring.Rally{Won: game1(d).State.Serving}})
+		last = d.Ledger().Actions()[len(d.Ledger().Actions())-1].ID
+	}
+	refused(t, d, UndoAction{before}, "that game is over: correct its score, or undo its end first")
+	must(t, d, UndoAction{last})
+	if g := game1(d); !g.Running() || g.Final != nil {
+		t.Errorf("the game is %+v", g)
+	}
+	must(t, d, UndoAction{before})
+	checkReplay(t, d, log)
+}

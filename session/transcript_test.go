@@ -15,6 +15,7 @@ import (
 	"pgregory.net/rapid"
 
 	"club/quadrille/scoring"
+	"club/quadrille/session/roster"
 )
 
 // transcriptSteps is how many commands each night has.
@@ -110,12 +111,39 @@ func drawLikely(t *rapid.T, chance *rand.Rand, l *Ledger, now time.Time) Command
 		return ScoreRally{n.Running()[0].ID, scoring.Rally{Won: scoring.Team(chance.IntN(2))}}
 	case what < 18:
 		return drawAny(t, l, now)
+	case what < 19:
+		return ImportRoster{Entries: drawRoster(chance, l.Club()), Arrived: chance.IntN(2) == 0}
 	}
 	c := drawCommand(t, l)
 	if _, ends := c.(EndNight); ends && chance.IntN(3) > 0 {
 		return Undo{}
 	}
 	return c
+}
+
+// drawRoster draws two people of a list, known to the club or not, with whatever a list says of people.
+func drawRoster(chance *rand.Rand, club *Club) (out []roster.Entry) {
+	known := func() string { return club.People[chance.IntN(len(club.People))].Name }
+	for i := range 2 {
+		e := roster.Entry{Line: i + 2, Name: fmt.Sprintf("Listed %d", chance.IntN(9)), Group: []string{"", "x", "y"}[chance.IntN(3)], Level: float64(chance.IntN(4))}
+		switch chance.IntN(6) {
+		case 0:
+			e.Name = known()
+		case 1:
+			e.KeepApart, e.NotPartner = []string{known()}, []string{known()}
+		case 2:
+			e.Courts = []string{"2", "1"}
+		case 3:
+			e.PartnerWith = []roster.Partner{{Name: known(), Times: chance.IntN(3)}}
+		case 4:
+			e.Arrive = roster.Moment{Round: 1 + chance.IntN(4)}
+			e.Leave = roster.Moment{Clock: 20 * time.Hour, IsClock: true}
+		}
+		if i == 0 || e.Name != out[0].Name {
+			out = append(out, e)
+		}
+	}
+	return out
 }
 
 // digestOf is a digest of all that a ledger tells of a moment.
@@ -149,6 +177,9 @@ func digestOf(l *Ledger, now time.Time) string {
 		w, err := l.WhyNot(a.Person, now)
 		text, _ := json.Marshal(w)
 		say(a.Person, n.Late(a, now), string(text), err)
+		if err == nil {
+			say(w.Words(club.Name), w.Brief(club.Name))
+		}
 		say(n.PinOf(a.Person))
 	}
 	for i := range n.Games {

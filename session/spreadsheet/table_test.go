@@ -178,6 +178,18 @@ func TestWhatIsTooLargeTakesNoMemory(t *testing.T) {
 	}
 }
 
+// A table may be just as large as the limit, and no byte larger.
+func TestATableAsLargeAsTheLimit(t *testing.T) {
+	text := "name,age\n" + strings.Repeat("Ada Alder,30\n", 9000)
+	text += strings.Repeat("\n", 1<<20-len(text))
+	if _, _, err := cells(people, strings.NewReader(text)); err != nil && strings.Contains(err.Error(), "larger than") {
+		t.Errorf("just 1 MiB: %v", err)
+	}
+	if _, _, err := cells(people, strings.NewReader(text+"\n")); err == nil || !strings.Contains(err.Error(), "larger than 1 MiB") {
+		t.Errorf("a byte more: %v", err)
+	}
+}
+
 // Whatever bytes there are, they are refused in words, or read as text with lines that count up.
 func FuzzRead(f *testing.F) {
 	f.Add([]byte("name,age\nAda,30\n"))
