@@ -22,11 +22,11 @@ import (
 	"club/quadrille/session/timeline"
 )
 
-// TestEverybodySeesWhatTheySaw holds, of twelve of the same nights, all that desk, hall, phones and paper are shown: a few letters
+// TestEverybodySeesWhatTheySaw holds, of eight of the same nights, all that desk, hall, phones and paper are shown: a few letters
 // each for the hall, what wants attention, the calls, the timeline, the summary, the courts' pages, the public page, the
 // evenings of people, the ladder, the sheets and the tables.
 func TestEverybodySeesWhatTheySaw(t *testing.T) {
-	session.NightsAsBefore(t, 12, views)
+	session.NightsAsBefore(t, 8, views)
 }
 
 // views is a digest of each view of a moment.
