@@ -104,6 +104,9 @@ func (e CourtOpened) apply(f *fold, _ time.Time) error {
 	if err != nil {
 		return err
 	}
+	if e.Court == "" {
+		return fmt.Errorf("a court needs a name")
+	}
 	n.Plan = nil
 	if c := n.Court(e.Court); c != nil {
 		c.Open = true
