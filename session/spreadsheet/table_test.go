@@ -53,6 +53,7 @@ func TestTablesAsSpreadsheetsSaveThem(t *testing.T) {
 		"tabs, an empty cell":   {"id\tname\tage\n\t\tAda\n7\tBen\t3\n", "2:=Ada 3:Ben=3", nil},
 		"a line that says so":   {"sep=|\nname|age\nAda|30\n", "3:Ada=30", nil},
 		"said in quotes":        {"\"sep=;\"\r\nname;age\r\nAda;30\r\n", "3:Ada=30", nil},
+		"none that says so":     {"sep=,name,age\nx,Ada,30\n", "2:Ada=30", []string{"not used: the column sep="}},
 		"old line ends":         {"name,age\rAda,30\rBen,\"4\r5\"\r", "2:Ada=30 3:Ben=4\n5", nil},
 		"Windows line ends":     {"name,age\r\nAda,30\r\n", "2:Ada=30", nil},
 		"empty rows at the end": {"name,age\nAda,30\n,\n , \n", "2:Ada=30", nil},
