@@ -146,6 +146,7 @@ func TestASwapOfPeopleToCome(t *testing.T) {
 	playRound(t, d, clock)
 	shown := rotationOf(t, d, clock.now).Rounds
 	a, b := shown[1].Games[0].A[0], shown[1].Out[0]
+	refused(t, d, SwapPlanned{Round: 3, A: b, B: shown[1].Out[1], Shown: shown}, "both sit out in that round")
 	command := SwapPlanned{Round: 3, A: a, B: b, Shown: shown}
 	cost, err := Weigh(context.Background(), d.Ledger(), command, clock.now, Shown{})
 	if err != nil {
