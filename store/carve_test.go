@@ -2,11 +2,17 @@ package store
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+	"time"
+
+	bolt "go.etcd.io/bbolt"
 
 	"club/quadrille/session"
 )
@@ -101,5 +107,109 @@ func TestFilesWithoutAName(t *testing.T) {
 	}
 	if err := (&NotOursError{"club.qdb", "it is empty"}); err.Error() != "club.qdb is no club file: it is empty" {
 		t.Error(err)
+	}
+}
+
+// TestCarveHeadsFindsEachUntilItIsEnough, past what only begins like one.
+func TestCarveHeadsFindsEachUntilItIsEnough(t *testing.T) {
+	heads := []Head{newHead("first"), newHead("second"), newHead("third")}
+	var file []byte
+	for _, h := range heads {
+		file = append(append(append(file, "some bytes"...), headMark...), h.encode()...)
+	}
+	file = append(file, headMark[:3]...)
+	for enough := 1; enough <= 4; enough++ {
+		var found []Head
+		carveHeads(bytes.NewReader(file), int64(len(file)), func(h Head) bool {
+			found = append(found, h)
+			return len(found) < enough
+		})
+		if want := heads[:min(enough, 3)]; !slices.Equal(found, want) {
+			t.Errorf("%d are enough: found %v, want %v", enough, found, want)
+		}
+	}
+}
+
+// TestANoteFarFromAllEventsIsDamage, and one that is near tells of events that are lost.
+func TestANoteFarFromAllEventsIsDamage(t *testing.T) {
+	for beyond, want := range map[uint64]string{maxNoted + 1: "the note of the newest event's number is damaged", 7: "are missing", 0: ""} {
+		path, recs := nightFile(t, 20)
+		last := recs[len(recs)-1].Seq
+		edit(t, path, func(tx *bolt.Tx) error { return tx.Bucket(logBucket).SetSequence(last + beyond) })
+		r, err := Check(path)
+		if err != nil || !strings.Contains(strings.Join(r.Faults, "; "), want) || (want == "") != r.Sound() || r.OpenEnd != (beyond > maxNoted) {
+			t.Errorf("%d beyond: %+v, %v", beyond, r, err)
+		}
+	}
+}
+
+// TestAFreshFileNeverTakesANameThatIsTaken, also where the disk knows no links.
+func TestAFreshFileNeverTakesANameThatIsTaken(t *testing.T) {
+	dir := t.TempDir()
+	taken, free := filepath.Join(dir, "taken"), filepath.Join(dir, "free")
+	if err := os.WriteFile(taken, []byte("mine"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := linkNew(filepath.Join(dir, "none"), taken); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("a name that is taken: %v", err)
+	}
+	if err := linkNew(filepath.Join(dir, "none"), free); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("nothing to name: %v", err)
+	}
+	if err := linkNew(taken, free); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestSweepGoesOnBehindAFolderThatIsNot there.
+func TestSweepGoesOnBehindAFolderThatIsNot(t *testing.T) {
+	dir, other := t.TempDir(), t.TempDir()
+	left := filepath.Join(other, ".club.qdb.new-12345")
+	for _, name := range []string{left, filepath.Join(other, "club.qdb.new-12345")} {
+		if err := os.WriteFile(name, nil, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	Sweep(filepath.Join(dir, "club.qdb"), filepath.Join(dir, "none"), other)
+	files, err := os.ReadDir(other)
+	if err != nil || len(files) != 1 || files[0].Name() != "club.qdb.new-12345" {
+		t.Errorf("left are %v, %v", files, err)
+	}
+}
+
+// TestPatienceIsHalfASecondUnlessAskedOtherwise.
+func TestPatienceIsHalfASecondUnlessAskedOtherwise(t *testing.T) {
+	if o := newOptions(nil); o.patience != 500*time.Millisecond || o.createdBy != "" {
+		t.Errorf("%+v", o)
+	}
+	if o := newOptions([]Option{Patience(time.Minute), CreatedBy("v9")}); o.patience != time.Minute || o.createdBy != "v9" {
+		t.Errorf("%+v", o)
+	}
+}
+
+// TestASnapshotThatIsNotKeptMakesTheStoreUnsure, and it looks again.
+func TestASnapshotThatIsNotKeptMakesTheStoreUnsure(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	s := mustOpen(t, path)
+	appendActions(t, s, season(20))
+	last := s.Last()
+	for _, seq := range []uint64{0, last + 1} {
+		if err := s.KeepSnapshot(session.Snapshot{Seq: seq, State: []byte("x")}); !errors.Is(err, session.ErrOutOfStep) {
+			t.Errorf("of event %d: %v", seq, err)
+		}
+	}
+	s.file.Close() // what a disk that was pulled out looks like
+	var file *FileError
+	if err := s.KeepSnapshot(session.Snapshot{Seq: last, State: []byte("x")}); !errors.As(err, &file) || !s.unsure {
+		t.Errorf("%v, unsure %t", err, s.unsure)
+	}
+	if err := s.Reopen(); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.KeepSnapshot(session.Snapshot{Seq: last, State: []byte("x")}); err != nil {
+		t.Error(err)
+	}
+	if kept, ok := s.Snapshot(); !ok || kept.Seq != last {
+		t.Errorf("kept is %+v", kept)
 	}
 }

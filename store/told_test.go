@@ -20,6 +20,13 @@ func TestDamageIsToldAsBefore(t *testing.T) {
 	sound, dir := keptFile(t), t.TempDir()
 	var out strings.Builder
 	var usual string
+	var head Head
+	own := func(h Head) bool {
+		if usual == "" {
+			head = h
+		}
+		return h == head
+	}
 	told := func(what string, data []byte) {
 		path, to := filepath.Join(dir, "told.qdb"), filepath.Join(dir, "rescued.qdb")
 		if err := os.WriteFile(path, data, 0o600); err != nil {
@@ -28,7 +35,7 @@ func TestDamageIsToldAsBefore(t *testing.T) {
 		defer os.Remove(path)
 		defer os.Remove(to)
 		report := func(r Report, err error) string {
-			text := fmt.Sprintf("%d records, last %d, open %t, %q %q %v", r.Records, r.Last, r.OpenEnd, r.Faults[:min(2, len(r.Faults))], r.Notes, err)
+			text := fmt.Sprintf("%d records, last %d, open %t, %d of %d bytes free, made by %q, its own head %t, schema %d, %q %q %v", r.Records, r.Last, r.OpenEnd, r.Free, r.Bytes, r.Head.CreatedBy, own(r.Head), r.Head.Schema, r.Faults[:min(2, len(r.Faults))], r.Notes, err)
 			if len(r.Faults) > 2 {
 				text += fmt.Sprintf(" and %d more faults", len(r.Faults)-2)
 			}
