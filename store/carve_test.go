@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -132,7 +133,7 @@ func TestCarveHeadsFindsEachUntilItIsEnough(t *testing.T) {
 
 // TestANoteFarFromAllEventsIsDamage, and one that is near tells of events that are lost.
 func TestANoteFarFromAllEventsIsDamage(t *testing.T) {
-	for beyond, want := range map[uint64]string{maxNoted + 1: "the note of the newest event's number is damaged", 7: "are missing", 0: ""} {
+	for beyond, want := range map[uint64]string{maxNoted + 1: "the note of the newest event's number is damaged", maxNoted: "are missing", 7: "are missing", 0: ""} {
 		path, recs := nightFile(t, 20)
 		last := recs[len(recs)-1].Seq
 		edit(t, path, func(tx *bolt.Tx) error { return tx.Bucket(logBucket).SetSequence(last + beyond) })
@@ -238,6 +239,46 @@ func TestAnEventThatVanishesIsDamage(t *testing.T) {
 		}
 		if damaged == nil || seen >= 7 {
 			t.Errorf("%s: events up to %d were given, and the damage was %v", name, seen, damaged)
+		}
+	}
+}
+
+// TestAFileThatLooksLikeNothingButRecordsIsGivenUp: to add all of them up would take for ever.
+func TestAFileThatLooksLikeNothingButRecordsIsGivenUp(t *testing.T) {
+	const size = 512 << 10
+	file := make([]byte, 0, size)
+	for len(file) < size {
+		begin := make([]byte, 16)
+		begin[keySize] = frameLayout
+		binary.BigEndian.PutUint32(begin[keySize+1:], uint32(max(frameMin, min(maxFrame, size-len(file)-keySize))))
+		file = append(file, begin...)
+	}
+	if err := carve(bytes.NewReader(file), size, func(f frame) { t.Fatalf("found %+v", f) }); !errors.Is(err, errTooMany) {
+		t.Errorf("it says %v", err)
+	}
+	if err := carve(bytes.NewReader(file[:8<<10]), 8<<10, func(f frame) { t.Fatalf("found %+v", f) }); err != nil {
+		t.Errorf("of a part: %v", err)
+	}
+}
+
+// TestAHeadThatIsCutShortIsNone, wherever it is cut.
+func TestAHeadThatIsCutShortIsNone(t *testing.T) {
+	whole := newHead("a maker").encode()
+	for n := range len(whole) {
+		if h, err := decodeHead(whole[:n]); err == nil {
+			t.Errorf("of %d bytes: %+v", n, h)
+		}
+	}
+}
+
+// TestCompactingPaysForALargeFileThatIsMostlyFree, from one MiB on and above a half.
+func TestCompactingPaysForALargeFileThatIsMostlyFree(t *testing.T) {
+	for _, c := range []struct {
+		bytes, free int64
+		pays        bool
+	}{{1 << 20, 1<<19 + 1, true}, {1 << 20, 1 << 19, false}, {1<<20 - 1, 1<<20 - 2, false}, {8 << 20, 5 << 20, true}} {
+		if got := (Report{Bytes: c.bytes, Free: c.free}).Sparse(); got != c.pays {
+			t.Errorf("%d of %d bytes free: %t", c.free, c.bytes, got)
 		}
 	}
 }
