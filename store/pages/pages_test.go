@@ -187,6 +187,7 @@ func TestDamageIsNamed(t *testing.T) {
 		{"kind", leaf*size + 8, []byte{0x10}, "it is neither branch nor leaf"},
 		{"count", leaf*size + 10, []byte{0xff}, "more than fit"},
 		{"overflow", leaf*size + 13, []byte{0xff}, "more than there can be"},
+		{"bucket", root*size + 16 + 12, []byte{8}, "a bucket is cut short"},
 		{"flags", leaf*size + 16, []byte{2}, "an entry is neither bucket nor value"},
 		{"position", leaf*size + 21, []byte{0xff}, "an entry points outside of the page"},
 		{"key size", leaf*size + 25, []byte{0xff}, "an entry points outside of the page"},
