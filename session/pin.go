@@ -66,6 +66,16 @@ func (n *Night) PinOn(round int, g PlannedGame) (Pin, bool) {
 	return Pin{}, false
 }
 
+// HeldOut lists those of a planned round's bench who sit out by hand.
+func (n *Night) HeldOut(round int, out []PersonID) (held []PersonID) {
+	for _, id := range out {
+		if slices.Contains(n.Pins, Pin{Round: round, A: Team{id}, Out: true}) {
+			held = append(held, id)
+		}
+	}
+	return held
+}
+
 // PinOf is what was decided by hand about somebody's next game, false where nothing was.
 func (n *Night) PinOf(id PersonID) (Pin, bool) {
 	for _, p := range n.Pins {

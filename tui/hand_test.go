@@ -124,6 +124,7 @@ func TestWhoIsSwappedOutSitsOutByHand(t *testing.T) {
 	if pin, ok := s.night().PinOf(out); !ok || !pin.Out {
 		t.Fatalf("pins %+v", s.night().Pins)
 	}
+	s.shows("◆ Cleo O. by hand")
 	s.press("b", "home").shows("out, by hand").press("y").shows("sits out next by the organiser's decision")
 	s.press("b", "home", "p").shows("sits out): release that first").press("esc", "u").press("b").hides("out, by hand")
 	if len(s.night().Pins) != 0 {

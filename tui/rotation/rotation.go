@@ -290,6 +290,9 @@ func blocksOf(c ui.Context) []block {
 			state = "next"
 		}
 		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", len(n.Rounds)+1+i)) + "  " + state + sitOut(c, r.Out)}
+		if held := n.HeldOut(len(n.Rounds)+1+i, r.Out); len(held) > 0 {
+			b[0] += c.Theme.Warn.Render("  ◆ " + c.Names.List(held) + " by hand")
+		}
 		for _, g := range r.Games {
 			text := gameLine(c, g.Court, g.A, g.B, "v")
 			if _, pinned := n.PinOn(len(n.Rounds)+1+i, g); pinned {
