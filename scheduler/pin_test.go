@@ -169,6 +169,9 @@ func TestPinsAreRefusedInWords(t *testing.T) {
 	if why := Unpinnable(p, night.SitsOut(0, 4)); why != "" {
 		t.Error(why)
 	}
+	if why := Unpinnable(plain(12, 3, 2), night.SitsOut(1, 4)); why != "everybody plays in that round" {
+		t.Error(why)
+	}
 	p.Pins = append(p.Pins[:1], night.Partners(0, 7, 8), night.Partners(0, 9, 1), night.Partners(0, 0, 10))
 	if why := Unpinnable(p, night.Plays(0, 2)); !strings.Contains(why, "the 2 games of that round have no place left") {
 		t.Error(why)

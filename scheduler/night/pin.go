@@ -231,8 +231,12 @@ func (n *Night) crowded(k int) string {
 	if teams > 2*games || seats > 4*games {
 		return fmt.Sprintf("the %d games of that round have no place left", games)
 	}
-	if bench := len(n.Here[p.Round]) - 4*games; p.Out && rests > bench {
+	switch bench := len(n.Here[p.Round]) - 4*games; {
+	case !p.Out || rests <= bench:
+		return ""
+	case bench <= 0:
+		return "everybody plays in that round"
+	default:
 		return fmt.Sprintf("only %d sit out in that round", bench)
 	}
-	return ""
 }
