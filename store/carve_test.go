@@ -5,11 +5,14 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -285,5 +288,67 @@ func TestCompactingPaysForALargeFileThatIsMostlyFree(t *testing.T) {
 		if got := (Report{Bytes: c.bytes, Free: c.free}).Sparse(); got != c.pays {
 			t.Errorf("%d of %d bytes free: %t", c.free, c.bytes, got)
 		}
+	}
+}
+
+// spoilt is a disk on which some bytes cannot be read.
+type spoilt struct {
+	data     []byte
+	from, to int64
+}
+
+func (s spoilt) ReadAt(p []byte, off int64) (int, error) {
+	end := min(off+int64(len(p)), int64(len(s.data)))
+	switch {
+	case off >= s.from && off < s.to:
+		return 0, syscall.EIO
+	case off < s.from && end > s.from:
+		return copy(p, s.data[off:s.from]), syscall.EIO
+	case off >= int64(len(s.data)):
+		return 0, io.EOF
+	}
+	n := copy(p, s.data[off:end])
+	if n < len(p) {
+		return n, io.EOF
+	}
+	return n, nil
+}
+
+// TestCarveGoesOnBehindABadSector: only what lies in it is not found.
+func TestCarveGoesOnBehindABadSector(t *testing.T) {
+	var file []byte
+	var want []uint64
+	bad := [2]int64{100<<10 + 700, 112 << 10}
+	for seq := uint64(1); len(file) < 300<<10; seq++ {
+		f := frame{Record: session.Record{Seq: seq, Action: 1, Kind: "short", Payload: bytes.Repeat([]byte{byte(seq)}, 90)}}
+		key, value, err := f.encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		from := int64(len(file))
+		file = append(append(file, key...), value...)
+		if to := int64(len(file)); to <= bad[0] || from >= bad[1] {
+			want = append(want, seq)
+		}
+	}
+	var found []uint64
+	err := carve(spoilt{file, bad[0], bad[1]}, int64(len(file)), func(f frame) { found = append(found, f.Seq) })
+	if err != nil || !slices.Equal(found, want) {
+		t.Errorf("%d events were found of %d: %v", len(found), len(want), err)
+	}
+}
+
+// TestCarveFindsTheLongestRecord that there can be.
+func TestCarveFindsTheLongestRecord(t *testing.T) {
+	f := frame{Record: session.Record{Seq: 9, Action: 9, Kind: strings.Repeat("k", math.MaxUint8), Payload: bytes.Repeat([]byte{7}, MaxPayload)}}
+	key, value, err := f.encode()
+	if err != nil || len(value) != maxFrame {
+		t.Fatalf("%d bytes, %v", len(value), err)
+	}
+	file := append(append([]byte("before"), key...), value...)
+	found := 0
+	err = carve(bytes.NewReader(file), int64(len(file)), func(g frame) { found += int(g.Seq) })
+	if err != nil || found != 9 {
+		t.Errorf("found %d, %v", found, err)
 	}
 }
