@@ -352,3 +352,43 @@ func TestCarveFindsTheLongestRecord(t *testing.T) {
 		t.Errorf("found %d, %v", found, err)
 	}
 }
+
+// TestASnapshotThatIsCutShortIsNone, wherever it is cut, and the whole one is what was kept.
+func TestASnapshotThatIsCutShortIsNone(t *testing.T) {
+	for _, state := range []string{"", "x", "the state"} {
+		kept := snapshot{session.Snapshot{Seq: 7, State: []byte(state)}, 99}
+		whole := kept.encode()
+		for n := range len(whole) {
+			if s, err := decodeSnapshot(whole[:n]); err == nil {
+				t.Errorf("of %d bytes of %d: %+v", n, len(whole), s)
+			}
+		}
+		if got, err := decodeSnapshot(whole); err != nil || got.Seq != 7 || string(got.State) != state || got.sum != 99 {
+			t.Errorf("%q: %+v, %v", state, got, err)
+		}
+	}
+}
+
+// TestTheNearestOfTheRecordsTooFarIsNamed, not the farthest, and none that is within reach.
+func TestTheNearestOfTheRecordsTooFarIsNamed(t *testing.T) {
+	s := salvage{placed: map[uint64]frame{}, loose: map[uint64][]frame{}}
+	for _, seq := range []uint64{5 + maxGap, 9 + 3*maxGap, 6 + maxGap, 7 + 2*maxGap} {
+		s.placed[seq] = frame{Record: session.Record{Seq: seq}}
+	}
+	if got := s.beyond(5); got != 6+maxGap {
+		t.Errorf("behind 5 it is %d, want %d", got, 6+maxGap)
+	}
+	if got := s.beyond(9 + 3*maxGap); got != 0 {
+		t.Errorf("behind all it is %d", got)
+	}
+}
+
+// TestARecordMayHaveFourMiB and no byte more.
+func TestARecordMayHaveFourMiB(t *testing.T) {
+	for size, ok := range map[int]bool{4 << 20: true, 4<<20 + 1: false} {
+		f := frame{Record: session.Record{Seq: 1, Kind: "k", Payload: make([]byte, size)}}
+		if _, _, err := f.encode(); (err == nil) != ok {
+			t.Errorf("%d bytes: %v", size, err)
+		}
+	}
+}
