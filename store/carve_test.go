@@ -392,3 +392,46 @@ func TestARecordMayHaveFourMiB(t *testing.T) {
 		}
 	}
 }
+
+// TestARecordThatIsCutShortIsNone, wherever it is cut, in each layout.
+func TestARecordThatIsCutShortIsNone(t *testing.T) {
+	for _, layout := range []uint8{seedless, frameLayout} {
+		f := frame{layout: layout, Record: session.Record{Seq: 3, Action: 3, Kind: "k", Payload: []byte("{}")}}
+		key, value, err := f.encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n := range len(value) {
+			if got, err := decodeFrame(key, value[:n]); err == nil {
+				t.Errorf("layout %d, %d bytes of %d: %+v", layout, n, len(value), got)
+			}
+		}
+		if got, err := decodeFrame(key, value); err != nil || got.Seq != 3 || got.Kind != "k" || string(got.Payload) != "{}" {
+			t.Errorf("layout %d: %+v, %v", layout, got, err)
+		}
+		if _, err := decodeFrame(key[1:], value); err == nil {
+			t.Error("a short key is taken")
+		}
+	}
+}
+
+// TestAnOldRecordOfAnotherFileIsTold: records of the older layout know their file by the first of them alone.
+func TestAnOldRecordOfAnotherFileIsTold(t *testing.T) {
+	for _, c := range []struct {
+		before, seed uint32
+		faults       int
+	}{{7, 7, 0}, {8, 7, 1}} {
+		f := frame{layout: seedless, before: c.before, Record: session.Record{Seq: 1, Action: 1, Kind: "k"}}
+		key, value, err := f.encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var checked chain
+		if _, ok := checked.add(key, value); !ok {
+			t.Fatal(checked.faults)
+		}
+		if checked.belong(c.seed); len(checked.faults) != c.faults {
+			t.Errorf("first before %d, seed %d: %q", c.before, c.seed, checked.faults)
+		}
+	}
+}

@@ -1,11 +1,32 @@
 package store
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"testing"
 	"time"
 )
+
+// TestAMovedFileIsTracked to where it is now, as far as the system tells.
+func TestAMovedFileIsTracked(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	s := mustOpen(t, path)
+	appendActions(t, s, season(10))
+	if err := os.Rename(path, path+".elsewhere"); err != nil {
+		t.Fatal(err)
+	}
+	var displaced *DisplacedError
+	if err := s.InPlace(); !errors.As(err, &displaced) || displaced.Now != path+".elsewhere" || displaced.Removed || displaced.Taken {
+		t.Errorf("%+v, %v", displaced, err)
+	}
+	if err := os.Remove(path + ".elsewhere"); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.InPlace(); !errors.As(err, &displaced) || displaced.Now != "" || !displaced.Removed {
+		t.Errorf("%+v, %v", displaced, err)
+	}
+}
 
 // TestNoFileIsLeftOpen by what puts a new file in the place of the old one, looks at files, or copies them.
 func TestNoFileIsLeftOpen(t *testing.T) {

@@ -200,6 +200,8 @@ func TestDamageIsNamed(t *testing.T) {
 		{"free list", int(f.header.freeList)*size + 16, order.AppendUint64(nil, child), "it is listed as free twice or still used"},
 		{"free far", int(f.header.freeList)*size + 16, order.AppendUint64(nil, 1<<40), "is listed as free but lies outside"},
 		{"free count", int(f.header.freeList)*size + 10, []byte{0xfe, 0x0f}, "the list of free pages claims"},
+		{"free next", int(f.header.freeList)*size + 16, order.AppendUint64(nil, f.header.pages), "is listed as free but lies outside"},
+		{"free header", int(f.header.freeList)*size + 16, order.AppendUint64(nil, 1), "is listed as free but lies outside"},
 		{"free kind", int(f.header.freeList)*size + 8, []byte{kindLeaf}, "it is not the list of free pages"},
 		{"free short", int(f.header.freeList)*size + 10, []byte{1, 0}, "it is neither used nor free"},
 	} {
