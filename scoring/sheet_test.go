@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
@@ -368,4 +369,23 @@ func TestSheetsThatWereNotRefusedFold(t *testing.T) {
 			t.Fatalf("%v is recorded as %v, %v", state.Score, final, err)
 		}
 	})
+}
+
+// The lengths of the stops, with their rules beside the constants.
+func TestHowLongStopsLast(t *testing.T) {
+	for got, want := range map[time.Duration]time.Duration{
+		scoring.TimeOutLength: 60 * time.Second, scoring.MedicalLength: 900 * time.Second, scoring.BetweenGames: 120 * time.Second,
+	} {
+		if got != want {
+			t.Errorf("%v, want %v", got, want)
+		}
+	}
+	if scoring.EndChangeLength != scoring.TimeOutLength {
+		t.Errorf("a change of ends lasts %v", scoring.EndChangeLength)
+	}
+	for to, want := range map[int]int{11: 2, 15: 2, 21: 3} {
+		if got := (scoring.Rules{To: to}).TimeOuts(); got != want {
+			t.Errorf("%d time-outs in a game to %d, want %d", got, to, want)
+		}
+	}
 }
