@@ -64,6 +64,7 @@ type comparison struct {
 
 	ways             [3]sums
 	known, mix, plan met // the first nights: with everything known, mixed, and in rounds
+	fours, passed    int // of these, as the queue played them: see [known.passed]
 }
 
 // met counts repeats of partners and of meetings.
@@ -130,6 +131,9 @@ func (c *comparison) foresee(log session.Log, r simulation.Report, seed uint64) 
 		return err
 	}
 	k := foreseen(l.Club().Night(), r)
+	fours, passed := k.passed()
+	c.fours += fours
+	c.passed += passed
 	k.anneal(c.moves, seed)
 	repeats, meetings := k.met()
 	c.known.repeats += repeats
@@ -151,6 +155,13 @@ func (c *comparison) print() {
 	if n := min(c.beside, c.nights); n > 0 {
 		fmt.Printf("of the first %d nights, meetings (partner repeats): mix %d (%d), everything known %d (%d), in rounds %d (%d)\n", n,
 			c.mix.meetings, c.mix.repeats, c.known.meetings, c.known.repeats, c.plan.meetings, c.plan.repeats)
+		mean := float64(c.passed) / float64(max(1, c.fours))
+		fmt.Printf("%d fours let pass %.1f calls in the mean; called again together are at least about", c.fours, mean)
+		if pairs, ok := meanTogether(mean, 1); ok {
+			fmt.Printf(" %.0f pairs of them if nobody goes straight back on,", pairs*float64(c.fours))
+		}
+		pairs, _ := meanTogether(mean, 0)
+		fmt.Printf(" %.0f in any case\n", pairs*float64(c.fours))
 	}
 }
 
