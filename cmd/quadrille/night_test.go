@@ -165,7 +165,7 @@ func wholeNight(t *testing.T, bin program, width, height int, restless bool) {
 	// A game is scored rally by rally in bursts, while somebody arrives.
 	desk.scores(3, "\r").Shows("Call: 0 - 0 - 2").Type("aaab").Shows("Call: 0 - 3 - 1")
 	desk.Type("bbaa").Shows("Call: 3 - 2 - 1").Type("b").Shows("Call: 3 - 2 - 2").Press("backspace").Shows("Call: 3 - 2 - 1")
-	desk.Press("esc").Press("d").Type("qui\r").Shows("Saved: Quinn Ashby checked in").Press("esc")
+	desk.Press("esc").Shows("[Courts]").Press("d").Shows("[Door]").Type("qui\r").Shows("Saved: Quinn Ashby checked in").Press("esc").Shows("[Courts]")
 	desk.Press("home", "enter").Shows("Call: 3 - 2 - 1").Type("aaaaaaaa").Shows("11-2").Press("esc").Hides("side-out to 11")
 	desk.Type("113\r9 6t\r").Type("118\r").Shows("call round 4 of", "17 here")
 

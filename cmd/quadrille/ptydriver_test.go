@@ -173,6 +173,7 @@ func (s *terminal) Press(names ...string) *terminal {
 		s.Type(text)
 		if name == "esc" {
 			s.wait(fresh, "an answer to esc")
+			s.quiet() // it may have been the answer to a size before it
 		}
 	}
 	return s
