@@ -1,6 +1,7 @@
 package rating
 
 import (
+	"math"
 	"reflect"
 	"testing"
 )
@@ -28,5 +29,27 @@ func TestPartsAreThoseWhomGamesLink(t *testing.T) {
 	}
 	if want := [][]int{{0, 1, 2, 3}, {4, 5, 6, 7}, {8}}; !reflect.DeepEqual(got, want) {
 		t.Errorf("the parts are %v, want %v", got, want)
+	}
+}
+
+// TestTheMainGroupIsTheLargestAlone: of two that are as large neither is, and nobody alone is a group.
+func TestTheMainGroupIsTheLargestAlone(t *testing.T) {
+	for _, c := range []struct {
+		groups []int
+		want   int
+	}{{[]int{0, 0, 1}, 0}, {[]int{0, 1, 1, 1, 0}, 1}, {[]int{0, 0, 1, 1}, -1}, {[]int{0, 1, 2}, -1}, {nil, -1}} {
+		if got := mainGroup(c.groups); got != c.want {
+			t.Errorf("of %v it is %d, want %d", c.groups, got, c.want)
+		}
+	}
+}
+
+// TestAStatedLevelComesBack from the rating that it gives, and a better one is a higher level.
+func TestAStatedLevelComesBack(t *testing.T) {
+	m := Club()
+	for _, level := range []float64{1, 2.5, 3, 4.5, 6} {
+		if got := m.Stated(m.Level(level)); math.Abs(got-level) > 1e-9 {
+			t.Errorf("level %g comes back as %g", level, got)
+		}
 	}
 }
