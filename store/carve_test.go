@@ -435,3 +435,18 @@ func TestAnOldRecordOfAnotherFileIsTold(t *testing.T) {
 		}
 	}
 }
+
+// TestAHeadOfAnotherFileTakesItsNoteAway: what another file noted as its newest event says nothing of this one.
+func TestAHeadOfAnotherFileTakesItsNoteAway(t *testing.T) {
+	mine, other := newHead("mine"), newHead("other")
+	for _, c := range []struct {
+		before Head
+		noted  uint64
+		open   bool
+	}{{mine, 9, false}, {other, 0, true}, {Head{}, 9, false}} {
+		r := Report{Head: c.before, noted: 9}
+		if r.take(mine); r.Head != mine || r.noted != c.noted || r.OpenEnd != c.open {
+			t.Errorf("behind the head of %q: %+v", c.before.CreatedBy, r)
+		}
+	}
+}
