@@ -143,18 +143,14 @@ func (c SwapPlanned) decide(l *Ledger, env Env) ([]Event, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, id := range [2]PersonID{c.A, c.B} {
-		if slices.Contains(plan[at].Out, id) {
-			pins = append(pins, Pin{A: Team{id}, Out: true})
-		}
-	}
 	for k := range pins {
 		pins[k].Round = c.Round
 	}
 	return l.pinned(n, Pinned{Pins: pins, By: SwappedPeople, People: []PersonID{c.A, c.B}}, plan, env)
 }
 
-// swapped is a plan in which two people of a round have changed places, and the games that this changes.
+// swapped is a plan in which two people of a round have changed places, with pins of the games that this changes and of who sits
+// out by it; their round is for the caller to say.
 func swapped(club *Club, shown []PlannedRound, at int, a, b PersonID) (plan []PlannedRound, pins []Pin, err error) {
 	round, other := shown[at], func(id PersonID) PersonID {
 		switch id {
@@ -190,6 +186,11 @@ func swapped(club *Club, shown []PlannedRound, at int, a, b PersonID) (plan []Pl
 	}
 	if len(pins) == 0 {
 		return nil, nil, fmt.Errorf("%s and %s both sit out in that round", club.Name(a), club.Name(b))
+	}
+	for _, id := range [2]PersonID{a, b} {
+		if slices.Contains(fresh.Out, id) {
+			pins = append(pins, Pin{A: Team{id}, Out: true})
+		}
 	}
 	plan = slices.Clone(shown)
 	plan[at] = fresh

@@ -167,9 +167,7 @@ func (b *board) placeOut(p night.Pin, d *dice.Dice) bool {
 	if int(b.where[r*b.n.People+int(people[0])]) < b.shapes[r].Seats() && !b.seatAt(r, places, people, nil, d) {
 		return false
 	}
-	for _, i := range people {
-		b.hold(night.SitsOut(p.Round, i))
-	}
+	b.hold(p) // a fixed partner sits out with the person
 	return true
 }
 

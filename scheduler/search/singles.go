@@ -33,17 +33,19 @@ func addSingles(n *night.Night, rounds []night.Round) {
 // singles finds a game of singles for round r of the night: a free court, and the first two on the
 // bench who may meet there. People who need a rest keep it, and so does who was pinned to sit out.
 func singles(n *night.Night, r int, round night.Round) (night.Game, bool) {
-	stays := func(i night.Player) bool { return slices.Contains(n.Problem.Pins, night.SitsOut(r, i)) }
 	if len(round.Out) > 3 || n.Problem.Format == night.Pairs || n.Problem.MaxRun > 0 {
 		return night.Game{}, false
 	}
+	bench := slices.DeleteFunc(slices.Clone(round.Out), func(i night.Player) bool {
+		return slices.Contains(n.Problem.Pins, night.SitsOut(r, i))
+	})
 	for _, c := range n.OpenCourts(r) {
 		if slices.ContainsFunc(round.Games, func(g night.Game) bool { return g.Court == c }) {
 			continue
 		}
-		for x, i := range round.Out {
-			for _, j := range round.Out[x+1:] {
-				if !stays(i) && !stays(j) && n.MayPlayOn(i, c) && n.MayPlayOn(j, c) && (n.Wishes == nil || !n.Wishes.Apart[n.Wishes.At(i, j)]) {
+		for x, i := range bench {
+			for _, j := range bench[x+1:] {
+				if n.MayPlayOn(i, c) && n.MayPlayOn(j, c) && (n.Wishes == nil || !n.Wishes.Apart[n.Wishes.At(i, j)]) {
 					return night.Game{Court: c, A: night.Team{i, night.Nobody}, B: night.Team{j, night.Nobody}}, true
 				}
 			}

@@ -285,17 +285,17 @@ func blocksOf(c ui.Context) []block {
 		return out
 	}
 	for i, r := range c.Rotation.Rounds {
-		state := "planned"
+		number, state := len(n.Rounds)+1+i, "planned"
 		if i == 0 {
 			state = "next"
 		}
-		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", len(n.Rounds)+1+i)) + "  " + state + sitOut(c, r.Out)}
-		if held := n.HeldOut(len(n.Rounds)+1+i, r.Out); len(held) > 0 {
+		b := block{c.Theme.Strong.Render(fmt.Sprintf("Round %d", number)) + "  " + state + sitOut(c, r.Out)}
+		if held := n.HeldOut(number, r.Out); len(held) > 0 {
 			b[0] += c.Theme.Warn.Render("  ◆ " + c.Names.List(held) + " by hand")
 		}
 		for _, g := range r.Games {
 			text := gameLine(c, g.Court, g.A, g.B, "v")
-			if _, pinned := n.PinOn(len(n.Rounds)+1+i, g); pinned {
+			if _, pinned := n.PinOn(number, g); pinned {
 				text += c.Theme.Warn.Render("  ◆ by hand")
 			}
 			b = append(b, text)
