@@ -11,7 +11,8 @@ import (
 	"club/quadrille/scheduler/night/nighttest"
 )
 
-var update = flag.Bool("update", false, "write the files of testdata anew: pinned.txt only where plans are no worse")
+// updates tells whether the files of testdata are to be written anew: pinned.txt only where plans are no worse.
+func updates() bool { return flag.Lookup("update").Value.String() == "true" }
 
 // pinnedSeeds is with how many seeds each night is planned: one alone says more of luck than of the search.
 const pinnedSeeds = 4
@@ -127,7 +128,7 @@ func TestNoChangeWorsensThePinnedNights(t *testing.T) {
 		fmt.Fprintf(&out, "%s: %d %d %d\n", names[k], now.sitouts, now.repeats, now.pays)
 		old, known := before[names[k]]
 		switch {
-		case !known && !*update:
+		case !known && !updates():
 			t.Errorf("%s is not pinned", names[k])
 		case known && (now.sitouts > old.sitouts):
 			t.Errorf("%s: %+v, pinned %+v", names[k], now, old)
@@ -138,7 +139,7 @@ func TestNoChangeWorsensThePinnedNights(t *testing.T) {
 	if len(before) > 0 && sum.pays > was.pays {
 		t.Errorf("all nights pay %d, pinned %d", sum.pays, was.pays)
 	}
-	if *update && !t.Failed() {
+	if updates() && !t.Failed() {
 		if err := os.WriteFile(file, []byte(out.String()), 0o644); err != nil {
 			t.Fatal(err)
 		}

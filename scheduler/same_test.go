@@ -1,14 +1,18 @@
 package scheduler
 
 import (
+	"cmp"
 	"fmt"
 	"hash/fnv"
 	"math/rand/v2"
-	"os"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/x/exp/golden"
+
+	"club/quadrille/scheduler/night"
 	"club/quadrille/scheduler/night/nighttest"
 )
 
@@ -53,7 +57,7 @@ func oddNight(t *testing.T, seed uint64) Problem {
 	if p.Format == Rotating && seed%2 == 0 && p.Rounds > 3 {
 		if rounds, err := Plan(t.Context(), p, Budget{Moves: 2_000}); err == nil {
 			p.History, p.Rounds = rounds[:2], p.Rounds-2
-			p.Pins = []Pin{{Round: 3, A: Team{rounds[3].Games[0].A[0], Nobody}, B: Team{Nobody, Nobody}, Court: NoCourt}}
+			p.Pins = []Pin{night.Plays(3, rounds[3].Games[0].A[0])}
 		}
 	}
 	return p
@@ -117,7 +121,7 @@ func TestEqualSeedsGiveEqualPlans(t *testing.T) {
 	for _, size := range [][2]int{{9, 2}, {12, 3}, {17, 4}} {
 		fmt.Fprintf(&out, "ladder %d/%d: %s\n", size[0], size[1], digest(rungs(t, size[0], size[1])))
 	}
-	asBefore(t, "testdata/same.txt", out.String())
+	golden.RequireEqual(t, []byte(out.String()))
 }
 
 // TestEqualMomentsGiveEqualCalls holds the same of the rolling flow. What a call costs is a sum of fractions, which
@@ -130,31 +134,7 @@ func TestEqualMomentsGiveEqualCalls(t *testing.T) {
 	for k := range uint64(24) {
 		fmt.Fprintf(&out, "night %d: %s\n", k, digest(rollingNight(t, k)))
 	}
-	asBefore(t, "testdata/calls.txt", out.String())
-}
-
-// asBefore compares text with a file line by line, or writes the file with -update.
-func asBefore(t *testing.T, file, now string) {
-	t.Helper()
-	if *update {
-		if err := os.WriteFile(file, []byte(now), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	before, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	want, got := strings.Split(string(before), "\n"), strings.Split(now, "\n")
-	for i := range min(len(want), len(got)) {
-		if got[i] != want[i] {
-			t.Fatalf("otherwise than before, from line %d of %s on:\nnow    %s\nbefore %s\n"+
-				"If that was meant, and no other test fails: go test ./scheduler -run Equal -update", i+1, file, got[i], want[i])
-		}
-	}
-	if len(want) != len(got) {
-		t.Errorf("%d lines, %d in %s", len(got), len(want), file)
-	}
+	golden.RequireEqual(t, []byte(out.String()))
 }
 
 // rollingNight calls fifty games of a rolling night, each for the court that frees first.
@@ -171,15 +151,14 @@ func rollingNight(t *testing.T, seed uint64) (called []any) {
 	var now float64
 	over := make([]float64, courts) // when each court frees
 	on := make([]*Game, courts)
+	soonest := make([]int, courts) // the courts, that which frees first at the head
+	for c := range soonest {
+		soonest[c] = c
+	}
 	since, games := make([]float64, people), make([]int, people)
 	for range 50 {
-		court := 0
-		for c := range courts {
-			if over[c] < over[court] {
-				court = c
-			}
-		}
-		now = over[court]
+		now = slices.Min(over)
+		court := slices.Index(over, now)
 		if g := on[court]; g != nil {
 			for _, i := range g.Players() {
 				since[i] = now
@@ -188,18 +167,13 @@ func rollingNight(t *testing.T, seed uint64) (called []any) {
 		}
 		r.Court, r.Seed, r.Running, r.Free, r.Waiting = Court(court), seed*100+uint64(len(called)), nil, nil, nil
 		plays := map[Player]bool{}
-		for c, g := range on {
-			if g != nil {
+		slices.SortFunc(soonest, func(c, d int) int { return cmp.Or(cmp.Compare(over[c], over[d]), c-d) })
+		for _, c := range soonest {
+			if g := on[c]; g != nil {
 				r.Running, r.Free = append(r.Running, *g), append(r.Free, over[c]-now)
 				for _, i := range g.Players() {
 					plays[i] = true
 				}
-			}
-		}
-		for k := range r.Running { // the one that ends first comes first
-			for j := k; j > 0 && r.Free[j] < r.Free[j-1]; j-- {
-				r.Free[j], r.Free[j-1] = r.Free[j-1], r.Free[j]
-				r.Running[j], r.Running[j-1] = r.Running[j-1], r.Running[j]
 			}
 		}
 		for i := range people {

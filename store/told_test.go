@@ -2,40 +2,41 @@ package store
 
 import (
 	"bytes"
-	"compress/gzip"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/exp/golden"
+
+	"club/quadrille/store/storetest"
 )
 
 // TestDamageIsToldAsBefore holds, of one file damaged in some hundred places, how that is told: what a check finds, what
 // opening it says, and what of it is rescued. That nothing is lost unseen is for the tests of damage; this one is for the
 // words and the counts.
 func TestDamageIsToldAsBefore(t *testing.T) {
-	sound, dir := keptFile(t), t.TempDir()
+	sound, dir := storetest.Kept(t), t.TempDir()
 	var out strings.Builder
-	var usual string
-	var head Head
-	own := func(h Head) bool {
-		if usual == "" {
-			head = h
-		}
-		return h == head
-	}
-	told := func(what string, data []byte) {
-		path, to := filepath.Join(dir, "told.qdb"), filepath.Join(dir, "rescued.qdb")
+	path, to := filepath.Join(dir, "told.qdb"), filepath.Join(dir, "rescued.qdb")
+	write := func(data []byte) {
 		if err := os.WriteFile(path, data, 0o600); err != nil {
 			t.Fatal(err)
 		}
+	}
+	write(sound)
+	whole, err := Check(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var usual string
+	told := func(what string, data []byte) {
+		write(data)
 		defer os.Remove(path)
 		defer os.Remove(to)
 		report := func(r Report, err error) string {
-			text := fmt.Sprintf("%d records, last %d, open %t, %d of %d bytes free, made by %q, its own head %t, schema %d, %q %q %v", r.Records, r.Last, r.OpenEnd, r.Free, r.Bytes, r.Head.CreatedBy, own(r.Head), r.Head.Schema, r.Faults[:min(2, len(r.Faults))], r.Notes, err)
+			text := fmt.Sprintf("%d records, last %d, open %t, %d of %d bytes free, made by %q, its own head %t, schema %d, %q %q %v", r.Records, r.Last, r.OpenEnd, r.Free, r.Bytes, r.Head.CreatedBy, r.Head == whole.Head, r.Head.Schema, r.Faults[:min(2, len(r.Faults))], r.Notes, err)
 			if len(r.Faults) > 2 {
 				text += fmt.Sprintf(" and %d more faults", len(r.Faults)-2)
 			}
@@ -87,7 +88,7 @@ func TestDamageIsToldAsBefore(t *testing.T) {
 // TestAFileOfThisMakeOpensForEver opens the kept file, and finds what was written in November 2026.
 func TestAFileOfThisMakeOpensForEver(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "kept.qdb")
-	if err := os.WriteFile(path, keptFile(t), 0o600); err != nil {
+	if err := os.WriteFile(path, storetest.Kept(t), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	s := mustOpen(t, path)
@@ -96,23 +97,4 @@ func TestAFileOfThisMakeOpensForEver(t *testing.T) {
 		t.Errorf("the snapshot is %+v, %t", snapshot, ok)
 	}
 	appendActions(t, s, actionAt(s.Last()+1))
-}
-
-// keptFile is a club file as this program wrote it: season(250) with a snapshot as newTrial keeps it, in pages of 4 KiB.
-func keptFile(t *testing.T) []byte {
-	t.Helper()
-	packed, err := os.Open("testdata/kept.gz")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer packed.Close()
-	r, err := gzip.NewReader(packed)
-	if err != nil {
-		t.Fatal(err)
-	}
-	data, err := io.ReadAll(r)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return data
 }

@@ -2,33 +2,20 @@ package pages
 
 import (
 	"bytes"
-	"compress/gzip"
 	"fmt"
 	"hash/fnv"
-	"io"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/exp/golden"
+
+	"club/quadrille/store/storetest"
 )
 
 // TestFaultsAreToldAsBefore holds what a walk says and finds once a byte of a kept file is changed: of every page the
 // header and the beginning of its table, a few letters a byte.
 func TestFaultsAreToldAsBefore(t *testing.T) {
-	packed, err := os.Open("../testdata/kept.gz")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer packed.Close()
-	r, err := gzip.NewReader(packed)
-	if err != nil {
-		t.Fatal(err)
-	}
-	sound, err := io.ReadAll(r)
-	if err != nil {
-		t.Fatal(err)
-	}
+	sound := storetest.Kept(t)
 	told := func(data []byte) string {
 		h := fnv.New64a()
 		f, err := Open(bytes.NewReader(data), int64(len(data)))
