@@ -3,7 +3,6 @@ package session
 import (
 	"encoding/json"
 	"fmt"
-	"hash/fnv"
 	"maps"
 	"runtime"
 	"slices"
@@ -33,7 +32,7 @@ func TestOddRecordsAreRefusedAsBefore(t *testing.T) {
 			for _, l := range ledgers {
 				outcomes = append(outcomes, outcome(l, r, v.payload))
 			}
-			fmt.Fprintf(&out, "%s %s: %s; elsewhere %s\n", r.Kind, v.name, outcomes[0], digestWords(outcomes[1:]))
+			fmt.Fprintf(&out, "%s %s: %s; elsewhere %s\n", r.Kind, v.name, outcomes[0], Letters(strings.Join(outcomes[1:], "\n")+"\n", 6))
 		}
 	}
 	golden.RequireEqual(t, []byte(out.String()))
@@ -133,13 +132,5 @@ func outcome(l *Ledger, r Record, payload []byte) string {
 	if actions := next.Actions(); len(actions) > 0 {
 		said = next.Describe(actions[len(actions)-1])
 	}
-	return fmt.Sprintf("taken, %.60s %s", said, digestWords([]string{string(text), fmt.Sprint(err), said}))
-}
-
-func digestWords(words []string) string {
-	h := fnv.New64a()
-	for _, w := range words {
-		fmt.Fprintln(h, w)
-	}
-	return fmt.Sprintf("%06x", h.Sum64()>>40)
+	return fmt.Sprintf("taken, %.60s %s", said, Letters(fmt.Sprintf("%s\n%v\n%s\n", text, err, said), 6))
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"hash/crc32"
 	"hash/fnv"
 	"math/rand/v2"
 	"runtime"
@@ -63,7 +62,7 @@ func transcript(t *testing.T, rt *rapid.T, chance *rand.Rand, tell func(l *Ledge
 		case PinPartners, PutFirst, SwapPlanned, MovePlanned, PinGame, ExchangePlayers:
 			cost, err := Weigh(context.Background(), d.Ledger(), c, d.Now(), Shown{})
 			text, _ := json.Marshal(cost)
-			said = fmt.Sprintf("%s %v %08x ", cost.Words, err, crc32.ChecksumIEEE(text))
+			said = fmt.Sprintf("%s %v %s ", cost.Words, err, Letters(string(text), 8))
 		}
 		if _, err := d.Do(c); err != nil {
 			said = "refused: " + err.Error()
@@ -174,10 +173,17 @@ func drawRoster(chance *rand.Rand, club *Club) (out []roster.Entry) {
 	return out
 }
 
+// Letters is a digest of a text, in so many letters of at most sixteen.
+func Letters(text string, count int) string {
+	h := fnv.New64a()
+	h.Write([]byte(text))
+	return fmt.Sprintf("%016x", h.Sum64())[:count]
+}
+
 // digestOf is a digest of all that a ledger tells of a moment.
 func digestOf(l *Ledger, now time.Time) string {
-	h := fnv.New64a()
-	say := func(what ...any) { fmt.Fprintln(h, what...) }
+	var said strings.Builder
+	say := func(what ...any) { fmt.Fprintln(&said, what...) }
 	club := l.Club()
 	text, err := json.Marshal(club)
 	say(string(text), err)
@@ -191,7 +197,7 @@ func digestOf(l *Ledger, now time.Time) string {
 	say(club.Alike("Early"))
 	n := l.Night()
 	if n == nil {
-		return fmt.Sprintf("%08x", h.Sum64()>>32)
+		return Letters(said.String(), 8)
 	}
 	say(n.Way(), n.Came(), n.Count(Here), n.OpenCourts(), n.Untold(), n.Groups(club), n.GroupChoice(club), n.NeedsGroups(), n.Decided(club))
 	say(n.MessagesAt(now), n.GamesEach(), n.TableNote(), n.TurnsOfAll(), n.NextTurns(2, now), n.RoundsBegin(2, now))
@@ -216,5 +222,5 @@ func digestOf(l *Ledger, now time.Time) string {
 		say(n.FinalNow(g, 5, 4, now))
 		say(n.Unsettled(g))
 	}
-	return fmt.Sprintf("%08x", h.Sum64()>>32)
+	return Letters(said.String(), 8)
 }

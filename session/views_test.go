@@ -3,7 +3,6 @@ package session_test
 import (
 	"encoding/json"
 	"fmt"
-	"hash/fnv"
 	"strings"
 	"testing"
 	"time"
@@ -33,12 +32,12 @@ func TestEverybodySeesWhatTheySaw(t *testing.T) {
 func views(l *session.Ledger, now time.Time) string {
 	var out []string
 	say := func(what ...any) {
-		h := fnv.New64a()
+		var said strings.Builder
 		for _, w := range what {
 			text, err := json.Marshal(w)
-			fmt.Fprintln(h, string(text), err)
+			fmt.Fprintln(&said, string(text), err)
 		}
-		out = append(out, fmt.Sprintf("%04x", h.Sum64()>>48))
+		out = append(out, session.Letters(said.String(), 4))
 	}
 	club, n := l.Club(), l.Night()
 	var ahead []session.PlannedRound
