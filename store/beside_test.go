@@ -74,3 +74,19 @@ func TestALockedPassingFileIsHeld(t *testing.T) {
 		t.Error("it is still there")
 	}
 }
+
+// TestSweepGoesOnBehindAFolderThatIsNot there.
+func TestSweepGoesOnBehindAFolderThatIsNot(t *testing.T) {
+	dir, other := t.TempDir(), t.TempDir()
+	left := filepath.Join(other, ".club.qdb.new-12345")
+	for _, name := range []string{left, filepath.Join(other, "club.qdb.new-12345")} {
+		if err := os.WriteFile(name, nil, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	Sweep(filepath.Join(dir, "club.qdb"), filepath.Join(dir, "none"), other)
+	files, err := os.ReadDir(other)
+	if err != nil || len(files) != 1 || files[0].Name() != "club.qdb.new-12345" {
+		t.Errorf("left are %v, %v", files, err)
+	}
+}

@@ -64,3 +64,24 @@ func TestFaultsAreListedUpToALimit(t *testing.T) {
 		t.Errorf("the error reads %q", text)
 	}
 }
+
+// TestAnOldRecordOfAnotherFileIsTold: records of the older layout know their file by the first of them alone.
+func TestAnOldRecordOfAnotherFileIsTold(t *testing.T) {
+	for _, c := range []struct {
+		before, seed uint32
+		faults       int
+	}{{7, 7, 0}, {8, 7, 1}} {
+		f := frame{layout: seedless, before: c.before, Record: session.Record{Seq: 1, Action: 1, Kind: "k"}}
+		key, value, err := f.encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var checked chain
+		if _, ok := checked.add(key, value); !ok {
+			t.Fatal(checked.faults)
+		}
+		if checked.belong(c.seed); len(checked.faults) != c.faults {
+			t.Errorf("first before %d, seed %d: %q", c.before, c.seed, checked.faults)
+		}
+	}
+}

@@ -22,3 +22,15 @@ func TestDamageIsToldInFew(t *testing.T) {
 		}
 	}
 }
+
+// TestFilesWithoutAName are called this file.
+func TestFilesWithoutAName(t *testing.T) {
+	for _, err := range []error{&NewerError{What: "file format", Found: 9, Known: 2}, &NotOursError{Why: "it is empty"}, &DamagedError{Faults: []string{"x"}}} {
+		if !strings.HasPrefix(err.Error(), "this file ") {
+			t.Errorf("%v", err)
+		}
+	}
+	if err := (&NotOursError{"club.qdb", "it is empty"}); err.Error() != "club.qdb is no club file: it is empty" {
+		t.Error(err)
+	}
+}

@@ -76,3 +76,31 @@ func TestFileThatIsGoneIsToldUntilItIsBack(t *testing.T) {
 	appendActions(t, s, next)
 	sameRecords(t, allOf(t, s), append(recs, next...))
 }
+
+// TestAnEventThatVanishesIsDamage, whoever took it away while the store was open, and so is one that was altered.
+func TestAnEventThatVanishesIsDamage(t *testing.T) {
+	for name, change := range map[string]func(b *bolt.Bucket) error{
+		"gone":    func(b *bolt.Bucket) error { return b.Delete(seqKey(7)) },
+		"altered": func(b *bolt.Bucket) error { return b.Put(seqKey(7), []byte("something else")) },
+	} {
+		s := mustOpen(t, filepath.Join(t.TempDir(), "club.qdb"))
+		appendActions(t, s, season(20))
+		if err := s.db.Update(func(tx *bolt.Tx) error { return change(tx.Bucket(logBucket)) }); err != nil {
+			t.Fatal(err)
+		}
+		var damaged *DamagedError
+		var seen uint64
+		for r, err := range s.Records(1) {
+			if err != nil {
+				if !errors.As(err, &damaged) || !strings.Contains(err.Error(), "event 7 was there and is no more") {
+					t.Errorf("%s: %v", name, err)
+				}
+				break
+			}
+			seen = r.Seq
+		}
+		if damaged == nil || seen >= 7 {
+			t.Errorf("%s: events up to %d were given, and the damage was %v", name, seen, damaged)
+		}
+	}
+}

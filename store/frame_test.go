@@ -168,3 +168,35 @@ func FuzzDecodeFrame(f *testing.F) {
 		}
 	})
 }
+
+// TestARecordMayHaveFourMiB and no byte more.
+func TestARecordMayHaveFourMiB(t *testing.T) {
+	for size, ok := range map[int]bool{4 << 20: true, 4<<20 + 1: false} {
+		f := frame{Record: session.Record{Seq: 1, Kind: "k", Payload: make([]byte, size)}}
+		if _, _, err := f.encode(); (err == nil) != ok {
+			t.Errorf("%d bytes: %v", size, err)
+		}
+	}
+}
+
+// TestARecordThatIsCutShortIsNone, wherever it is cut, in each layout.
+func TestARecordThatIsCutShortIsNone(t *testing.T) {
+	for _, layout := range []uint8{seedless, frameLayout} {
+		f := frame{layout: layout, Record: session.Record{Seq: 3, Action: 3, Kind: "k", Payload: []byte("{}")}}
+		key, value, err := f.encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n := range len(value) {
+			if got, err := decodeFrame(key, value[:n]); err == nil {
+				t.Errorf("layout %d, %d bytes of %d: %+v", layout, n, len(value), got)
+			}
+		}
+		if got, err := decodeFrame(key, value); err != nil || got.Seq != 3 || got.Kind != "k" || string(got.Payload) != "{}" {
+			t.Errorf("layout %d: %+v, %v", layout, got, err)
+		}
+		if _, err := decodeFrame(key[1:], value); err == nil {
+			t.Error("a short key is taken")
+		}
+	}
+}

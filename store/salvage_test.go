@@ -99,3 +99,32 @@ func TestLostEndOfAnActionIsStoodFor(t *testing.T) {
 		t.Errorf("got %+v, %+v", out[2], r)
 	}
 }
+
+// TestTheNearestOfTheRecordsTooFarIsNamed, not the farthest, and none that is within reach.
+func TestTheNearestOfTheRecordsTooFarIsNamed(t *testing.T) {
+	s := salvage{placed: map[uint64]frame{}, loose: map[uint64][]frame{}}
+	for _, seq := range []uint64{5 + maxGap, 9 + 3*maxGap, 6 + maxGap, 7 + 2*maxGap} {
+		s.placed[seq] = frame{Record: session.Record{Seq: seq}}
+	}
+	if got := s.beyond(5); got != 6+maxGap {
+		t.Errorf("behind 5 it is %d, want %d", got, 6+maxGap)
+	}
+	if got := s.beyond(9 + 3*maxGap); got != 0 {
+		t.Errorf("behind all it is %d", got)
+	}
+}
+
+// TestAHeadOfAnotherFileTakesItsNoteAway: what another file noted as its newest event says nothing of this one.
+func TestAHeadOfAnotherFileTakesItsNoteAway(t *testing.T) {
+	mine, other := newHead("mine"), newHead("other")
+	for _, c := range []struct {
+		before Head
+		noted  uint64
+		open   bool
+	}{{mine, 9, false}, {other, 0, true}, {Head{}, 9, false}} {
+		r := Report{Head: c.before, noted: 9}
+		if r.take(mine); r.Head != mine || r.noted != c.noted || r.OpenEnd != c.open {
+			t.Errorf("behind the head of %q: %+v", c.before.CreatedBy, r)
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"hash/crc32"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -146,4 +147,47 @@ func FuzzSnapshot(f *testing.F) {
 // sealed puts the right checksum behind bytes.
 func sealed(body []byte) []byte {
 	return binary.BigEndian.AppendUint32(bytes.Clone(body), crc32.Checksum(body, castagnoli))
+}
+
+// TestASnapshotThatIsNotKeptMakesTheStoreUnsure, and it looks again.
+func TestASnapshotThatIsNotKeptMakesTheStoreUnsure(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "club.qdb")
+	s := mustOpen(t, path)
+	appendActions(t, s, season(20))
+	last := s.Last()
+	for _, seq := range []uint64{0, last + 1} {
+		if err := s.KeepSnapshot(session.Snapshot{Seq: seq, State: []byte("x")}); !errors.Is(err, session.ErrOutOfStep) {
+			t.Errorf("of event %d: %v", seq, err)
+		}
+	}
+	s.file.Close() // what a disk that was pulled out looks like
+	var file *FileError
+	if err := s.KeepSnapshot(session.Snapshot{Seq: last, State: []byte("x")}); !errors.As(err, &file) || !s.unsure {
+		t.Errorf("%v, unsure %t", err, s.unsure)
+	}
+	if err := s.Reopen(); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.KeepSnapshot(session.Snapshot{Seq: last, State: []byte("x")}); err != nil {
+		t.Error(err)
+	}
+	if kept, ok := s.Snapshot(); !ok || kept.Seq != last {
+		t.Errorf("kept is %+v", kept)
+	}
+}
+
+// TestASnapshotThatIsCutShortIsNone, wherever it is cut, and the whole one is what was kept.
+func TestASnapshotThatIsCutShortIsNone(t *testing.T) {
+	for _, state := range []string{"", "x", "the state"} {
+		kept := snapshot{session.Snapshot{Seq: 7, State: []byte(state)}, 99}
+		whole := kept.encode()
+		for n := range len(whole) {
+			if s, err := decodeSnapshot(whole[:n]); err == nil {
+				t.Errorf("of %d bytes of %d: %+v", n, len(whole), s)
+			}
+		}
+		if got, err := decodeSnapshot(whole); err != nil || got.Seq != 7 || string(got.State) != state || got.sum != 99 {
+			t.Errorf("%q: %+v, %v", state, got, err)
+		}
+	}
 }

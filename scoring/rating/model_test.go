@@ -204,3 +204,13 @@ func TestModelsThatCannotRate(t *testing.T) {
 		}
 	}
 }
+
+// TestAStatedLevelComesBack from the rating that it gives, and a better one is a higher level.
+func TestAStatedLevelComesBack(t *testing.T) {
+	m := rating.Club()
+	for _, level := range []float64{1, 2.5, 3, 4.5, 6} {
+		if got := m.Stated(m.Level(level)); math.Abs(got-level) > 1e-9 {
+			t.Errorf("level %g comes back as %g", level, got)
+		}
+	}
+}
