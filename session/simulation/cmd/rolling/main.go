@@ -1,6 +1,7 @@
 // Command rolling plays rolling nights in three ways, by the plain queue, strictly by waiting time, and mixing
 // more, and prints beside each other how people met and waited; beneath them, what a search finds that knows
-// beforehand how long each game lasts, and a plan of as many games in rounds.
+// beforehand how long each game lasts, and a plan of as many games in rounds; and how many pairs of those who came off
+// court together are called again together at least.
 //
 //	go run ./session/simulation/cmd/rolling             # 10 nights of each of six sizes: some minutes
 //	go run ./session/simulation/cmd/rolling -nights 200 # what figures.md has
